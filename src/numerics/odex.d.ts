@@ -1,0 +1,18 @@
+/** The part of odex 3.0.0-rc.4 that ode.ts uses; the package's own source does not compile under this project's flags. */
+
+/** The form of the right-hand side with `rawFunction: true`. */
+export type Derivative = (x: number, y: readonly number[], dydx: number[]) => void;
+
+export interface Options {
+  readonly rawFunction: boolean;
+  readonly denseOutput: boolean;
+  readonly relativeTolerance: number;
+  readonly absoluteTolerance: number;
+  readonly initialStepSize: number;
+  readonly maxSteps: number;
+}
+
+export class Solver {
+  constructor(derivative: Derivative, dimension: number, options: Options);
+  solve(x0: number, y0: readonly number[], x1: number): { readonly y: number[] };
+}
