@@ -1,0 +1,202 @@
+import { DIMENSIONS, type Dimension, dimensionOf } from './dimension.ts';
+import { type DisplayUnit, fromSi, siUnitOf, toSi } from './format.ts';
+import { nearestWord } from './nearest-word.ts';
+import { QuantityError, type QuantityErrorCode } from './quantity-error.ts';
+import { parseUnit } from './units.ts';
+
+/** Two units to show in "write ...": the one the archer most likely meant, and one of the other system. */
+export type Examples = readonly [DisplayUnit, DisplayUnit];
+
+interface Request {
+  readonly text: string;
+  readonly dimension: Dimension;
+  readonly examples: Examples | undefined;
+}
+
+/** Unit names as typed, by what they measure: what a misspelt one may have meant. */
+const SPELLINGS: Readonly<Record<Dimension, readonly string[]>> = {
+  length: [
+    'in',
+    'inch',
+    'inches',
+    'ft',
+    'feet',
+    'foot',
+    'yd',
+    'yard',
+    'yards',
+    'm',
+    'cm',
+    'mm',
+    'meters',
+    'meter',
+  ],
+  mass: ['gr', 'grain', 'grains', 'gn', 'g', 'gram', 'grams', 'mg', 'kg', 'oz', 'lb', 'lbs'],
+  speed: ['fps', 'ft/s', 'm/s', 'mps', 'mph', 'km/h', 'kph', 'knot'],
+  angle: ['deg', 'degree', 'degrees', 'rad', 'mrad', 'arcmin', 'moa'],
+  temperature: ['degF', 'degC', 'K'],
+  pressure: ['inHg', 'hPa', 'mbar', 'kPa', 'Pa', 'mmHg', 'psi'],
+  force: ['lbf', 'N', 'kgf'],
+  massPerLength: ['gpi', 'gr/in', 'grain/inch', 'g/m', 'kg/m'],
+  ratio: ['%', 'percent'],
+  time: ['s', 'ms'],
+  energy: ['ftlbf', 'ft lbf', 'J'],
+};
+
+const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const QUOTES: Readonly<Record<string, string>> = {
+  '"': 'in',
+  '\u2033': 'in',
+  '\u201d': 'in',
+  "''": 'in',
+  "'": 'ft',
+  '\u2032': 'ft',
+  '\u2019': 'ft',
+};
+
+/** Why mathjs could not read a finite number with a unit in the text. */
+export function whyUnreadable(request: Request): QuantityError {
+  const text = request.text.trim();
+  const say = (code: QuantityErrorCode, reason: string, suggestion?: string) =>
+    explain(request, code, reason, suggestion);
+  const match = (pattern: string) => new RegExp(`^${pattern}$`).exec(text);
+
+  if (text === '') return say('empty', 'there is nothing where a quantity belongs');
+  if (text.length > 80) return say('unreadable', `"${text.slice(0, 40)}..." is too long to be a quantity`);
+
+  const mixed = match(String.raw`([+-]?)(?:(\d+)[ -])?\s*(\d+)\s*/\s*(\d+)\s*([a-zA-Z"'].*)?`);
+  if (mixed !== null && Number(mixed[4]) > 0) {
+    const [, sign = '', whole = '0', above = '', below = '', unit = ''] = mixed;
+    const decimal = trimmed(Number(whole) + Number(above) / Number(below));
+    return say(
+      'fraction',
+      `"${text}" is a fraction`,
+      quoted(`${sign}${decimal}`, QUOTES[unit] ?? unit, request),
+    );
+  }
+  const feetAndInches = match(String.raw`(\d+)\s*['\u2032\u2019]\s*(\d+\.?\d*)\s*(?:["\u2033\u201d]|'')`);
+  if (feetAndInches !== null) {
+    const inches = 12 * Number(feetAndInches[1]) + Number(feetAndInches[2]);
+    return say('quote-mark', `"${text}" has marks for units`, `"${trimmed(inches)} in"`);
+  }
+  const quote = match(String.raw`(${NUMBER})\s*(["\u2033\u201d'\u2032\u2019]|'')`);
+  if (quote !== null)
+    return say(
+      'quote-mark',
+      `"${text}" has a mark for a unit`,
+      `"${quote[1]} ${QUOTES[quote[2] ?? ''] ?? 'in'}"`,
+    );
+
+  const comma = match(String.raw`([+-]?\d*),(\d+)\s*(\D.*)?`);
+  if (comma !== null) {
+    const [, whole = '', digits = '', unit = ''] = comma;
+    const decimal = quoted(`${whole || '0'}.${digits}`, unit, request);
+    const thousands = digits.length === 3 ? ` or ${quoted(`${whole}${digits}`, unit, request)}` : '';
+    return say('decimal-comma', `"${text}" has a comma`, `${decimal}${thousands}`);
+  }
+  const tolerance = match(String.raw`(${NUMBER})\s*([a-zA-Z%/ ]*?)\s*(?:\u00b1|\+\/?-)\s*(${NUMBER})\s*(.*)`);
+  if (tolerance !== null) {
+    const value = quoted(tolerance[1] ?? '', tolerance[2] || tolerance[4] || '', request);
+    return say(
+      'unreadable',
+      `"${text}" is two numbers`,
+      `${value}, and the uncertainty under the key that ends in _sd`,
+    );
+  }
+  const number = new RegExp(`^${NUMBER}`).exec(text);
+  if (number === null) {
+    const what = /^[+-]?(nan|\.?inf(inity)?)\b/i.test(text)
+      ? 'is not a finite number'
+      : 'does not begin with a number';
+    const code = /finite/.test(what) ? 'not-finite' : 'no-number';
+    return say(code, `"${text}" ${what}`);
+  }
+  const unit = text.slice(number[0].length).trim();
+  if (!Number.isFinite(Number(number[0]))) return say('not-finite', `"${text}" is not a finite number`);
+  if (unit === '') return say('no-unit', `"${text}" has no unit`);
+  return whyNoSuchUnit(request, number[0], unit);
+}
+
+function whyNoSuchUnit(request: Request, number: string, unit: string): QuantityError {
+  const { dimension } = request;
+  const bare = unit.replace(/\.$/, '');
+  const pounds = /^(#|pounds?)$/i.test(bare) ? (dimension === 'force' ? 'lbf' : 'lb') : undefined;
+  const near = pounds ?? (readable(bare) ? bare : nearestWord(bare, SPELLINGS[dimension]));
+  const reason = readable(unit)
+    ? `"${request.text.trim()}" is not a finite quantity`
+    : `"${request.text.trim()}" has a unit that is not known: "${unit}"`;
+  const code = readable(unit) ? 'not-finite' : 'unknown-unit';
+  return explain(request, code, reason, near === undefined ? undefined : `"${number} ${near}"`);
+}
+
+/** Why a quantity of one kind will not do for another, with the unit that was likely meant. */
+export function whyWrongKind(request: Request, found: Dimension | undefined): QuantityError {
+  const { dimension, text } = request;
+  const what = found === undefined ? 'another kind of quantity' : DIMENSIONS[found].name;
+  const number = new RegExp(`^${NUMBER}`).exec(text.trim())?.[0] ?? '';
+  const unit = text.trim().slice(number.length).trim();
+  const meant = found === undefined ? undefined : likelyMeant(unit, found, dimension);
+  return explain(
+    request,
+    'wrong-dimension',
+    `"${text.trim()}" is ${what}, not ${DIMENSIONS[dimension].name}`,
+    meant === undefined ? undefined : `"${number} ${meant}"`,
+  );
+}
+
+/** Slips between kinds that archers make: pounds of pull and of mass, feet for feet a second, grains for grains an inch. */
+function likelyMeant(unit: string, found: Dimension, wanted: Dimension): string | undefined {
+  if (found === 'mass' && wanted === 'force') return /^k/.test(unit) ? 'kgf' : 'lbf';
+  if (found === 'force' && wanted === 'mass') return /^k/.test(unit) ? 'kg' : 'lb';
+  if (found === 'length' && wanted === 'speed') return /^m/.test(unit) ? 'm/s' : 'fps';
+  if (found === 'mass' && wanted === 'massPerLength') return unit === 'g' ? 'g/m' : 'gpi';
+  if (found === 'massPerLength' && wanted === 'mass') return 'gr';
+  return undefined;
+}
+
+function explain(
+  { text, dimension, examples }: Request,
+  code: QuantityErrorCode,
+  reason: string,
+  suggestion: string | undefined,
+): QuantityError {
+  const number = Number(new RegExp(`^${NUMBER}`).exec(text.trim())?.[0] ?? Number.NaN);
+  return new QuantityError({
+    code,
+    found: text,
+    reason,
+    expected: DIMENSIONS[dimension].name,
+    suggestion: suggestion ?? inBothUnits(number, examples ?? DIMENSIONS[dimension].examples),
+  });
+}
+
+/** `"28.5 in" or "724 mm"`: the number taken as the first unit, and the same in the second. */
+function inBothUnits(number: number, [first, second]: Examples): string {
+  const value = Number.isFinite(number) && Math.abs(number) < 1e6 ? number : 1;
+  const one = typed(value, first);
+  if (first === second || siUnitOf(first) !== siUnitOf(second)) return `"${one}"`;
+  const other = typed(Number(fromSi(toSi(value, first), second).toPrecision(3)), second);
+  return `"${one}" or "${other}"`;
+}
+
+/** A number and a unit as they are typed into the file. */
+const typed = (value: number, unit: DisplayUnit): string =>
+  unit === '1' ? trimmed(value) : `${trimmed(value)} ${unit}`;
+
+const trimmed = (value: number): string => String(Number(value.toPrecision(6)));
+
+/** The number with the unit it had, or with the example units when it had none. */
+function quoted(number: string, unit: string, { dimension, examples }: Request): string {
+  const name = unit.trim();
+  return name === ''
+    ? inBothUnits(Number(number), examples ?? DIMENSIONS[dimension].examples)
+    : `"${number} ${name}"`;
+}
+
+function readable(unit: string): boolean {
+  try {
+    return dimensionOf(parseUnit(unit)) !== undefined;
+  } catch {
+    return false;
+  }
+}
