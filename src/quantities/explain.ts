@@ -1,47 +1,8 @@
 import { DIMENSIONS, type Dimension, dimensionOf } from './dimension.ts';
-import { type DisplayUnit, fromSi, siUnitOf, toSi } from './format.ts';
 import { nearestWord } from './nearest-word.ts';
 import { QuantityError, type QuantityErrorCode } from './quantity-error.ts';
+import { inBothUnits, quoted, type Request, SPELLINGS, trimmed } from './suggestion.ts';
 import { parseUnit } from './units.ts';
-
-/** Two units to show in "write ...": the one the archer most likely meant, and one of the other system. */
-export type Examples = readonly [DisplayUnit, DisplayUnit];
-
-interface Request {
-  readonly text: string;
-  readonly dimension: Dimension;
-  readonly examples: Examples | undefined;
-}
-
-/** Unit names as typed, by what they measure: what a misspelt one may have meant. */
-const SPELLINGS: Readonly<Record<Dimension, readonly string[]>> = {
-  length: [
-    'in',
-    'inch',
-    'inches',
-    'ft',
-    'feet',
-    'foot',
-    'yd',
-    'yard',
-    'yards',
-    'm',
-    'cm',
-    'mm',
-    'meters',
-    'meter',
-  ],
-  mass: ['gr', 'grain', 'grains', 'gn', 'g', 'gram', 'grams', 'mg', 'kg', 'oz', 'lb', 'lbs'],
-  speed: ['fps', 'ft/s', 'm/s', 'mps', 'mph', 'km/h', 'kph', 'knot'],
-  angle: ['deg', 'degree', 'degrees', 'rad', 'mrad', 'arcmin', 'moa'],
-  temperature: ['degF', 'degC', 'K'],
-  pressure: ['inHg', 'hPa', 'mbar', 'kPa', 'Pa', 'mmHg', 'psi'],
-  force: ['lbf', 'N', 'kgf'],
-  massPerLength: ['gpi', 'gr/in', 'grain/inch', 'g/m', 'kg/m'],
-  ratio: ['%', 'percent'],
-  time: ['s', 'ms'],
-  energy: ['ftlbf', 'ft lbf', 'J'],
-};
 
 const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
 const QUOTES: Readonly<Record<string, string>> = {
@@ -54,9 +15,14 @@ const QUOTES: Readonly<Record<string, string>> = {
   '\u2019': 'ft',
 };
 
+/** One half, three quarters and their like as one character. */
+const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
+
 /** Why mathjs could not read a finite number with a unit in the text. */
 export function whyUnreadable(request: Request): QuantityError {
-  const text = request.text.trim();
+  const text = request.text
+    .trim()
+    .replace(VULGAR_FRACTION, (sign) => ` ${sign.normalize('NFKD').replace('\u2044', '/')}`);
   const say = (code: QuantityErrorCode, reason: string, suggestion?: string) =>
     explain(request, code, reason, suggestion);
   const match = (pattern: string) => new RegExp(`^${pattern}$`).exec(text);
@@ -121,12 +87,11 @@ function whyNoSuchUnit(request: Request, number: string, unit: string): Quantity
   const { dimension } = request;
   const bare = unit.replace(/\.$/, '');
   const pounds = /^(#|pounds?)$/i.test(bare) ? (dimension === 'force' ? 'lbf' : 'lb') : undefined;
-  const near = pounds ?? (readable(bare) ? bare : nearestWord(bare, SPELLINGS[dimension]));
-  const reason = readable(unit)
-    ? `"${request.text.trim()}" is not a finite quantity`
-    : `"${request.text.trim()}" has a unit that is not known: "${unit}"`;
-  const code = readable(unit) ? 'not-finite' : 'unknown-unit';
-  return explain(request, code, reason, near === undefined ? undefined : `"${number} ${near}"`);
+  if (readable(unit))
+    return explain(request, 'not-finite', `"${request.text.trim()}" is not a finite quantity`);
+  const meant = pounds ?? (readable(bare) ? bare : nearestWord(bare, SPELLINGS[dimension]));
+  const reason = `"${request.text.trim()}" has a unit that is not known: "${unit}"`;
+  return explain(request, 'unknown-unit', reason, meant === undefined ? undefined : `"${number} ${meant}"`);
 }
 
 /** Why a quantity of one kind will not do for another, with the unit that was likely meant. */
@@ -158,7 +123,7 @@ function explain(
   { text, dimension, examples }: Request,
   code: QuantityErrorCode,
   reason: string,
-  suggestion: string | undefined,
+  suggestion?: string,
 ): QuantityError {
   const number = Number(new RegExp(`^${NUMBER}`).exec(text.trim())?.[0] ?? Number.NaN);
   return new QuantityError({
@@ -168,29 +133,6 @@ function explain(
     expected: DIMENSIONS[dimension].name,
     suggestion: suggestion ?? inBothUnits(number, examples ?? DIMENSIONS[dimension].examples),
   });
-}
-
-/** `"28.5 in" or "724 mm"`: the number taken as the first unit, and the same in the second. */
-function inBothUnits(number: number, [first, second]: Examples): string {
-  const value = Number.isFinite(number) && Math.abs(number) < 1e6 ? number : 1;
-  const one = typed(value, first);
-  if (first === second || siUnitOf(first) !== siUnitOf(second)) return `"${one}"`;
-  const other = typed(Number(fromSi(toSi(value, first), second).toPrecision(3)), second);
-  return `"${one}" or "${other}"`;
-}
-
-/** A number and a unit as they are typed into the file. */
-const typed = (value: number, unit: DisplayUnit): string =>
-  unit === '1' ? trimmed(value) : `${trimmed(value)} ${unit}`;
-
-const trimmed = (value: number): string => String(Number(value.toPrecision(6)));
-
-/** The number with the unit it had, or with the example units when it had none. */
-function quoted(number: string, unit: string, { dimension, examples }: Request): string {
-  const name = unit.trim();
-  return name === ''
-    ? inBothUnits(Number(number), examples ?? DIMENSIONS[dimension].examples)
-    : `"${number} ${name}"`;
 }
 
 function readable(unit: string): boolean {

@@ -57,7 +57,7 @@ const UNITS = {
   'rad/m': { symbol: 'rad/m', mathjs: 'rad/m', si: 'rad/m' },
   'rev/yd': { symbol: 'rev/yd', mathjs: 'cycle/yd', si: 'rad/m' },
   '%': { symbol: '%', mathjs: 'percent', si: '1' },
-  '1': { symbol: '', mathjs: '', si: '1' },
+  '1': { symbol: '', mathjs: 'unity', si: '1' },
 } as const satisfies Readonly<Record<string, UnitFacts>>;
 
 export type DisplayUnit = keyof typeof UNITS;
@@ -74,13 +74,10 @@ function conversionOf(unit: DisplayUnit): Conversion {
   const known = conversions.get(unit);
   if (known !== undefined) return known;
   const { mathjs, si: target } = UNITS[unit];
-  const found =
-    mathjs === ''
-      ? { scale: 1, offset: 0 }
-      : {
-          scale: parseUnit(`1 ${mathjs}`).value,
-          offset: target === 'K' ? parseUnit(`0 ${mathjs}`).toNumber('K') : 0,
-        };
+  const found = {
+    scale: parseUnit(`1 ${mathjs}`).value,
+    offset: target === 'K' ? parseUnit(`0 ${mathjs}`).toNumber('K') : 0,
+  };
   conversions.set(unit, found);
   return found;
 }

@@ -13,6 +13,8 @@ const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
  * A quantity as an archer writes it, in SI: `28.5 in`, `452gr`, `59 °F`, `50 %`. A ratio may be a bare number.
  *
  * @param examples a quantity that would do, to show when this one does not; the dimension's own two by default
+ * The `+ 0` below makes a zero of a negative zero.
+ *
  * @throws QuantityError for a text without a finite number, without a unit, or with a unit of another kind
  * @source mathjs reads the text and converts it; units.ts has the units added to it
  * @checked reference/unit-definitions
@@ -23,7 +25,7 @@ export function parseQuantity<D extends Dimension>(
   examples?: Examples,
 ): Quantity<SiUnit[D]> {
   const written = read(text, dimension, examples);
-  return si(dimension === 'temperature' ? written.toNumber('K') : written.value);
+  return si(dimension === 'temperature' ? written.toNumber('K') : written.value + 0);
 }
 
 /** The same for a difference or a standard uncertainty: 9 degF of difference is 5 K. */
@@ -32,7 +34,7 @@ export function parseDifference<D extends Dimension>(
   dimension: D,
   examples?: Examples,
 ): Quantity<SiUnit[D]> {
-  return si(read(text, dimension, examples).value);
+  return si(read(text, dimension, examples).value + 0);
 }
 
 /** What mathjs makes of the text: finite, and of the right kind. Its `value` is in SI, before a temperature's offset. */
@@ -69,6 +71,6 @@ function tidy(text: string, dimension: Dimension): string {
   // to mathjs 59 F is a capacitance and 15 C a charge
   if (dimension === 'temperature')
     return spelled.replace(/([\d.\s])([FC])$/, (_, before: string, scale: string) => `${before} deg${scale}`);
-  if (dimension === 'ratio' && PLAIN_NUMBER.test(spelled)) return `${Number(spelled) * 100} percent`;
+  if (dimension === 'ratio' && PLAIN_NUMBER.test(spelled)) return `${spelled} unity`;
   return spelled;
 }
