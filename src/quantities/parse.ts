@@ -1,7 +1,8 @@
 import type { Unit } from 'mathjs';
 import { type Dimension, dimensionOf, isOfDimension, type SiUnit } from './dimension.ts';
-import { type Examples, whyUnreadable, whyWrongKind } from './explain.ts';
+import { whyUnreadable, whyWrongKind } from './explain.ts';
 import { type Quantity, si } from './quantity.ts';
+import type { Examples } from './suggestion.ts';
 import { parseUnit } from './units.ts';
 
 /** Beyond this it is not a quantity that a person typed. */
