@@ -1,0 +1,97 @@
+import { NumericalError } from './numerical-error.ts';
+
+const requireCount = (n: number): void => {
+  if (!Number.isInteger(n) || n < 2)
+    throw new NumericalError('singular', `${n} nodes do not span an interval: at least 2`);
+};
+
+/**
+ * The places where the Chebyshev polynomial of degree n - 1 is at its extremes, moved to [lo, hi], increasing; both ends
+ * are among them.
+ *
+ *   x_j = (lo + hi)/2 - (hi - lo)/2 cos(pi j/(n - 1))
+ *
+ * @throws NumericalError 'singular' for fewer than 2
+ */
+export function chebyshevNodes(n: number, lo: number, hi: number): number[] {
+  requireCount(n);
+  return Array.from({ length: n }, (_, j) => {
+    if (j === 0) return lo;
+    if (j === n - 1) return hi;
+    // The sine of the angle from the middle keeps the nodes symmetrical to the last bit.
+    return (lo + hi) / 2 + ((hi - lo) / 2) * Math.sin((Math.PI * (2 * j - (n - 1))) / (2 * (n - 1)));
+  });
+}
+
+/**
+ * The barycentric weights of `chebyshevNodes(n, ...)`: 1 with alternating sign, half at the ends; the interval cancels.
+ *
+ * @source Berrut, Trefethen, Barycentric Lagrange interpolation, SIAM Review 46 (2004) 501-517, eq. 5.4
+ */
+export function barycentricWeights(n: number): number[] {
+  requireCount(n);
+  return Array.from({ length: n }, (_, j) => (j % 2 === 0 ? 1 : -1) * (j === 0 || j === n - 1 ? 0.5 : 1));
+}
+
+/**
+ * The polynomial through (nodes, values) at x, from the nodes' barycentric weights.
+ *
+ * Meant for x within the nodes; outside, the polynomial grows without bound.
+ *
+ * @throws NumericalError 'singular' when the three lists differ in length
+ * @source Berrut, Trefethen, as above, eq. 4.2
+ */
+export function interpolateAt(
+  nodes: readonly number[],
+  weights: readonly number[],
+  values: readonly number[],
+  x: number,
+): number {
+  if (nodes.length !== weights.length || nodes.length !== values.length)
+    throw new NumericalError(
+      'singular',
+      `${nodes.length} nodes, ${weights.length} weights, ${values.length} values: not one of each`,
+    );
+  let numerator = 0;
+  let denominator = 0;
+  for (const [j, node] of nodes.entries()) {
+    const value = values[j] ?? Number.NaN;
+    if (x === node) return value;
+    const share = (weights[j] ?? Number.NaN) / (x - node);
+    numerator += share * value;
+    denominator += share;
+  }
+  return numerator / denominator;
+}
+
+/**
+ * The coefficients c_k of the interpolating polynomial sum c_k T_k, from its values at `chebyshevNodes`.
+ *
+ * @source discrete orthogonality of T_k on its extremes: Mason, Handscomb, Chebyshev Polynomials, 2003, section 6.3.2 (from memory)
+ */
+export function chebyshevCoefficients(values: readonly number[]): number[] {
+  const degree = values.length - 1;
+  requireCount(values.length);
+  const halved = (k: number) => (k === 0 || k === degree ? 0.5 : 1);
+  return values.map((_, k) => {
+    // Node j lies at cos(pi (degree - j)/degree).
+    const terms = values.map(
+      (value, j) => halved(j) * value * Math.cos((Math.PI * k * (degree - j)) / degree),
+    );
+    return ((2 * halved(k)) / degree) * terms.reduce((sum, term) => sum + term, 0);
+  });
+}
+
+/**
+ * How far the interpolating polynomial may be from the smooth function its values were taken from.
+ *
+ * Twice the larger of the last two coefficients: the error is at most twice the sum of all the coefficients that were cut off,
+ * which is less than the last kept one where they fall by half or faster; the larger of two, because an odd or an even
+ * function has every other coefficient 0.
+ *
+ * @param values at `chebyshevNodes`, 4 or more for the estimate to mean something
+ */
+export function chebyshevErrorEstimate(values: readonly number[]): number {
+  const [last = 0, lastButOne = 0] = chebyshevCoefficients(values).reverse();
+  return 2 * Math.max(Math.abs(last), Math.abs(lastButOne));
+}
