@@ -1,0 +1,66 @@
+import { PARAMETER_UNITS, PARAMETERS, type ParameterName, type Priors } from './parameters.ts';
+
+/** `measured`: the marks decide it. `mostly prior`: they hardly touch it. `not separable`: they would, were it not for another. */
+export type Verdict = 'measured' | 'mostly prior' | 'not separable';
+
+export interface ParameterEstimate {
+  readonly name: ParameterName;
+  readonly unit: string;
+  readonly value: number;
+  readonly sd: number;
+  readonly priorValue: number;
+  readonly priorSd: number;
+  readonly verdict: Verdict;
+  /** The parameter it is most confused with, when not separable. */
+  readonly tiedTo: ParameterName | null;
+}
+
+interface Solution {
+  readonly parameters: readonly number[];
+  readonly jacobian: readonly (readonly number[])[];
+  readonly covariance: readonly (readonly number[])[];
+}
+
+/** The marks decide a parameter when they halve what was uncertain about it. */
+const DECIDED = 0.5;
+
+/**
+ * Value, standard error and verdict of every parameter.
+ *
+ * @param count measurements; the first `count` rows of the Jacobian are theirs, the rest the priors'
+ */
+export function estimates(
+  solution: Solution,
+  priors: Priors,
+  count: number,
+  widening: number,
+): ParameterEstimate[] {
+  const variance = (i: number, j: number): number => solution.covariance[i]?.[j] ?? Number.NaN;
+  return PARAMETERS.map((name, i) => {
+    const prior = priors[name];
+    const sd = Math.sqrt(variance(i, i));
+    const information = solution.jacobian.slice(0, count).reduce((sum, row) => sum + (row[i] ?? 0) ** 2, 0);
+    const aloneSd = 1 / Math.sqrt(information + 1 / prior.sd ** 2);
+    const others = PARAMETERS.map((other, j) => ({
+      other,
+      correlation: Math.abs(variance(i, j)) / Math.sqrt(variance(i, i) * variance(j, j)),
+    })).filter(({ other }) => other !== name);
+    const verdict = verdictOf(sd / prior.sd, aloneSd / prior.sd);
+    const closest = others.toSorted((a, b) => b.correlation - a.correlation)[0];
+    return {
+      name,
+      unit: PARAMETER_UNITS[name],
+      value: solution.parameters[i] ?? Number.NaN,
+      sd: sd * widening,
+      priorValue: prior.value,
+      priorSd: prior.sd,
+      verdict,
+      tiedTo: verdict === 'not separable' ? (closest?.other ?? null) : null,
+    };
+  });
+}
+
+function verdictOf(left: number, leftWereOthersKnown: number): Verdict {
+  if (left <= DECIDED) return 'measured';
+  return leftWereOthersKnown <= DECIDED ? 'not separable' : 'mostly prior';
+}

@@ -1,0 +1,129 @@
+import type { Attitude } from '../arrow/flying-arrow.ts';
+import type { Derivative } from '../numerics/ode.ts';
+import { DomainError } from '../quantities/domain-error.ts';
+import type { FlightConditions } from './conditions.ts';
+import { earthRotation, gravity } from './frame.ts';
+
+/** Heights below this are taken as this in the wind's power law, so that it stays finite at the ground. */
+const LOWEST_WIND_HEIGHT = 0.05; // m
+
+/**
+ * Coefficients of the steady side and lift accelerations of an arrow that follows its falling path at its small
+ * equilibrium incidence. With v̂ the direction of flight, g gravity, g⊥ its part square to v̂, p spin, V airspeed:
+ *
+ *   a = (p/V) [A (1 − CD/CNa) + κ (M₀ + M₁ (CNa − CD))] (v̂ × g)  −  L ((CNa − CD) l_eff − |CMa|) g⊥
+ *
+ * A = Ix/(m l) is gyroscopic, M₀ and M₁ come from the spinning shaft in the cross-flow of a path-following arrow, and the
+ * last term is what is left of the lift of an arrow that must keep pitching down. l static margin, |CMa| = CNa l,
+ * l_eff = Σ CN x² / |Σ CN x|, L = ρS/2m. All of it is steady: the swing after launch belongs to the rigid model.
+ */
+interface SteadyLift {
+  readonly gyroscopic: number;
+  readonly shaftForce: number;
+  readonly shaftMoment: number;
+  readonly path: number;
+  readonly followLength: number;
+  readonly momentSlope: number;
+  readonly normalSlope: number;
+}
+
+function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): SteadyLift {
+  const { normalSlope, firstMoment, secondMoment, axialInertia, shaftMoments } = attitude;
+  if (!(firstMoment < 0))
+    throw new DomainError(
+      'first moment of the normal force',
+      firstMoment,
+      'below 0 m (centre of pressure behind balance)',
+    );
+  const momentSlope = -firstMoment;
+  const margin = momentSlope / normalSlope;
+  const followLength = secondMoment / momentSlope;
+  const [B0, B1, B2] = shaftMoments;
+  const radius = arrow.diameter / 2;
+  const shaft = (arrow.sideForce * air.density * 2 * Math.PI * radius * radius) / arrow.mass;
+  return {
+    gyroscopic: axialInertia / (arrow.mass * margin),
+    shaftForce: shaft * (B0 * followLength + B1),
+    shaftMoment: (shaft * (B1 * followLength + B2)) / momentSlope,
+    path: (air.density * referenceArea(arrow.diameter)) / (2 * arrow.mass),
+    followLength,
+    momentSlope,
+    normalSlope,
+  };
+}
+
+const referenceArea = (diameter: number): number => (Math.PI / 4) * diameter * diameter;
+
+/** Stands in for an arrow of which only mass, diameter and drag are known: no lift, no spin. */
+const NO_LIFT: SteadyLift = {
+  gyroscopic: 0,
+  shaftForce: 0,
+  shaftMoment: 0,
+  path: 0,
+  followLength: 0,
+  momentSlope: 0,
+  normalSlope: 1,
+};
+
+/**
+ * Equations of motion of the everyday model, per metre of range along the line of sight.
+ *
+ *   dv/dx = (−½ρ S CD |u| u / m + g − 2Ω × v + a_lift) / v_x ,   u = v − wind,   CD = scale · CD(ρ|u|d/μ)
+ *   dp/dx = (w′|u| − p) ρ|u| / (spin-up · v_x)
+ *
+ * A point mass with spin: state order in flight/frame.ts `STATE`. Range is the independent variable, so that "at 60 m"
+ * needs no search; the arrow must keep moving forward (v_x > 0), which the integrator's guards turn into an error.
+ *
+ * @throws DomainError when the arrow's centre of pressure is not behind its balance point
+ * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
+ *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case
+ */
+export function driftingMotion(conditions: FlightConditions): Derivative {
+  const { arrow, air, wind, slope, eyeHeight, place } = conditions;
+  const drag = arrow.drag;
+  const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
+  const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
+  const [gx, gy] = gravity(slope);
+  const lift = arrow.attitude === null ? NO_LIFT : steadyLift(arrow.attitude, conditions);
+  const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;
+  const spinPerMetre = arrow.attitude?.spinPerMetre ?? 0;
+  const spinRate = arrow.attitude === null ? 0 : air.density / arrow.attitude.spinUp;
+  const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
+  const { tail, across, shear, referenceHeight } = wind;
+  const dragScale = arrow.dragScale;
+
+  return (_range, y, dydx) => {
+    // Read by index: destructuring an array costs a third of a derivative call.
+    const vx = y[2] ?? 0;
+    const vy = y[3] ?? 0;
+    const vz = y[4] ?? 0;
+    const p = y[5] ?? 0;
+    let gust = 1;
+    if (shear !== 0)
+      gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
+    const ux = vx - gust * tail;
+    const uz = vz - gust * across;
+    const V = Math.sqrt(ux * ux + vy * vy + uz * uz);
+    const shape = drag.at(reynoldsPerSpeed * V);
+    const CD = shape * dragScale;
+    const f = -k * shape * V;
+
+    const side =
+      (p / (V * V)) * (gyroscopic * (1 - CD / normalSlope) + shaftForce + shaftMoment * (normalSlope - CD));
+    const rise = path * ((normalSlope - CD) * followLength - momentSlope);
+    const along = (gx * ux + gy * vy) / (V * V);
+
+    const ax = f * ux + gx - side * uz * gy - rise * (gx - along * ux) - 2 * (oy * vz - oz * vy);
+    const ay = f * vy + gy + side * uz * gx - rise * (gy - along * vy) - 2 * (oz * vx - ox * vz);
+    const az = f * uz + side * (ux * gy - vy * gx) + rise * along * uz - 2 * (ox * vy - oy * vx);
+
+    const perRange = 1 / vx;
+    dydx[0] = vy * perRange;
+    dydx[1] = vz * perRange;
+    dydx[2] = ax * perRange;
+    dydx[3] = ay * perRange;
+    dydx[4] = az * perRange;
+    dydx[5] = (spinPerMetre * V - p) * spinRate * V * perRange;
+    dydx[6] = perRange;
+  };
+}

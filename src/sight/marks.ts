@@ -1,0 +1,99 @@
+import { flyer } from '../flight/trajectory.ts';
+import { bracketedRoot } from '../numerics/root.ts';
+import { type Metres, type Radians, si } from '../quantities/quantity.ts';
+import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
+import { type PinPaths, pinPaths } from './pin-paths.ts';
+import type { Rig } from './rig.ts';
+import { readingAt } from './scale.ts';
+import { pinForHit } from './zero.ts';
+
+/** The setting for one range, and what the path it gives is like. */
+export interface Mark {
+  readonly range: Metres;
+  /** Of the pin, from its place at the zero range; positive down, for longer ranges. */
+  readonly travel: Metres;
+  /** Null when the sight has no scale. */
+  readonly reading: number | null;
+  /** Of the launch direction above the line of sight. */
+  readonly launchAngle: Radians;
+  /** Where the arrow is off to the side at this range with the windage set at the zero range; right positive. */
+  readonly lateral: Metres;
+  /** Vertical movement of the hit for one metre more of travel: what a reading error costs. */
+  readonly heightPerTravel: number;
+  /** Nearer range at which the same setting hits; null for a mark on the rising part of the path. */
+  readonly nearCrossing: Metres | null;
+  /** Highest point above the line of sight on the way. */
+  readonly highest: { readonly range: Metres; readonly height: Metres };
+  /** Room between the arrow (or its vanes) and the sight; negative when they touch. */
+  readonly clearance: Metres;
+}
+
+/** Marks at the given ranges, and the paths they came from. */
+export interface MarkTable {
+  readonly marks: readonly Mark[];
+  readonly paths: PinPaths;
+  /** Pin and windage at the zero range, m. */
+  readonly zero: PinPosition;
+}
+
+/** A crossing is found to this, m along the line of sight: a hundredth of a millimetre of height. */
+const CROSSING = 1e-4;
+
+/**
+ * Solve the pin for every range (m, any order, each beyond the start of free flight).
+ *
+ * The windage is set for a hit at the zero range and then left alone, as on a real sight.
+ * @throws NumericalError when the arrow cannot reach a range
+ */
+export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
+  const flight = flyer(rig.conditions);
+  const zero = pinForHit(rig, rig.zeroRange, null, flight);
+  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
+  return {
+    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i] ?? Number.NaN)),
+    paths,
+    zero,
+  };
+}
+
+function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Mark {
+  const travel = pin - zero.down;
+  const launch = launchThrough(rig.geometry, { down: pin, windage: zero.windage }, rig.cant, rig.launchSpeed);
+  const height = (x: number): number => paths.height(pin, x);
+  const top = highestPoint(height, paths.start, range);
+  return {
+    range: si(range),
+    travel: si(travel),
+    reading: rig.scale === null ? null : readingAt(rig.scale, travel),
+    launchAngle: launchAngle(launch),
+    lateral: si(paths.lateral(pin, range)),
+    heightPerTravel: paths.heightPerTravel(pin, range),
+    nearCrossing: top.range < range ? crossingBefore(height, paths.start, top.range) : null,
+    highest: { range: si(top.range), height: si(top.height) },
+    clearance: si(
+      rig.geometry.peepHeight -
+        pin * Math.cos(rig.geometry.lean) -
+        rig.conditions.arrow.fletchRadius -
+        rig.housingBelowPin,
+    ),
+  };
+}
+
+/** The top of a concave path between two ranges; an end when the path still rises or already falls there. */
+function highestPoint(
+  height: (x: number) => number,
+  start: number,
+  end: number,
+): { range: number; height: number } {
+  const step = (end - start) * 1e-6;
+  const slope = (x: number): number => height(x + step) - height(x - step);
+  if (slope(end - step) >= 0) return { range: end, height: height(end) };
+  if (slope(start + step) <= 0) return { range: start, height: height(start) };
+  const range = bracketedRoot(slope, start + step, end - step, { tolerance: CROSSING });
+  return { range, height: height(range) };
+}
+
+const crossingBefore = (height: (x: number) => number, start: number, top: number): Metres | null =>
+  height(start) < 0 && height(top) > 0
+    ? si(bracketedRoot(height, start, top, { tolerance: CROSSING }))
+    : null;

@@ -1,0 +1,116 @@
+import { flyPath, type Path } from '../flight/path.ts';
+import type { Flyer } from '../flight/trajectory.ts';
+import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
+import { NumericalError } from '../numerics/numerical-error.ts';
+import { DomainError } from '../quantities/domain-error.ts';
+import { launchThrough, type PinPosition } from './geometry.ts';
+import type { Rig } from './rig.ts';
+
+/**
+ * Flights shared by all marks. Paths for different pins differ so smoothly that six of them, at Chebyshev places over the pins
+ * asked for, give every other by interpolation; a test holds the error below 1e-7 m.
+ */
+const SHARED_FLIGHTS = 6;
+/** Pins are spread wider than the first estimate of what is needed: by this share of the spread, and by at least this, m. */
+const WIDENING = { share: 0.02, least: 2e-4 };
+/** Widenings before giving up; one is enough for every bow that reaches its ranges. */
+const MAX_SPREADS = 8;
+/** Change of the pin, m, at which a mark is found: on a target at 100 m it moves the hit by 1e-8 m. */
+const FOUND = 1e-10;
+const MAX_STEPS = 50;
+
+/** The paths of one rig for every pin between the highest and the lowest needed, at fixed windage. */
+export interface PinPaths {
+  /** Height above the line of sight at `range` with the pin `down` (m). */
+  readonly height: (down: number, range: number) => number;
+  readonly lateral: (down: number, range: number) => number;
+  /** Vertical movement of the hit for one metre more of travel. */
+  readonly heightPerTravel: (down: number, range: number) => number;
+  /** Where free flight begins, m ahead of the eye. */
+  readonly start: number;
+}
+
+/** Step of the difference that tells how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
+const PIN_STEP = 1e-5;
+
+/**
+ * Solve the pin for every one of `ranges` (m) on shared flights, for a rig whose pin hits at its zero range.
+ *
+ * @returns the pins in the order of the ranges, m down, and the paths they were read from
+ * @throws DomainError when a range lies before the start of free flight; NumericalError when the arrow falls short
+ */
+export function pinPaths(
+  rig: Rig,
+  zero: PinPosition,
+  ranges: readonly number[],
+  flight: Flyer,
+): { readonly pins: readonly number[]; readonly paths: PinPaths } {
+  const end = Math.max(rig.zeroRange, ...ranges);
+  const pathOf = (down: number): Path =>
+    flyPath(
+      flight,
+      launchThrough(rig.geometry, { down, windage: zero.windage }, rig.cant, rig.launchSpeed),
+      end,
+    );
+  const atZero = pathOf(zero.down);
+  const nearest = Math.min(...ranges);
+  if (!(nearest > atZero.start))
+    throw new DomainError('range', nearest, `beyond ${atZero.start} m, where the arrow leaves the bow`);
+
+  const { peepToPin } = rig.geometry;
+  const estimates = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);
+  let [lo, hi] = spread(estimates);
+  for (let attempt = 0; attempt < MAX_SPREADS; attempt += 1) {
+    const paths = between(lo, hi, pathOf);
+    const pins = ranges.map((range, i) => hit(paths, range, estimates[i] ?? lo, peepToPin));
+    if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths };
+    [lo, hi] = spread([lo, hi, ...pins]);
+  }
+  throw new NumericalError('not-converged', `no pin found for every range between ${nearest} and ${end} m`);
+}
+
+function spread(pins: readonly number[]): [number, number] {
+  const [lo, hi] = [Math.min(...pins), Math.max(...pins)];
+  const more = WIDENING.share * (hi - lo) + WIDENING.least;
+  return [lo - more, hi + more];
+}
+
+function between(lo: number, hi: number, pathOf: (down: number) => Path): PinPaths {
+  const nodes = chebyshevNodes(SHARED_FLIGHTS, lo, hi);
+  const weights = barycentricWeights(SHARED_FLIGHTS);
+  const paths = nodes.map(pathOf);
+  const height = (down: number, range: number): number =>
+    interpolateAt(
+      nodes,
+      weights,
+      paths.map((path) => path.height(range)),
+      down,
+    );
+  return {
+    height,
+    lateral: (down, range) =>
+      interpolateAt(
+        nodes,
+        weights,
+        paths.map((path) => path.lateral(range)),
+        down,
+      ),
+    heightPerTravel: (down, range) =>
+      (height(down + PIN_STEP, range) - height(down - PIN_STEP, range)) / (2 * PIN_STEP),
+    start: Math.max(...paths.map((path) => path.start)),
+  };
+}
+
+/** The pin that hits at `range`, by the secant rule; the first step takes the bow's turn δ/E to move the hit by δ R/E. */
+function hit(paths: PinPaths, range: number, estimate: number, peepToPin: number): number {
+  let before = estimate;
+  let missBefore = paths.height(before, range);
+  let pin = before - (missBefore * peepToPin) / range;
+  for (let i = 0; i < MAX_STEPS; i += 1) {
+    if (Math.abs(pin - before) < FOUND) return pin;
+    const miss = paths.height(pin, range);
+    const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
+    [before, missBefore, pin] = [pin, miss, pin - step];
+  }
+  throw new NumericalError('not-converged', `no pin hits at ${range} m`, range);
+}
