@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { STANDARD_GRAVITY as g, speedOf } from '../../../src/flight/frame.ts';
+import { launchFromEye, launchLineHeight } from '../../../src/flight/launch.ts';
+import { flyPath } from '../../../src/flight/path.ts';
+import { fly, flyer } from '../../../src/flight/trajectory.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+import { conditionsOf, pointArrow, spinningArrow } from './point-arrow.ts';
+
+const ranges = [10, 25, 50, 75, 91.44];
+const noDrag = pointArrow(0.02, 0.0055, 0);
+
+describe('fly', () => {
+  it('without drag follows the vacuum parabola to 1e-9 m', () => {
+    const angle = 0.05;
+    const speed = 60;
+    for (const state of fly(conditionsOf(noDrag), launchFromEye(si(speed), si(angle)), ranges)) {
+      const time = state.range / (speed * Math.cos(angle));
+      expect(Math.abs(state.time - time)).toBeLessThan(1e-11 /* s */);
+      expect(Math.abs(state.height - (speed * Math.sin(angle) * time - (g / 2) * time ** 2))).toBeLessThan(
+        1e-9 /* m */,
+      );
+    }
+  });
+
+  it('without drag uphill is the parabola with gravity turned, to 1e-9 m', () => {
+    const slope = 0.4;
+    const [state] = fly(conditionsOf(noDrag, { slope: si(slope) }), launchFromEye(si(60), si(0)), [50]);
+    // x = v t - g sin(slope) t^2/2 solved for t, then y = -g cos(slope) t^2/2.
+    const gx = g * Math.sin(slope);
+    const t = (60 - Math.sqrt(60 ** 2 - 2 * gx * 50)) / gx;
+    expect(Math.abs((state?.time ?? 0) - t)).toBeLessThan(1e-11 /* s */);
+    expect(Math.abs((state?.height ?? 0) + (g / 2) * Math.cos(slope) * t ** 2)).toBeLessThan(1e-9 /* m */);
+  });
+
+  it('in level flight without lift loses speed as exp(-kx), within the share gravity adds', () => {
+    // k = rho CD S/2m; flat fire neglects the fall, which at 85 m/s over 30 m adds (g t/v)^2/2 = 0.1 % of speed.
+    const k = (1.225 * 2 * (Math.PI / 4) * 0.0065 ** 2) / (2 * 0.0272155);
+    const [state] = fly(conditionsOf(pointArrow(0.0272155, 0.0065, 2)), launchFromEye(si(85), si(0)), [30]);
+    expect(Math.abs((state?.velocity[0] ?? 0) / (85 * Math.exp(-k * 30)) - 1)).toBeLessThan(
+      1e-4 /* relative */,
+    );
+    expect(speedOf(state ?? expect.fail('no state'))).toBeGreaterThan(85 * Math.exp(-k * 30));
+  });
+
+  it('refuses ranges that go back', () => {
+    expect(() => fly(conditionsOf(noDrag), launchFromEye(si(60), si(0)), [50, 20])).toThrow(/rising/);
+  });
+
+  it('says so when the arrow cannot get there', () => {
+    const heavyDrag = pointArrow(0.001, 0.01, 50);
+    expect(() => fly(conditionsOf(heavyDrag), launchFromEye(si(20), si(0.1)), [500])).toThrow();
+  });
+});
+
+describe('sideways', () => {
+  const at100yd = (arrow: typeof spinningArrow) =>
+    fly(conditionsOf(arrow), launchFromEye(si(85.344), si(0)), [91.44])[0];
+  const mirrored = {
+    ...spinningArrow,
+    attitude: { ...(spinningArrow.attitude ?? expect.fail()), spinPerMetre: si<'rad/m'>(-5.19) },
+  };
+
+  it('a right helical drifts left, by 0.031 in at 100 yd to 0.002 in (independent six-degree-of-freedom figure)', () => {
+    const inches = (at100yd(spinningArrow)?.lateral ?? 0) / 0.0254;
+    expect(Math.abs(inches + 0.031)).toBeLessThan(0.002 /* in: print of the figure and its rounded inputs */);
+  });
+
+  it('the spinning-shaft force adds the hand-computed 6.9e-4 of gravity per rad/m of spin, to 1 %', () => {
+    // l_eff = (2 x 0.29^2 + 28.1 x 0.4^2)/10.6855 = 0.43650 m; B0 l_eff + B1 = 0.24803; (27.6/10.6855)(B1 l_eff + B2) = 0.02149;
+    // rho 2 pi R^2/m = 1.225 x 6.0832e-5/0.0291595 = 2.5556e-3; so a/g = 2.5556e-3 x 0.26952 = 6.888e-4 per rad/m.
+    const settled = {
+      ...spinningArrow,
+      attitude: { ...(spinningArrow.attitude ?? expect.fail()), spinUp: si<'kg/m2'>(0.02) },
+    };
+    const flown = (sideForce: number) => at100yd({ ...settled, sideForce }) ?? expect.fail('no state');
+    const perSpin = (flown(1).lateral - flown(0).lateral) / flown(1).height / 5.19;
+    expect(Math.abs(perSpin / 6.888e-4 - 1)).toBeLessThan(
+      0.01 /* relative: drift is slowed by drag a little unlike the fall */,
+    );
+  });
+
+  it('a left helical mirrors it exactly', () => {
+    expect(at100yd(mirrored)?.lateral).toBe(-(at100yd(spinningArrow)?.lateral ?? 0));
+  });
+
+  it('no spin, no drift', () => {
+    const still = {
+      ...spinningArrow,
+      attitude: { ...(spinningArrow.attitude ?? expect.fail()), spinPerMetre: si<'rad/m'>(0) },
+    };
+    expect(at100yd(still)?.lateral).toBe(0);
+  });
+
+  it('the Earth turns it 0.21 in right at 100 yd at 45 deg north, to 0.005 in (independent figure), and left in the south', () => {
+    const by = (latitude: number) =>
+      (fly(
+        conditionsOf(pointArrow(0.029159509, 0.006223, 2.5), {
+          place: { latitude: si(latitude), azimuth: null },
+        }),
+        launchFromEye(si(85.344), si(0)),
+        [91.44],
+      )[0]?.lateral ?? 0) / 0.0254;
+    expect(Math.abs(by(Math.PI / 4) - 0.21)).toBeLessThan(0.005 /* in: the print */);
+    expect(Math.abs(by(-Math.PI / 4) + by(Math.PI / 4))).toBeLessThan(1e-9 /* in */);
+  });
+
+  it('spin settles at the set turns per metre: 90 % of it by 2.3 spin-up lengths', () => {
+    const length = 4.6 / 1.225;
+    const [state] = fly(conditionsOf(spinningArrow), launchFromEye(si(85.344), si(0)), [
+      Math.log(10) * length,
+    ]);
+    const share = (state?.spin ?? 0) / (5.19 * speedOf(state ?? expect.fail()));
+    // A slowing arrow's spin lags its speed by k x length = 0.6 %.
+    expect(Math.abs(share - 0.9)).toBeLessThan(0.006 /* of 1 */);
+  });
+});
+
+describe('wind', () => {
+  const windy = (across: number, tail: number, shear = 0) => ({
+    wind: { across: si<'m/s'>(across), tail: si<'m/s'>(tail), shear, referenceHeight: si<'m'>(1.6) },
+  });
+  const arrow = pointArrow(0.02, 0.0055, 1.5);
+  const shoot = (more: ReturnType<typeof windy>) =>
+    fly(conditionsOf(arrow, more), launchFromEye(si(57), si(0)), [70])[0] ?? expect.fail('no state');
+
+  it('drifts by the lag rule W (t - x/v0), to 0.1 %', () => {
+    const state = shoot(windy(3, 0));
+    const lag = 3 * (state.time - 70 / 57);
+    expect(Math.abs(state.lateral / lag - 1)).toBeLessThan(1e-3 /* relative */);
+  });
+  it('mirrors with the wind', () => expect(shoot(windy(-3, 0)).lateral).toBe(-shoot(windy(3, 0)).lateral));
+  it('from behind makes it arrive sooner and higher', () => {
+    expect(shoot(windy(0, 5)).time).toBeLessThan(shoot(windy(0, -5)).time);
+    expect(shoot(windy(0, 5)).height).toBeGreaterThan(shoot(windy(0, -5)).height);
+  });
+  it('blows less near the ground under a power law', () => {
+    expect(shoot(windy(3, 0, 0.15)).lateral).toBeLessThan(shoot(windy(3, 0)).lateral);
+  });
+});
+
+describe('flyPath', () => {
+  it('reads between its stations what a flight straight to that range gives, to 1e-8 m', () => {
+    const flight = flyer(conditionsOf(spinningArrow));
+    const launch = launchFromEye(si(85.344), si(0.03));
+    const path = flyPath(flight, launch, 91.44);
+    for (const range of [0.5, 2.9, 7.7, 33.3, 64.1, 91.44]) {
+      const [state] = fly(conditionsOf(spinningArrow), launch, [range]);
+      expect(Math.abs(path.height(range) - (state?.height ?? 0))).toBeLessThan(1e-8 /* m */);
+      expect(Math.abs(path.lateral(range) - (state?.lateral ?? 0))).toBeLessThan(1e-8 /* m */);
+    }
+  });
+});
+
+it('launchLineHeight is the straight line along the launch', () => {
+  const launch = launchFromEye(si(60), si(0.1));
+  expect(Math.abs(launchLineHeight(launch, 40) - 40 * Math.tan(0.1))).toBeLessThan(1e-12 /* m */);
+});
