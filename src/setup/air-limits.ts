@@ -1,0 +1,65 @@
+import type { Limit } from './limit.ts';
+
+export const AIR_LIMITS = {
+  'air.temperature': {
+    unit: 'degF',
+    min: -40,
+    max: 122,
+    example: 59,
+    why: 'the formula for air holds there',
+  },
+  'air.pressure': {
+    unit: 'inHg',
+    min: 14.8,
+    max: 32.4,
+    example: 29.92,
+    why: 'the station reads that from 18 000 ft up to the deepest valley',
+  },
+  'air.sea_level_pressure': {
+    unit: 'inHg',
+    min: 25.2,
+    max: 32.4,
+    example: 29.92,
+    why: 'no weather on record is outside it',
+  },
+  'air.humidity': { unit: '%', min: 0, max: 100, example: 50, why: 'it is a share of saturation' },
+  'air.altitude': {
+    unit: 'ft',
+    min: -1600,
+    max: 18000,
+    example: 820,
+    why: 'people shoot between the lowest shore and the highest pass',
+  },
+  'wind.speed': { unit: 'mph', min: 0, max: 80, example: 5, why: 'nobody shoots in more' },
+  'wind.from': {
+    unit: 'deg',
+    min: -360,
+    max: 360,
+    example: 90,
+    why: 'it is a bearing: 0 deg from ahead, 90 deg from the right',
+  },
+  'wind.shear': {
+    unit: '1',
+    min: 0,
+    max: 1,
+    example: 0.143,
+    why: 'it is the exponent of height, 1/7 over grass',
+  },
+  'wind.measured_height': {
+    unit: 'ft',
+    min: 0.5,
+    max: 300,
+    example: 5,
+    why: 'it is a height above the ground',
+  },
+  latitude: { unit: 'deg', min: -90, max: 90, example: 45, why: 'the poles are there' },
+  azimuth: {
+    unit: 'deg',
+    min: -360,
+    max: 360,
+    example: 90,
+    why: 'it is a bearing: 0 deg north, 90 deg east',
+  },
+  slope: { unit: 'deg', min: -80, max: 80, example: 0, why: 'nobody shoots straight up or down' },
+  eye_height: { unit: 'ft', min: 0.5, max: 300, example: 5.2, why: 'it is the eye above the ground' },
+} as const satisfies Record<string, Limit>;

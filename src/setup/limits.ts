@@ -1,0 +1,19 @@
+import { AIR_LIMITS } from './air-limits.ts';
+import { ARROW_LIMITS, PARTS_LIMITS } from './arrow-limits.ts';
+import { BOW_LIMITS } from './bow-limits.ts';
+import type { QuantityIn } from './limit.ts';
+import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
+
+/** Every number of the setup file by its key path (list positions left out): unit, limits, and the reason of the limits. */
+export const LIMITS = {
+  ...BOW_LIMITS,
+  ...ARROW_LIMITS,
+  ...PARTS_LIMITS,
+  ...AIR_LIMITS,
+  ...SIGHT_LIMITS,
+  ...SHOOTING_LIMITS,
+};
+
+export type LimitKey = keyof typeof LIMITS;
+/** The branded SI number that stands behind a key of the file. */
+export type QuantityAt<K extends LimitKey> = QuantityIn<(typeof LIMITS)[K]['unit']>;

@@ -1,0 +1,89 @@
+import { fromSi, toSi } from '../quantities/format.ts';
+import { parseDifference, parseQuantity } from '../quantities/parse.ts';
+import { si } from '../quantities/quantity.ts';
+import { QuantityError } from '../quantities/quantity-error.ts';
+import { leaf, type Outcome } from './leaf.ts';
+import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
+import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
+import { allowedBy, exampleOf, isMetric, nameOf, type Refusal } from './refusal.ts';
+
+/** One key's quantity out of its text, within its limits. */
+export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+  const limit: Limit = LIMITS[key];
+  const refuse = (reason: string, write: string) => ({
+    refusal: { reason, allowed: allowedBy(limit, text), write },
+  });
+  return orRefusal(refuse, () => {
+    const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+    if (limit.whole && !Number.isInteger(value))
+      return refuse(`"${text}" is not a whole number`, `"${Math.round(value)}"`);
+    if (isWithin(limit, value)) return { value: si(value) };
+    const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
+    return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOf(limit, text));
+  });
+}
+
+/** One key's standard uncertainty out of its text: greater than zero, and no wider than the limits of the key itself. */
+function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+  const limit: Limit = LIMITS[key];
+  const allowed = `${nameOf(limit)} greater than 0`;
+  const refuse = (reason: string, write: string): { refusal: Refusal } => ({
+    refusal: { reason, allowed, write },
+  });
+  return orRefusal(refuse, () => {
+    const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+    if (!(value > 0))
+      return refuse(
+        `"${text}" is not greater than 0: nothing is measured without any error`,
+        `a small one, such as "${fromSi(uncertaintyExample(limit), limit.unit)} ${limit.unit}"`,
+      );
+    if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
+      return refuse(
+        `"${text}" is wider than all that may be written without it`,
+        'a smaller one, or leave it out',
+      );
+    return { value: si(value) };
+  });
+}
+
+const uncertaintyExample = (limit: Limit): number =>
+  0.001 * (toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit));
+
+function orRefusal<T>(
+  refuse: (reason: string, write: string) => { refusal: Refusal },
+  read: () => Outcome<T>,
+): Outcome<T> {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof QuantityError)) throw error;
+    return refuse(error.reason, error.suggestion);
+  }
+}
+
+/** The number with the unit that would bring it inside the limits, or else the example. */
+function insteadOf(limit: Limit, text: string): string {
+  const number = Number.parseFloat(text);
+  const unit = [limit.unit, otherUnit(limit.unit)].find((candidate) =>
+    isWithin(limit, toSi(number, candidate)),
+  );
+  if (unit !== undefined) return `"${unit === '1' ? number : `${number} ${unit}`}"`;
+  return `one within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
+}
+
+/** The schema of the quantity that belongs at a key path. */
+export const quantityAt = <K extends LimitKey>(key: K) =>
+  leaf(
+    () => ({ allowed: allowedBy(LIMITS[key], ''), write: `"${exampleOf(LIMITS[key], false)}"` }),
+    (text): Outcome<QuantityAt<K>> => readQuantity(key, text),
+  );
+
+/** The schema of the standard uncertainty of the quantity at a key path. */
+export const uncertaintyAt = <K extends LimitKey>(key: K) =>
+  leaf(
+    () => ({
+      allowed: `${nameOf(LIMITS[key])} greater than 0`,
+      write: 'how well it is known, or leave the key out',
+    }),
+    (text): Outcome<QuantityAt<K>> => readUncertainty(key, text),
+  );
