@@ -1,0 +1,142 @@
+import PDFDocument from 'pdfkit';
+import { toBytes } from 'pdfkit/output';
+import {
+  type Drawing,
+  type Item,
+  type LineItem,
+  type Point,
+  palette,
+  type RectItem,
+  type TextItem,
+} from '../drawing.ts';
+import { printableText } from '../printable-text.ts';
+import { textWidth } from '../text-measure.ts';
+
+export interface PdfOptions {
+  /** The font files' bytes (TrueType): the document carries the glyphs it uses, so it prints the same everywhere. */
+  readonly font: Uint8Array;
+  readonly boldFont?: Uint8Array;
+  readonly title: string;
+  /** An argument, so that the same drawing gives the same bytes. */
+  readonly createdAt: Date;
+}
+
+/** Points in a millimetre: 72 to the inch of 25.4 mm, both by definition. */
+const POINTS = 72 / 25.4;
+
+type Pen = PDFKit.PDFDocument;
+
+/** pdfkit opens a font from its bytes; the published types of the constructor know only a name. */
+const asFontName = (bytes: Uint8Array) => bytes as unknown as string;
+
+/** The layout measures without kerning, so none is drawn; the published types know only the list that switches on. */
+const noKerning = { kern: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+
+/**
+ * A drawing as a PDF that asks to be printed at actual size; the same input gives the same bytes.
+ *
+ * The fonts come as bytes because standard ones are looked up by module name, which a bundled program does not have.
+ * Nothing is compressed: the bytes then depend on no zlib, and a tape is some tens of kilobytes.
+ */
+export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<Uint8Array> {
+  const pen: Pen = new PDFDocument({
+    autoFirstPage: false,
+    compress: false,
+    pdfVersion: '1.7',
+    font: asFontName(options.font),
+    info: {
+      Title: printableText(options.title),
+      Creator: 'quillpath',
+      Producer: 'quillpath',
+      CreationDate: options.createdAt,
+    },
+  });
+  pen.registerFont('regular', options.font);
+  pen.registerFont('bold', options.boldFont ?? options.font);
+  askForActualSize(pen);
+  for (const page of drawing.pages) {
+    pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
+    for (const item of page.items) draw(pen, item);
+  }
+  const bytes = toBytes(pen);
+  pen.end();
+  return bytes;
+}
+
+/** Viewers scale a page to the paper unless the document's catalogue says otherwise; pdfkit has no option for it. */
+function askForActualSize(pen: Pen): void {
+  const catalogue = (pen as unknown as { _root: { data: Record<string, unknown> } })._root.data;
+  catalogue['ViewerPreferences'] = pen.ref({
+    PrintScaling: 'None',
+    Duplex: 'Simplex',
+    PickTrayByPDFSize: true,
+    DisplayDocTitle: true,
+  });
+}
+
+function draw(pen: Pen, item: Item): void {
+  switch (item.kind) {
+    case 'line':
+      trace(pen, [item.from, item.to]);
+      strokePath(pen, item);
+      break;
+    case 'polyline':
+      trace(pen, item.points);
+      if (item.closed === true) pen.closePath();
+      if (item.fill === undefined) strokePath(pen, item);
+      else
+        pen
+          .lineWidth(item.stroke * POINTS)
+          .undash()
+          .fillAndStroke(palette[item.fill], palette[item.colour]);
+      break;
+    case 'rect':
+      drawRect(pen, item);
+      break;
+    case 'text':
+      drawText(pen, item);
+      break;
+  }
+}
+
+function trace(pen: Pen, points: readonly Point[]): void {
+  for (const [i, { x, y }] of points.entries()) {
+    if (i === 0) pen.moveTo(x * POINTS, y * POINTS);
+    else pen.lineTo(x * POINTS, y * POINTS);
+  }
+}
+
+function strokePath(pen: Pen, style: Pick<LineItem, 'colour' | 'stroke' | 'dash'>): void {
+  const [ink, gap] = style.dash ?? [];
+  if (ink === undefined || gap === undefined) pen.undash();
+  else pen.dash(ink * POINTS, { space: gap * POINTS });
+  pen.lineWidth(style.stroke * POINTS).stroke(palette[style.colour]);
+}
+
+function drawRect(pen: Pen, item: RectItem): void {
+  const path = () => pen.rect(item.x * POINTS, item.y * POINTS, item.width * POINTS, item.height * POINTS);
+  if (item.fill !== undefined) path().fill(palette[item.fill]);
+  if (item.outline === undefined) return;
+  path();
+  strokePath(pen, item.outline);
+}
+
+function drawText(pen: Pen, item: TextItem): void {
+  const text = printableText(item.text);
+  const weight = item.weight ?? 'regular';
+  const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
+  const x = item.x * POINTS;
+  const y = item.y * POINTS;
+  pen
+    .font(weight)
+    .fontSize(item.size * POINTS)
+    .fillColor(palette[item.colour]);
+  const turned = item.rotation !== undefined && item.rotation !== 0;
+  if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
+  pen.text(text, x - start * textWidth(text, item.size, weight) * POINTS, y, {
+    lineBreak: false,
+    baseline: 'alphabetic',
+    features: noKerning,
+  });
+  if (turned) pen.restore();
+}

@@ -1,0 +1,80 @@
+import type { TextItem, Weight } from './drawing.ts';
+import { advances, unitsPerEm } from './font-advances.ts';
+
+const tables: Readonly<Record<Weight, ReadonlyMap<string, number>>> = {
+  regular: advanceTable('regular'),
+  bold: advanceTable('bold'),
+};
+
+function advanceTable(weight: Weight): ReadonlyMap<string, number> {
+  return new Map(
+    advances[weight].flatMap(([advance, characters]) =>
+      Array.from(characters, (character): [string, number] => [character, advance / unitsPerEm]),
+    ),
+  );
+}
+
+/** A character outside the table is taken as wide as the em: wider than all but a few glyphs of the font. */
+const UNKNOWN_ADVANCE = 1;
+
+/**
+ * The width of one line of text in DejaVu Sans Condensed, without kerning (both renderers switch it off).
+ *
+ *   w = size · Σ advance / em
+ *
+ * @param size the em, in the unit wanted for the width
+ * @returns width in the unit of `size`; exact for the characters of font-advances.ts, otherwise an estimate
+ */
+export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
+  const table = tables[weight];
+  return (
+    size * Array.from(text).reduce((sum, character) => sum + (table.get(character) ?? UNKNOWN_ADVANCE), 0)
+  );
+}
+
+/** How far ink reaches above and below the baseline, in ems. */
+export interface InkReach {
+  readonly above: number;
+  readonly below: number;
+}
+
+/** Height of a capital or a digit above the baseline, in ems. @source the same font files: 1493 of 2048 units */
+export const capHeight = 1493 / unitsPerEm;
+
+/**
+ * The tallest and deepest ink a line of text can have, in ems, by what kind of characters it holds.
+ * @source glyph boxes of the same font files: digits -29 to 1520, ASCII -483 to 1565, the rest of the table -483 to 1907
+ */
+export function inkReach(text: string): InkReach {
+  if (/^\d*$/.test(text)) return { above: 1520 / unitsPerEm, below: 29 / unitsPerEm };
+  if (/^[ -~]*$/.test(text)) return { above: 1565 / unitsPerEm, below: 483 / unitsPerEm };
+  return { above: 1907 / unitsPerEm, below: 483 / unitsPerEm };
+}
+
+/** An upright rectangle on the page, mm. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The upright rectangle that holds a text's ink, turned or not. */
+export function textBox(item: TextItem): Box {
+  const width = textWidth(item.text, item.size, item.weight);
+  const start = { start: 0, middle: -width / 2, end: -width }[item.anchor ?? 'start'];
+  const reach = inkReach(item.text);
+  const turn = ((item.rotation ?? 0) * Math.PI) / 180;
+  const corners = [start, start + width].flatMap((along) =>
+    [-reach.above * item.size, reach.below * item.size].map((down) => ({
+      x: item.x + along * Math.cos(turn) - down * Math.sin(turn),
+      y: item.y + along * Math.sin(turn) + down * Math.cos(turn),
+    })),
+  );
+  return {
+    left: Math.min(...corners.map(({ x }) => x)),
+    right: Math.max(...corners.map(({ x }) => x)),
+    top: Math.min(...corners.map(({ y }) => y)),
+    bottom: Math.max(...corners.map(({ y }) => y)),
+  };
+}
