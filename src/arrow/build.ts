@@ -1,0 +1,147 @@
+import { DomainError } from '../quantities/domain-error.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
+import type { Arrow, ArrowChoices, ArrowTotals, Assumption, Difference } from './arrow.ts';
+import { ASSUMED_BALANCE, assumedParts } from './assumed-arrow.ts';
+import { attitudeOf, liftsFrom } from './attitude.ts';
+import { requireParts, requireTotals } from './check-parts.ts';
+import { dragTerms } from './drag.ts';
+import { builtUpDrag, constantDrag, tabulatedDrag } from './drag-curve.ts';
+import type { DragCurve, FlyingArrow } from './flying-arrow.ts';
+import { frontOfCentre } from './front-of-centre.ts';
+import { liftingSurfaces } from './lifting.ts';
+import { type MassProperties, massProperties } from './mass-properties.ts';
+import { centreOfPressure } from './normal-force.ts';
+import type { ArrowParts } from './parts.ts';
+import { arrowLength, piecesOf } from './pieces.ts';
+import { bendingStiffness } from './stiffness.ts';
+
+export interface ArrowDescription {
+  readonly parts?: ArrowParts | undefined;
+  readonly totals?: ArrowTotals | undefined;
+  readonly choices?: ArrowChoices | undefined;
+}
+
+/**
+ * The arrow from its parts, from measured totals, or from both; where both tell a thing the measurement wins and the difference is
+ * reported. Mass and diameter are the least that serves.
+ *
+ * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy about it stays.
+ *
+ * @throws DomainError when mass or diameter is told by neither, or a size lies
+ */
+export function buildArrow({ parts: listed, totals = {}, choices = {} }: ArrowDescription): Arrow {
+  requireTotals(totals);
+  if (listed === undefined) return fromTotals(totals, choices);
+  const parts = withDiameter(listed, totals.diameter);
+  requireParts(parts);
+  return fromParts(listed, parts, totals, choices);
+}
+
+const withDiameter = (parts: ArrowParts, diameter: Metres | undefined): ArrowParts =>
+  diameter === undefined ? parts : { ...parts, shaft: { ...parts.shaft, outerDiameter: diameter } };
+
+function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, choices: ArrowChoices): Arrow {
+  const { shaft, vanes, point } = parts;
+  const { boundaryLayer = 'transition', sideForce = 0, shaftSlowsSpin = true } = choices;
+  const pieces = piecesOf(parts);
+  const added = massProperties(pieces);
+  const mass = measured(added, totals);
+  const surfaces = liftingSurfaces(parts);
+  const length = arrowLength(parts);
+  const pressure = centreOfPressure(liftsFrom(0, surfaces));
+  const given = givenDrag(totals);
+  return {
+    flying: {
+      mass: mass.mass,
+      diameter: shaft.outerDiameter,
+      drag: given ?? builtUpDrag(parts, boundaryLayer),
+      dragScale: 1,
+      attitude: attitudeOf(parts, mass, surfaces, shaftSlowsSpin),
+      sideForce,
+      balance: mass.balance,
+      fletchRadius: si(shaft.outerDiameter / 2 + (vanes?.height ?? 0)),
+    },
+    parts,
+    length,
+    frontOfCentre: frontOfCentre(mass.balance, length),
+    centreOfPressure: si(pressure),
+    staticMargin: si(mass.balance - pressure),
+    stiffness: shaft.deflection === undefined ? null : bendingStiffness(shaft.deflection),
+    pieces,
+    surfaces,
+    differences: differences(listed, added, totals),
+    assumptions: point.shape === 'fixed_blade' && point.blades === undefined ? ['usual three blades'] : [],
+    dragFrom: given === null ? 'parts' : 'given',
+    boundaryLayer,
+    dragTerms: (layer, reynolds) => dragTerms(parts, layer, reynolds),
+  };
+}
+
+function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
+  const { mass, diameter, balance } = totals;
+  if (mass === undefined)
+    throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or told by the parts');
+  if (diameter === undefined)
+    throw new DomainError('shaft diameter (m)', Number.NaN, 'measured, or told by the parts');
+  const { boundaryLayer = 'transition', sideForce = 0 } = choices;
+  const given = givenDrag(totals);
+  const stand = assumedParts(diameter);
+  const flying: FlyingArrow = {
+    mass,
+    diameter,
+    drag: given ?? builtUpDrag(stand, boundaryLayer),
+    dragScale: 1,
+    attitude: null,
+    sideForce,
+    balance: balance ?? ASSUMED_BALANCE,
+    fletchRadius: si(diameter / 2 + (stand.vanes?.height ?? 0)),
+  };
+  const assumptions: Assumption[] = ['vanes of a plain hunting arrow'];
+  if (given === null) assumptions.push('drag of a plain hunting arrow');
+  if (balance === undefined) assumptions.push('balance of a plain hunting arrow');
+  return {
+    flying,
+    parts: null,
+    length: null,
+    frontOfCentre: null,
+    centreOfPressure: null,
+    staticMargin: null,
+    stiffness: null,
+    pieces: [],
+    surfaces: null,
+    differences: [],
+    assumptions,
+    dragFrom: given === null ? 'assumed' : 'given',
+    boundaryLayer,
+    dragTerms: given === null ? (layer, reynolds) => dragTerms(stand, layer, reynolds) : null,
+  };
+}
+
+function givenDrag({ dragCoefficient }: ArrowTotals): DragCurve | null {
+  if (dragCoefficient === undefined) return null;
+  return typeof dragCoefficient === 'number' ? constantDrag(dragCoefficient) : tabulatedDrag(dragCoefficient);
+}
+
+function measured(
+  added: MassProperties,
+  { mass = added.mass, balance = added.balance }: ArrowTotals,
+): MassProperties {
+  const scale = mass / added.mass;
+  return {
+    mass,
+    balance,
+    axialInertia: si(added.axialInertia * scale),
+    transverseInertia: si(added.transverseInertia * scale),
+  };
+}
+
+function differences(listed: ArrowParts, added: MassProperties, totals: ArrowTotals): readonly Difference[] {
+  const fromListed = { mass: added.mass, balance: added.balance, diameter: listed.shaft.outerDiameter };
+  const whats = ['mass', 'balance', 'diameter'] as const;
+  return whats.flatMap((what) => {
+    const value = totals[what];
+    return value === undefined || value === fromListed[what]
+      ? []
+      : [{ what, measured: value, fromParts: fromListed[what] }];
+  });
+}
