@@ -1,0 +1,144 @@
+import { type Rows, solveUpper, triangularFactor } from './linear-algebra.ts';
+import { NumericalError } from './numerical-error.ts';
+
+/** Residuals taken as linear around a place: r + J s, in scaled steps of the parameters that are free to move. */
+export interface Linearised {
+  readonly jacobian: Rows;
+  /** Indices of the parameters that are free. */
+  readonly free: readonly number[];
+  /** For every parameter, free or not, the length that its column of the Jacobian is divided by. */
+  readonly scales: readonly number[];
+  /** Triangular factor of the scaled Jacobian with Q'r beside it. */
+  readonly factor: Rows;
+}
+
+export interface DampedStep {
+  /** Change of every parameter, 0 for those that are not free. */
+  readonly step: readonly number[];
+  /** Triangular factor of the damped equations, without a right-hand side. */
+  readonly triangle: Rows;
+}
+
+export const squares = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value * value, 0);
+
+export const columnLengths = (jacobian: Rows): number[] =>
+  (jacobian[0] ?? []).map((_, j) => Math.sqrt(jacobian.reduce((sum, row) => sum + (row[j] ?? 0) ** 2, 0)));
+
+/** J'v. */
+export const transposedTimes = (jacobian: Rows, v: readonly number[]): number[] =>
+  (jacobian[0] ?? []).map((_, j) => jacobian.reduce((sum, row, i) => sum + (row[j] ?? 0) * (v[i] ?? 0), 0));
+
+/** J v. */
+export const times = (jacobian: Rows, v: readonly number[]): number[] =>
+  jacobian.map((row) => row.reduce((sum, value, j) => sum + value * (v[j] ?? 0), 0));
+
+export function linearise(
+  jacobian: Rows,
+  residuals: readonly number[],
+  scales: readonly number[],
+  free: readonly number[],
+): Linearised {
+  const rows = jacobian.map((row, i) => [
+    ...free.map((j) => (row[j] ?? 0) / (scales[j] ?? 1)),
+    residuals[i] ?? 0,
+  ]);
+  return { jacobian, free, scales, factor: triangularFactor(rows).slice(0, free.length) };
+}
+
+const triangleOf = (factor: Rows): Rows => factor.map((row) => row.slice(0, factor.length));
+const besideOf = (factor: Rows): number[] => factor.map((row) => row[factor.length] ?? 0);
+
+/** The part of the residuals that some step of the free parameters would take away: its sum of squares. */
+export const reducible = ({ factor }: Linearised): number => squares(besideOf(factor));
+
+const unscaled = ({ free, scales }: Linearised, scaled: readonly number[]): number[] => {
+  const step = scales.map(() => 0);
+  for (const [a, j] of free.entries()) step[j] = (scaled[a] ?? 0) / (scales[j] ?? 1);
+  return step;
+};
+
+/**
+ * The step that minimises |r + J s|^2 + damping |D s|^2.
+ *
+ * @throws NumericalError 'singular' with no damping and dependent columns
+ */
+export function dampedStep(problem: Linearised, damping: number): DampedStep {
+  const { factor, free } = problem;
+  const root = Math.sqrt(damping);
+  const damped =
+    damping === 0
+      ? factor
+      : triangularFactor([
+          ...factor,
+          ...free.map((_, a) => [...free.map((_, b) => (a === b ? root : 0)), 0]),
+        ]).slice(0, free.length);
+  const triangle = triangleOf(damped);
+  const scaled = solveUpper(
+    triangle,
+    besideOf(damped).map((value) => -value),
+  );
+  return { step: unscaled(problem, scaled), triangle };
+}
+
+/** By how much the linear residuals fall in sum of squares over a step of the free parameters. */
+export function predictedReduction(problem: Linearised, step: readonly number[]): number {
+  const { factor, free, scales } = problem;
+  const scaled = free.map((j) => (step[j] ?? 0) * (scales[j] ?? 1));
+  const beside = besideOf(factor);
+  const left = times(triangleOf(factor), scaled).map((value, i) => value + (beside[i] ?? 0));
+  return squares(beside) - squares(left);
+}
+
+/**
+ * Second-order correction of a damped step: the same equations, solved for the second derivative of the residuals along the
+ * step.
+ *
+ * @param curvature second derivative of the residuals along `step`
+ * @source Transtrum, Sethna, Improvements to the Levenberg-Marquardt algorithm, arXiv:1201.5885 (2012), eq. 13
+ */
+export function acceleration(
+  problem: Linearised,
+  { triangle }: DampedStep,
+  curvature: readonly number[],
+): number[] {
+  const pull = transposedTimes(problem.jacobian, curvature);
+  const z: number[] = [];
+  for (const [a, j] of problem.free.entries()) {
+    const solved = z.reduce((sum, value, b) => sum + (triangle[b]?.[a] ?? 0) * value, 0);
+    z.push((-(pull[j] ?? 0) / (problem.scales[j] ?? 1) - solved) / (triangle[a]?.[a] ?? 0));
+  }
+  return unscaled(problem, solveUpper(triangle, z));
+}
+
+/** The length of a step in scaled parameters. */
+export const scaledLength = ({ scales }: Linearised, step: readonly number[]): number =>
+  Math.sqrt(squares(step.map((value, j) => value * (scales[j] ?? 1))));
+
+/**
+ * (J'J)^-1: the covariance of the parameters for residuals of unit variance.
+ *
+ * @param accuracy relative error of the columns of the Jacobian; a column that the others explain to within ten times that is
+ *   not told apart from them
+ * @throws NumericalError 'singular' when a parameter, or a combination of them, changes no residual
+ */
+export function covarianceOf(jacobian: Rows, accuracy: number): number[][] {
+  const lengths = columnLengths(jacobian);
+  const scaled = jacobian.map((row) => row.map((value, j) => value / (lengths[j] || 1)));
+  const R = triangularFactor(scaled).slice(0, lengths.length);
+  const alone = R.findIndex((row, j) => Math.abs(row[j] ?? 0) <= 10 * accuracy);
+  if (alone >= 0)
+    throw new NumericalError('singular', `parameter ${alone} changes nothing that the others do not`);
+  const columns = R.map((_, j) =>
+    solveUpper(
+      R,
+      R.map((_, i) => (i === j ? 1 : 0)),
+    ),
+  );
+  return lengths.map((lengthA, a) =>
+    lengths.map((lengthB, b) => {
+      const products = columns.reduce((sum, column) => sum + (column[a] ?? 0) * (column[b] ?? 0), 0);
+      return products / (lengthA * lengthB);
+    }),
+  );
+}

@@ -1,0 +1,83 @@
+import { NumericalError } from './numerical-error.ts';
+
+export type Residuals = (parameters: readonly number[]) => readonly number[];
+
+export interface DifferenceOptions {
+  readonly lower?: readonly number[];
+  readonly upper?: readonly number[];
+  /** For each parameter a change that bends the residuals noticeably; its own size (1 for 0) by default. */
+  readonly typical?: readonly number[];
+  /** Relative error of the residuals; that of a rounding by default. */
+  readonly precision?: number;
+  readonly differences?: 'central' | 'forward';
+}
+
+/** The residuals at a place, or null where they cannot be had: a NumericalError, or a number that is not finite. */
+export function residualsAt(residuals: Residuals, parameters: readonly number[]): readonly number[] | null {
+  try {
+    const found = residuals(parameters);
+    return found.every(Number.isFinite) ? found : null;
+  } catch (error) {
+    if (error instanceof NumericalError) return null;
+    throw error;
+  }
+}
+
+/**
+ * The derivatives of residuals by parameters, a row for each residual, from differences.
+ *
+ * Steps balance the error of the formula against that of the residuals: cbrt(precision) of the typical change for central
+ * differences (relative error about precision^(2/3)), sqrt(precision) for forward ones (precision^(1/2)). A step that would
+ * leave the bounds, or the region where the residuals exist, is taken on one side alone.
+ *
+ * @param here the residuals at `parameters`
+ * @throws NumericalError 'non-finite' when a parameter cannot be moved either way
+ */
+export function differenceJacobian(
+  residuals: Residuals,
+  parameters: readonly number[],
+  here: readonly number[],
+  options: DifferenceOptions = {},
+): number[][] {
+  const {
+    lower = [],
+    upper = [],
+    typical = [],
+    precision = Number.EPSILON,
+    differences = 'central',
+  } = options;
+  const central = differences === 'central';
+  const fraction = central ? Math.cbrt(precision) : Math.sqrt(precision);
+
+  const columns = parameters.map((value, j) => {
+    const step = fraction * (typical[j] ?? (Math.abs(value) || 1));
+    const moved = (place: number): readonly [number, readonly number[]] | null => {
+      const limited = Math.min(Math.max(place, lower[j] ?? -Infinity), upper[j] ?? Infinity);
+      if (limited === value) return null;
+      const found = residualsAt(residuals, parameters.with(j, limited));
+      return found === null ? null : [limited, found];
+    };
+    const above = moved(value + step);
+    const below = central || above === null ? moved(value - step) : null;
+    const [high, rHigh] = above ?? [value, here];
+    const [low, rLow] = below ?? [value, here];
+    if (high === low)
+      throw new NumericalError(
+        'non-finite',
+        `the residuals cannot be had on either side of parameter ${j}`,
+        value,
+      );
+    return rHigh.map((r, i) => (r - (rLow[i] ?? 0)) / (high - low));
+  });
+  return here.map((_, i) => columns.map((column) => column[i] ?? 0));
+}
+
+/** Relative error of the derivatives that the options give: of the formula and the residuals' precision together. */
+export const jacobianAccuracy = ({
+  precision = Number.EPSILON,
+  differences = 'central',
+  jacobian,
+}: DifferenceOptions & { readonly jacobian?: unknown }): number => {
+  if (jacobian !== undefined) return Number.EPSILON;
+  return differences === 'central' ? Math.cbrt(precision) ** 2 : Math.sqrt(precision);
+};
