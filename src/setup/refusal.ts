@@ -41,5 +41,9 @@ const short = (value: number): string =>
 export function exampleOf(limit: Limit, metric: boolean): string {
   const unit: DisplayUnit = metric ? otherUnit(limit.unit) : limit.unit;
   const value = metric ? Number(fromSi(toSi(limit.example, limit.unit), unit).toPrecision(3)) : limit.example;
-  return unit === '1' ? String(value) : `${value} ${unit}`;
+  return withUnit(value, unit);
 }
+
+/** A number with its unit as typed into the file. */
+export const withUnit = (value: number, unit: DisplayUnit): string =>
+  unit === '1' ? String(value) : `${value} ${unit}`;

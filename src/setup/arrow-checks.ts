@@ -1,0 +1,187 @@
+import type { Draft } from './draft.ts';
+import type { Fault } from './fault.ts';
+
+/** A quantity of the arrow and the one it cannot reach, each with the name that a message gives it. */
+interface Order {
+  readonly smaller: number | undefined;
+  readonly larger: number | undefined;
+  readonly fault: Fault;
+}
+
+const parts = ['arrow', 'parts'] as const;
+
+/** What the parts of an arrow must agree on. */
+export function arrowFaults(draft: Draft): readonly Fault[] {
+  return [
+    ...massFaults(draft),
+    ...orderFaults(draft),
+    ...headFaults(draft),
+    ...vaneFaults(draft),
+    ...dragFaults(draft),
+  ];
+}
+
+function massFaults({ has }: Draft): readonly Fault[] {
+  if (has(['arrow', 'mass'])) return [];
+  const needed = [
+    [...parts, 'shaft', 'length'],
+    [...parts, 'shaft', 'mass_per_length'],
+    [...parts, 'point', 'mass'],
+  ];
+  if (needed.every((path) => has(path))) return [];
+  return [
+    {
+      path: ['arrow', 'mass'],
+      at: 'missing',
+      reason: 'is missing, and the parts do not add up to it',
+      allowed:
+        'the mass of the whole arrow, or parts with shaft: { length, mass_per_length } and point: { mass }',
+      write: 'Add "mass: 452 gr" under "arrow:"',
+    },
+  ];
+}
+
+/** From the groove of the nock to the end of the shaft. */
+function arrowLength(draft: Draft): number | undefined {
+  const shaft = draft.quantity('arrow.parts.shaft.length');
+  const given = draft.quantity('arrow.length');
+  return (
+    given ?? (shaft === undefined ? undefined : shaft + (draft.quantity('arrow.parts.nock.length') ?? 0))
+  );
+}
+
+function orderFaults(draft: Draft): readonly Fault[] {
+  const length = arrowLength(draft);
+  const root = draft.quantity('arrow.parts.vanes.root_chord') ?? 0;
+  const fromNock = draft.quantity('arrow.parts.vanes.from_nock');
+  const orders: readonly Order[] = [
+    {
+      smaller: draft.quantity('arrow.balance'),
+      larger: length,
+      fault: tooLong(
+        ['arrow', 'balance'],
+        'the balance point is not on the arrow',
+        'less than the arrow is long',
+      ),
+    },
+    {
+      smaller: fromNock === undefined ? undefined : fromNock + root,
+      larger: length,
+      fault: tooLong(
+        [...parts, 'vanes', 'from_nock'],
+        'the vanes end ahead of the shaft',
+        'a place on the shaft',
+      ),
+    },
+    {
+      smaller: draft.quantity('arrow.parts.shaft.inner_diameter'),
+      larger: draft.quantity('arrow.diameter'),
+      fault: tooLong(
+        [...parts, 'shaft', 'inner_diameter'],
+        'the bore is as wide as the shaft',
+        'less than arrow.diameter',
+      ),
+    },
+    {
+      smaller: draft.quantity('arrow.parts.insert.length'),
+      larger: draft.quantity('arrow.parts.shaft.length'),
+      fault: tooLong(
+        [...parts, 'insert', 'length'],
+        'the insert is as long as the shaft',
+        'less than the shaft is long',
+      ),
+    },
+    {
+      smaller: draft.quantity('arrow.diameter'),
+      larger: draft.quantity('arrow.parts.collar.diameter'),
+      fault: tooLong(
+        [...parts, 'collar', 'diameter'],
+        'the collar is no wider than the shaft',
+        'more than arrow.diameter',
+      ),
+    },
+  ];
+  return orders.flatMap(({ smaller, larger, fault }) =>
+    smaller === undefined || larger === undefined || smaller < larger ? [] : [fault],
+  );
+}
+
+const tooLong = (path: Fault['path'], reason: string, allowed: string): Fault => ({
+  path,
+  at: 'value',
+  reason,
+  allowed,
+  write: 'Measure the two again, and correct the one that is wrong',
+});
+
+function headFaults({ has, text }: Draft): readonly Fault[] {
+  if (!has([...parts, 'point'])) return [];
+  const fixed = text([...parts, 'point', 'shape']) === 'fixed_blade';
+  const blades = has([...parts, 'point', 'blades']);
+  if (fixed === blades) return [];
+  return fixed
+    ? [
+        {
+          path: [...parts, 'point', 'blades'],
+          at: 'missing',
+          reason: 'is missing for a head with fixed blades',
+          allowed: 'blades: { count, length, cutting_diameter, thickness }',
+          write:
+            'Add "blades: { count: 3, length: 1.1 in, cutting_diameter: 1.125 in, thickness: 0.04 in }" under "point:"',
+        },
+      ]
+    : [
+        {
+          path: [...parts, 'point', 'blades'],
+          at: 'key',
+          reason: 'blades stand under a point that is not "shape: fixed_blade"',
+          allowed: 'blades with fixed_blade only: blades that open do so in the target',
+          write: 'Remove them, or write "shape: fixed_blade"',
+        },
+      ];
+}
+
+function vaneFaults(draft: Draft): readonly Fault[] {
+  const angle = draft.quantity('arrow.parts.vanes.angle') ?? 0;
+  const turn = draft.text([...parts, 'vanes', 'turn']);
+  const turned = angle > 0 && turn === undefined;
+  const root = draft.quantity('arrow.parts.vanes.root_chord');
+  const tip = draft.quantity('arrow.parts.vanes.tip_chord');
+  const faults: Fault[] = [];
+  if (turned)
+    faults.push({
+      path: [...parts, 'vanes', 'turn'],
+      at: 'missing',
+      reason: 'is missing for vanes at an angle',
+      allowed: 'right, left or none',
+      write: 'Add "turn: right" under "vanes:", right when the arrow turns clockwise seen from behind',
+    });
+  if (root !== undefined && tip !== undefined && tip > root)
+    faults.push({
+      path: [...parts, 'vanes', 'tip_chord'],
+      at: 'value',
+      reason: 'the upper edge is longer than the base',
+      allowed: 'at most root_chord',
+      write: 'Exchange the two, or measure them again',
+    });
+  return faults;
+}
+
+function dragFaults(draft: Draft): readonly Fault[] {
+  const path = ['arrow', 'drag_coefficient'] as const;
+  const rows = Array.from({ length: draft.count(path) }, (_, row) =>
+    draft.quantity('arrow.drag_coefficient.reynolds', [...path, row, 'reynolds']),
+  );
+  return rows.flatMap((reynolds, row) => {
+    const before = rows[row - 1];
+    if (reynolds === undefined || before === undefined || reynolds > before) return [];
+    const fault: Fault = {
+      path: [...path, row, 'reynolds'],
+      at: 'value',
+      reason: 'the Reynolds numbers of the table do not rise',
+      allowed: 'more than in the entry before',
+      write: 'Put the entries in the order of their Reynolds numbers',
+    };
+    return [fault];
+  });
+}

@@ -1,0 +1,103 @@
+import { groupCentreSd } from '../calibration/group.ts';
+import type { Measurement, ShotMark } from '../calibration/measurement.ts';
+import type { Prior, Priors } from '../calibration/parameters.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
+import type { Rig } from '../sight/rig.ts';
+import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
+import { defaultOf } from './defaults.ts';
+import type { MarkEntry, SetupFile } from './schema.ts';
+
+/** Wider than anything a sight's scale could be off by: the marks alone decide. */
+const UNKNOWN_PITCH_SD = 10; // of the first value
+const UNKNOWN_PLACE_SD = 0.5; // m of travel
+/** A mark this near to the zero range is the zero, m. */
+const SAME_RANGE = 0.5;
+/** Bows held further over than this lose height to the lean; such marks serve the sideways fit only, rad. */
+const UPRIGHT = 0.02;
+
+/** What the file says was measured, each with its standard uncertainty. */
+export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
+  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, rig));
+  const speeds = (setup.speeds ?? []).map(
+    ({ range, speed, speed_sd: sd }): Measurement => ({
+      kind: 'speed',
+      range,
+      speed,
+      sd: sd ?? defaultOf('launch.speed_sd'),
+    }),
+  );
+  const drops = (setup.drops ?? []).map(
+    ({ aimed_with: aimedWith, range, drop, drop_sd: sd }): Measurement => ({
+      kind: 'drop',
+      aimedWith,
+      range,
+      drop,
+      sd: sd ?? usualCentreSd(range),
+    }),
+  );
+  return [...marks, ...speeds, ...drops];
+}
+
+function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
+  const { range, reading, vertical, cant } = entry;
+  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > UPRIGHT) return [];
+  return [{ kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig) }];
+}
+
+/** On the target: as stated, or from the reading's, or from the group. */
+function markSd(entry: MarkEntry, { scale, geometry }: Rig): Metres {
+  if (entry.vertical_sd !== undefined) return entry.vertical_sd;
+  if (entry.reading_sd !== undefined)
+    return si((entry.reading_sd * (scale?.travelPerUnit ?? 1) * entry.range) / geometry.peepToPin);
+  return centreSdOf(entry);
+}
+
+/** Standard uncertainty of a group's centre in one direction, from its size and count. */
+export const centreSdOf = ({ range, arrows, group }: Pick<MarkEntry, 'range' | 'arrows' | 'group'>): Metres =>
+  groupCentreSd({
+    range,
+    arrows: arrows ?? defaultOf('marks.arrows'),
+    group: group ?? null,
+    arrowSdPerRange: defaultOf('marks.arrow_spread'),
+  });
+
+const usualCentreSd = (range: Metres): Metres => centreSdOf({ range });
+
+/** What is known of every parameter before the marks. */
+export function priorsOf(setup: SetupFile, rig: Rig, knowledge: ScaleKnowledge): Priors {
+  const { bow, launch, arrow, sight } = setup;
+  return {
+    launch_speed: { value: rig.launchSpeed, sd: launch.speed_sd ?? defaultOf('launch.speed_sd') },
+    drag_scale: { value: 1, sd: dragSd(arrow) },
+    peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
+    scale_ratio: {
+      value: 1,
+      sd:
+        knowledge.pitch === 'from marks'
+          ? UNKNOWN_PITCH_SD
+          : Math.hypot(
+              (sight.peep_to_pin_sd ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
+              sight.scale === undefined ? 0 : pitchSd(sight.scale),
+            ),
+    },
+    scale_offset: placePrior(setup, rig, knowledge),
+  };
+}
+
+/** Relative: of one coefficient when it came with an uncertainty, else of the build-up. */
+const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
+  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
+
+/** The zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+function placePrior({ marks = [] }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+  const travelPerUnit = rig.scale?.travelPerUnit ?? 1;
+  const shotAtZero = marks.some(
+    ({ range, reading }) => reading !== undefined && Math.abs(range - rig.zeroRange) < SAME_RANGE,
+  );
+  if (place !== 'from marks' && !shotAtZero)
+    return {
+      value: 0,
+      sd: (usualCentreSd(rig.zeroRange) * rig.geometry.peepToPin) / rig.zeroRange / travelPerUnit,
+    };
+  return { value: 0, sd: UNKNOWN_PLACE_SD / travelPerUnit };
+}

@@ -1,0 +1,133 @@
+import { arrowFaults } from './arrow-checks.ts';
+import { defaultOf } from './defaults.ts';
+import type { Draft } from './draft.ts';
+import type { Fault } from './fault.ts';
+
+/** Trade definition: the draw length counts to the deepest point of the grip, plus this. */
+export const GRIP_TO_DRAW_LENGTH = 1.75 * 0.0254; // m
+
+/** What values of the file must agree on for the mathematics to be possible. */
+export const crossFaults = (draft: Draft): readonly Fault[] => [
+  ...bowFaults(draft),
+  ...arrowFaults(draft),
+  ...airFaults(draft),
+  ...markFaults(draft),
+  ...scaleFaults(draft),
+  ...buildFaults(draft),
+];
+
+function bowFaults(draft: Draft): readonly Fault[] {
+  const draw = draft.quantity('bow.draw_length');
+  const brace = draft.quantity('bow.brace_height');
+  if (draw === undefined && brace === undefined) return [];
+  const stroke =
+    (draw ?? defaultOf('bow.draw_length')) - GRIP_TO_DRAW_LENGTH - (brace ?? defaultOf('bow.brace_height'));
+  if (stroke > 0) return [];
+  return [
+    {
+      path: ['bow', brace === undefined ? 'draw_length' : 'brace_height'],
+      at: 'value',
+      reason: 'the string has no way to go: draw length less 1.75 in and brace height leaves nothing',
+      allowed: 'a brace height more than 1.75 in below the draw length',
+      write: 'Measure the two again, and correct the one that is wrong',
+    },
+  ];
+}
+
+function airFaults({ has }: Draft): readonly Fault[] {
+  if (!has(['air', 'sea_level_pressure'])) return [];
+  if (has(['air', 'pressure']))
+    return [
+      {
+        path: ['air', 'sea_level_pressure'],
+        at: 'key',
+        reason: 'the pressure is there twice, at the station and reduced to sea level',
+        allowed:
+          'pressure as a barometer on the spot reads it, or sea_level_pressure as a weather report gives it',
+        write: 'Remove one of them',
+      },
+    ];
+  if (has(['air', 'altitude'])) return [];
+  return [
+    {
+      path: ['air', 'altitude'],
+      at: 'missing',
+      reason: 'is missing: without it a pressure reduced to sea level says nothing about the spot',
+      allowed: 'the altitude of the spot',
+      write: 'Add "altitude: 820 ft" under "air:"',
+    },
+  ];
+}
+
+function markFaults({ has, isSection, count }: Draft): readonly Fault[] {
+  const marks = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const);
+  return marks.filter(isSection).flatMap((mark): readonly Fault[] => {
+    const holds = (key: string) => has([...mark, key]);
+    if (holds('reading')) return [];
+    if (holds('vertical'))
+      return [
+        {
+          path: [...mark, 'vertical'],
+          at: 'key',
+          reason: 'a vertical miss says nothing without the reading that was set',
+          allowed: 'vertical beside reading',
+          write: 'Add "reading: 31.9" to that entry, or remove vertical',
+        },
+      ];
+    if (holds('lateral')) return [];
+    return [
+      {
+        path: [...mark, 'reading'],
+        at: 'missing',
+        reason: 'is missing, and so is lateral: the mark says nothing',
+        allowed: 'what the scale read, how far to the side the group was, or both',
+        write: 'Add "reading: 31.9" to that entry',
+      },
+    ];
+  });
+}
+
+function scaleFaults({ has, count, text }: Draft): readonly Fault[] {
+  const readings = Array.from({ length: count(['marks']) }, (_, entry) => entry).filter((entry) =>
+    has(['marks', entry, 'reading']),
+  );
+  const ranges = new Set(readings.map((entry) => text(['marks', entry, 'range'])));
+  if (readings.length > 0 && !has(['sight', 'scale']))
+    return [
+      {
+        path: ['sight', 'scale'],
+        at: 'missing',
+        reason: 'is missing: the marks have readings of a scale that is not described',
+        allowed: 'scale: { travel_per_unit, increases, at_zero }',
+        write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
+      },
+    ];
+  if (text(['sight', 'scale', 'travel_per_unit']) !== 'unknown' || ranges.size >= 2) return [];
+  return [
+    {
+      path: ['sight', 'scale', 'travel_per_unit'],
+      at: 'value',
+      reason:
+        ranges.size === 0
+          ? 'it is unknown, and there are no marks to measure it'
+          : 'it is unknown, and marks at one range cannot measure it',
+      allowed: 'unknown with two or more marks at different ranges',
+      write: 'Add marks, or measure the travel of ten units with a ruler and write a tenth of it',
+    },
+  ];
+}
+
+function buildFaults({ count, text }: Draft): readonly Fault[] {
+  const names = Array.from({ length: count(['builds']) }, (_, entry) => text(['builds', entry, 'name']));
+  return names.flatMap((name, entry) => {
+    if (name === undefined || names.indexOf(name) === entry) return [];
+    const fault: Fault = {
+      path: ['builds', entry, 'name'],
+      at: 'value',
+      reason: `"${name}" is the name of an earlier build too`,
+      allowed: 'a name of its own for each build',
+      write: 'Write another name',
+    };
+    return [fault];
+  });
+}

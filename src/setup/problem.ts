@@ -1,0 +1,29 @@
+/** One thing wrong with the setup file, with all that is needed to put it right. */
+export interface Problem {
+  /** From 1; 0 for a value that came from the command line. */
+  readonly line: number;
+  readonly column: number;
+  /** The key path: `arrow.parts.vanes.angle`; entries of lists by their number from 0; empty for the whole file. */
+  readonly path: string;
+  /** The text that is there, empty when something is missing. */
+  readonly found: string;
+  readonly allowed: string;
+  /** An order: `Write "28.5 in" or "724 mm"`. */
+  readonly write: string;
+  /** All of it as one line: `setup.yaml:12:11  arrow.parts.shaft.length: "28.5" has no unit. Allowed: ...` */
+  readonly message: string;
+}
+
+/** Every problem of a setup file at once. */
+export class SetupError extends Error {
+  readonly code = 'setup';
+  readonly fileName: string;
+  readonly problems: readonly Problem[];
+
+  constructor(fileName: string, problems: readonly Problem[]) {
+    super(problems.map(({ message }) => message).join('\n'));
+    this.name = 'SetupError';
+    this.fileName = fileName;
+    this.problems = problems;
+  }
+}

@@ -1,0 +1,128 @@
+import { crossFaults } from './cross-checks.ts';
+import { draftOf } from './draft.ts';
+import type { Fault } from './fault.ts';
+import { dotted, isRecord, type KeyPath, withValueAt } from './key-path.ts';
+import { withSectionsSettled } from './known-keys.ts';
+import { SetupError } from './problem.ts';
+import { type SetupFile, setupSchema } from './schema.ts';
+import { schemaFaults } from './schema-faults.ts';
+import { foundAt, problemOf, wholeFileProblem } from './setup-problems.ts';
+import { readYaml, type YamlText } from './yaml-text.ts';
+
+/** A value from outside the file that replaces one in it, or stands for one that is not there. */
+export interface Override {
+  readonly path: readonly string[];
+  readonly value: string;
+}
+
+/** Far more than a person writes; it bounds the time and memory that a wrong file can take. */
+const LONGEST_FILE = 262_144;
+
+/**
+ * The archer's file as data in SI.
+ *
+ * @param overrides values that replace those of the file, as a command line gives them
+ * @throws SetupError with every problem that the text has, each with its line, path, what is allowed and what to write
+ */
+export function readSetup(text: string, fileName: string, overrides: readonly Override[] = []): SetupFile {
+  const yaml = yamlOf(text, fileName);
+  const { value, misplaced } = withOverrides(yaml.value, overrides);
+  const settled = withSectionsSettled(setupSchema, value);
+  const parsed = setupSchema.safeParse(settled);
+  const faults = [
+    ...misplaced,
+    ...(parsed.success ? [] : schemaFaults(parsed.error.issues)),
+    ...crossFaults(draftOf(settled)),
+  ];
+  const cameFromOutside = (path: KeyPath) => overrides.some((override) => startsWith(path, override.path));
+  const problems = [
+    ...[...yaml.syntax, ...yaml.refused].map((problem) => problemOf(fileName, problem.path, problem)),
+    ...worthTelling(faults, yaml).map((fault) => {
+      const outside = cameFromOutside(fault.path);
+      const position = fault.at === 'key' ? yaml.locateKey(fault.path) : yaml.locate(fault.path);
+      const found = foundAt(fault, settled);
+      return problemOf(fileName, fault.path, { ...fault, ...(outside ? COMMAND_LINE : position), found });
+    }),
+  ];
+  if (problems.length === 0 && parsed.success) return parsed.data;
+  throw new SetupError(
+    fileName,
+    problems.toSorted((a, b) => a.line - b.line || a.column - b.column),
+  );
+}
+
+const COMMAND_LINE = { line: 0, column: 0 };
+
+const startsWith = (path: KeyPath, start: KeyPath): boolean =>
+  start.every((step, i) => String(path[i]) === String(step));
+
+function yamlOf(text: string, fileName: string): YamlText {
+  const refuse = (reason: string, allowed: string, write: string) =>
+    new SetupError(fileName, [wholeFileProblem(fileName, reason, allowed, write)]);
+  if (text.length > LONGEST_FILE)
+    throw refuse('the file is too long', 'up to 256 kB of text', 'Name the setup file');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what tells a text from other files
+  if (/[\u0000-\u0008\u000e-\u001f\ufffd]/.test(text))
+    throw refuse(
+      'the file is not a text',
+      'a text file in UTF-8',
+      'Name the setup file, or save it as UTF-8 text',
+    );
+  const yaml = orUndefined(() => readYaml(text.replace(/^\ufeff/, '')));
+  if (yaml === undefined)
+    throw refuse(
+      'sections stand inside one another too deep',
+      'sections at most four deep',
+      'Remove the extra levels',
+    );
+  if (yaml.syntax.length > 0 || isRecord(yaml.value)) return yaml;
+  const start = 'Start from the file that the command "new" writes';
+  if ((yaml.value ?? null) === null) throw refuse('the file is empty', 'a setup of one bow and arrow', start);
+  throw refuse(
+    Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
+    'sections with keys under them: bow, arrow, launch, sight',
+    start,
+  );
+}
+
+/** The parser runs out of stack on brackets nested by the thousand; whatever it throws, the text is not a setup. */
+function orUndefined<T>(read: () => T): T | undefined {
+  try {
+    return read();
+  } catch {
+    return undefined;
+  }
+}
+
+function withOverrides(root: unknown, overrides: readonly Override[]) {
+  const misplaced: Fault[] = [];
+  let value: unknown = isRecord(root) ? root : {};
+  for (const { path, value: text } of overrides) {
+    const changed = withValueAt(value, path, text);
+    if (isRecord(changed)) value = changed;
+    else
+      misplaced.push({
+        path,
+        at: 'key',
+        reason: 'there is nothing of that name to change',
+        allowed: 'a key path such as arrow.mass, or marks.0.range for the first entry of a list',
+        write: 'Write the path of a key',
+      });
+  }
+  return { value, misplaced };
+}
+
+/** Faults that are not the shadow of another one. */
+function worthTelling(faults: readonly Fault[], { syntax, refused, locate }: YamlText): readonly Fault[] {
+  const firstMisread = Math.min(...syntax.map(({ line }) => line));
+  const meant = new Set(faults.flatMap((fault) => (fault.meant === undefined ? [] : [dotted(fault.meant)])));
+  const told = new Set<string>();
+  return faults.filter(({ path, at }) => {
+    if (syntax.length > 0 && (at === 'missing' || locate(path).line >= firstMisread)) return false;
+    if (at === 'missing' && meant.has(dotted(path))) return false;
+    if (refused.some((problem) => startsWith(path, problem.path))) return false;
+    const first = !told.has(dotted(path));
+    told.add(dotted(path));
+    return first;
+  });
+}

@@ -1,0 +1,34 @@
+import type { Fault } from './fault.ts';
+import { dotted, type KeyPath, valueAt } from './key-path.ts';
+import type { Problem } from './problem.ts';
+
+interface Details {
+  readonly line: number;
+  readonly column: number;
+  readonly found: string;
+  readonly reason: string;
+  readonly allowed: string;
+  readonly write: string;
+}
+
+/** A fault in its place, with its message. A line of 0 means the command line. */
+export function problemOf(fileName: string, keys: KeyPath, details: Details): Problem {
+  const { line, column, found, reason, allowed, write } = details;
+  const path = dotted(keys);
+  const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
+  // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
+  const subject = path === '' ? '' : /^(is|has) /.test(reason) ? `${path} ` : `${path}: `;
+  const message = `${where}  ${subject}${reason}. Allowed: ${allowed}. ${write}.`;
+  return { line, column, path, found, allowed, write, message };
+}
+
+/** A problem of the file as a whole. */
+export const wholeFileProblem = (fileName: string, reason: string, allowed: string, write: string): Problem =>
+  problemOf(fileName, [], { line: 1, column: 1, found: '', reason, allowed, write });
+
+/** The text that a fault is about. */
+export function foundAt({ path, at }: Fault, root: unknown): string {
+  if (at === 'missing') return '';
+  const value = valueAt(root, path);
+  return at === 'value' && typeof value === 'string' ? value : String(path.at(-1) ?? '');
+}
