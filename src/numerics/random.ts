@@ -12,9 +12,11 @@ type Words = readonly [number, number];
 
 const rotated = (x: number, bits: number): number => (x << bits) | (x >>> (32 - bits));
 
-/** Rotations of the 2-word generator, by round; the key is added after every 4th. */
-const ROTATIONS = [13, 15, 26, 6, 17, 29, 16, 24] as const;
-const ROUNDS = 20;
+/** Rotations of the two-word generator, in the four rounds before an odd and an even addition of the key. */
+const ODD = [13, 15, 26, 6] as const;
+const EVEN = [17, 29, 16, 24] as const;
+/** After every four of the 20 rounds. */
+const INJECTIONS = 5;
 /** The constant that keeps an all-zero key from passing zeros through. */
 const PARITY = 0x1bd11bda;
 
@@ -62,21 +64,30 @@ export function randomStream(seed: number, index: number): RandomStream {
 }
 
 /**
- * A counter of two 32-bit words enciphered under a key of two: `ROUNDS` times add, rotate, exclusive-or.
+ * A counter of two 32-bit words enciphered under a key of two: 20 times add, rotate, exclusive-or.
  *
  * @returns two signed 32-bit integers; `>>> 0` makes them the words as usually printed
  */
 export function threefry(counter: Words, key: Words): Words {
-  const keys = [...key, PARITY ^ key[0] ^ key[1]];
-  let a = (counter[0] + key[0]) | 0;
-  let b = (counter[1] + key[1]) | 0;
-  for (let round = 0; round < ROUNDS; round++) {
+  const [k0, k1] = key;
+  const k2 = PARITY ^ k0 ^ k1;
+  let a = (counter[0] + k0) | 0;
+  let b = (counter[1] + k1) | 0;
+  // The key words take turns, two at a time.
+  let [first, second, third] = [k1, k2, k0];
+  for (let injection = 1; injection <= INJECTIONS; injection++) {
+    const [r0, r1, r2, r3] = injection % 2 === 1 ? ODD : EVEN;
     a = (a + b) | 0;
-    b = rotated(b, ROTATIONS[round % 8] ?? 0) ^ a;
-    if (round % 4 !== 3) continue;
-    const injection = (round + 1) / 4;
-    a = (a + (keys[injection % 3] ?? 0)) | 0;
-    b = (b + (keys[(injection + 1) % 3] ?? 0) + injection) | 0;
+    b = rotated(b, r0) ^ a;
+    a = (a + b) | 0;
+    b = rotated(b, r1) ^ a;
+    a = (a + b) | 0;
+    b = rotated(b, r2) ^ a;
+    a = (a + b) | 0;
+    b = rotated(b, r3) ^ a;
+    a = (a + first) | 0;
+    b = (b + second + injection) | 0;
+    [first, second, third] = [second, third, first];
   }
   return [a, b];
 }
