@@ -15,3 +15,6 @@ export function numberText(value: number, digits?: number): string {
     digits === undefined ? String(Number(value.toPrecision(SIGNIFICANT_DIGITS))) : value.toFixed(digits);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
+
+/** A printed number as type sets it: with a minus sign as wide as a digit instead of a hyphen. */
+export const typeset = (text: string): string => text.replace(/^-(?=\d)/, '\u2212');

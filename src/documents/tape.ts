@@ -1,5 +1,6 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Drawing, type Item, type Page, type PaperName, paperSizes } from './drawing.ts';
+import { pageNumber } from './page-number.ts';
 import { checkTapeContent, type TapeContent } from './tape-content.ts';
 import { layOutSheet, type SheetFrame } from './tape-sheet.ts';
 import { layOutStrip, letteringFor, type Strip, stripWidth } from './tape-strip.ts';
@@ -121,24 +122,4 @@ function drawRow(row: PlacedRow, { content, print, sheet, width }: RowFrame): re
     const place = { x, y, width, unit: content.unit, pointer: print.pointer ?? 'left' };
     return [...(row.strips[i - 1]?.caption === caption ? [] : [above]), ...drawStrip(strip, place)];
   });
-}
-
-function pageNumber(
-  index: number,
-  count: number,
-  size: { readonly width: number; readonly height: number },
-): readonly Item[] {
-  if (count === 1) return [];
-  return [
-    {
-      kind: 'text',
-      role: 'page-number',
-      x: size.width - 10,
-      y: size.height - 6.5,
-      text: `${index + 1} of ${count}`,
-      size: 2.4,
-      colour: 'slate',
-      anchor: 'end',
-    },
-  ];
 }

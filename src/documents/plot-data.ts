@@ -1,0 +1,80 @@
+import { DomainError } from '../quantities/domain-error.ts';
+import { type NiceTicks, niceAxis } from './nice-ticks.ts';
+
+export interface PlotPoint {
+  readonly x: number;
+  readonly y: number;
+  /** Half the length of the error bar, in the unit of y. */
+  readonly error?: number;
+}
+
+export interface PlotSeries {
+  readonly name: string;
+  /** Joined by a line, or each point on its own. */
+  readonly kind: 'line' | 'points';
+  readonly points: readonly PlotPoint[];
+}
+
+export interface PlotAxis {
+  readonly label: string;
+  readonly unit: string;
+}
+
+/** A line right across the plot: at one x (upright) or at one y (level). */
+export interface PlotMarker {
+  readonly axis: 'x' | 'y';
+  readonly at: number;
+  readonly label: string;
+}
+
+/** What a plot shows, in the units its axes name; the same for a terminal and for paper. */
+export interface Plot {
+  readonly title?: string;
+  readonly x: PlotAxis;
+  readonly y: PlotAxis;
+  readonly series: readonly PlotSeries[];
+  readonly markers?: readonly PlotMarker[];
+}
+
+export interface PlotScale {
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: NiceTicks;
+}
+
+export const axisTitle = ({ label, unit }: PlotAxis): string => (unit === '' ? label : `${label} (${unit})`);
+
+/**
+ * The scales of a plot: each from a round number to a round number around its points, error bars and markers.
+ *
+ * @param room the most ticks there is room for along each axis, 3 or more
+ * @throws DomainError when there is no point or a coordinate is not finite
+ */
+export function plotScales(
+  plot: Plot,
+  room: { readonly x: number; readonly y: number },
+): { x: PlotScale; y: PlotScale } {
+  const points = plot.series.flatMap((series) => series.points);
+  if (points.length === 0) throw new DomainError('points in a plot', 0, 'at least one');
+  const marked = (axis: 'x' | 'y') =>
+    (plot.markers ?? []).filter((marker) => marker.axis === axis).map(({ at }) => at);
+  return {
+    x: scaleOver([...points.map(({ x }) => x), ...marked('x')], room.x),
+    y: scaleOver([...points.flatMap(({ y, error = 0 }) => [y - error, y + error]), ...marked('y')], room.y),
+  };
+}
+
+function scaleOver(values: readonly number[], room: number): PlotScale {
+  for (const value of values)
+    if (!Number.isFinite(value)) throw new DomainError('a coordinate in a plot', value, 'finite numbers');
+  const least = values.reduce((a, b) => Math.min(a, b));
+  const most = values.reduce((a, b) => Math.max(a, b));
+  // A level line has no range of its own; half its height about it, or one unit about zero, shows it as level.
+  const margin =
+    most - least > 1e-9 * Math.max(Math.abs(least), Math.abs(most)) ? 0 : Math.abs(most) / 2 || 1;
+  const ticks = niceAxis(least - margin, most + margin, room);
+  return { low: ticks.values[0] ?? least, high: ticks.values.at(-1) ?? most, ticks };
+}
+
+/** Where a value stands on a scale: 0 at its low end, 1 at its high end. */
+export const share = (value: number, { low, high }: PlotScale): number => (value - low) / (high - low);
