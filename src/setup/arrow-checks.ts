@@ -1,5 +1,6 @@
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
+import { massFaults } from './mass-checks.ts';
 
 /** A quantity of the arrow and the one it cannot reach, each with the name that a message gives it. */
 interface Order {
@@ -18,26 +19,6 @@ export function arrowFaults(draft: Draft): readonly Fault[] {
     ...headFaults(draft),
     ...vaneFaults(draft),
     ...dragFaults(draft),
-  ];
-}
-
-function massFaults({ has }: Draft): readonly Fault[] {
-  if (has(['arrow', 'mass'])) return [];
-  const needed = [
-    [...parts, 'shaft', 'length'],
-    [...parts, 'shaft', 'mass_per_length'],
-    [...parts, 'point', 'mass'],
-  ];
-  if (needed.every((path) => has(path))) return [];
-  return [
-    {
-      path: ['arrow', 'mass'],
-      at: 'missing',
-      reason: 'is missing, and the parts do not add up to it',
-      allowed:
-        'the mass of the whole arrow, or parts with shaft: { length, mass_per_length } and point: { mass }',
-      write: 'Add "mass: 452 gr" under "arrow:"',
-    },
   ];
 }
 
