@@ -1,0 +1,23 @@
+import type { Command } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, setupCommand } from './shared-options.ts';
+
+export const flyCommand = (io: Io): Command =>
+  setupCommand(
+    'fly',
+    'Fly one arrow: time, speed, drop, height over the line of sight, drift, spin, energy and momentum by range.',
+  )
+    .option('--to <range>', 'farthest range', '100 yd')
+    .option('--every <step>', 'step of the rows', '5 yd')
+    .option('--aim <range>', 'range the sight is set for; the zero range of the setup when left out')
+    .addHelpText(
+      'after',
+      examples([
+        ['every 5 yards to 100', 'fly setup.yaml'],
+        [
+          'in metres, sighted in for 50 m',
+          'fly setup.yaml --to "90 m" --every "10 m" --aim "50 m" --units metric',
+        ],
+      ]),
+    )
+    .action(async (setup, options) => (await import('../runs/fly.ts')).runFly(io, setup, options));

@@ -1,0 +1,20 @@
+import type { Command } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, setupCommand } from './shared-options.ts';
+
+export const marksCommand = (io: Io): Command =>
+  setupCommand('marks', 'The sight mark of every range, how sure it is, and the path it gives.')
+    .option('--from <range>', 'nearest range', '10 yd')
+    .option('--to <range>', 'farthest range', '100 yd')
+    .option('--every <step>', 'step of the rows', '1 yd')
+    .addHelpText(
+      'after',
+      examples([
+        ['every yard from 10 to 100', 'marks setup.yaml'],
+        [
+          'every 5 m from 20 m to 70 m, as a file for a spreadsheet',
+          'marks setup.yaml --from "20 m" --to "70 m" --every "5 m" --units metric --csv > marks.csv',
+        ],
+      ]),
+    )
+    .action(async (setup, options) => (await import('../runs/marks.ts')).runMarks(io, setup, options));

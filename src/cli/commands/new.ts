@@ -1,0 +1,20 @@
+import { Command } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, unitsOption } from './shared-options.ts';
+
+export const newCommand = (io: Io): Command =>
+  new Command('new')
+    .description(
+      'Write a commented setup file to start from. Every value in it is an example: put yours in their place.',
+    )
+    .argument('[file]', 'file to write', 'setup.yaml')
+    .option('--force', 'replace a file that is already there')
+    .addOption(unitsOption())
+    .addHelpText(
+      'after',
+      examples([
+        ['write setup.yaml here', 'new'],
+        ['one file for each bow and arrow', 'new hunting-bow.yaml'],
+      ]),
+    )
+    .action(async (file, options) => (await import('../runs/new.ts')).runNew(io, file, options));

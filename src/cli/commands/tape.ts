@@ -1,0 +1,36 @@
+import { type Command, Option } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+
+export const tapeCommand = (io: Io): Command =>
+  setupCommand('tape', 'Draw the sight tape at true scale, to print at 100 % and cut out.')
+    .requiredOption('--out <file>', 'file to write; .pdf or .svg')
+    .addOption(new Option('--page <size>', 'paper').choices(['a4', 'letter']).default('a4'))
+    .addOption(
+      new Option('--in <unit>', 'what the tape counts').choices(['yards', 'metres']).default('yards'),
+    )
+    .option('--from <range>', 'first range on the tape', '20 yd')
+    .option(
+      '--to <range>',
+      'last range on the tape; it ends earlier where the arrow would touch the sight',
+      '100 yd',
+    )
+    .option('--copies <count>', 'copies of the main tape on the page', wholeNumber(1), 3)
+    .option(
+      '--neighbours <count>',
+      'tapes for lower and higher speeds, each side; 0 leaves them out',
+      wholeNumber(0),
+      2,
+    )
+    .option('--step <speed>', 'speed from one neighbour to the next', '2 fps')
+    .addHelpText(
+      'after',
+      examples([
+        ['on A4, 20 to 100 yards', 'tape setup.yaml --out tape.pdf'],
+        [
+          'in metres on Letter paper, as a drawing',
+          'tape setup.yaml --in metres --from "18 m" --to "70 m" --page letter --out tape.svg',
+        ],
+      ]),
+    )
+    .action(async (setup, options) => (await import('../runs/tape.ts')).runTape(io, setup, options));

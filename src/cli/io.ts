@@ -1,0 +1,14 @@
+/** Everything the command line needs of the world outside, so that tests can give it another. */
+export interface Io {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** @throws when the file cannot be read */
+  readonly readText: (path: string) => string;
+  readonly readBytes: (path: string) => Uint8Array;
+  readonly exists: (path: string) => boolean;
+  /** The whole file appears under its name, or nothing does. */
+  readonly writeWhole: (path: string, content: string | Uint8Array) => void;
+  readonly now: () => Date;
+  /** Width of the terminal in characters; null when the output is not a terminal. */
+  readonly columns: number | null;
+}

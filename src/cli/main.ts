@@ -1,0 +1,37 @@
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import process from 'node:process';
+import type { Io } from './io.ts';
+import { run } from './program.ts';
+
+/** Written beside its final name first, so that a full disk or a Ctrl-C leaves no half file under that name. */
+function writeWhole(path: string, content: string | Uint8Array): void {
+  const beside = `${path}.${process.pid}.part`;
+  mkdirSync(dirname(path), { recursive: true });
+  try {
+    writeFileSync(beside, content);
+    renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
+  }
+}
+
+const io: Io = {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  readText: (path) => readFileSync(path === '-' ? 0 : path, 'utf8'),
+  readBytes: (path) => readFileSync(path),
+  exists: existsSync,
+  writeWhole,
+  now: () => new Date(),
+  columns: process.stdout.isTTY ? process.stdout.columns : null,
+};
+
+// A reader that stops early (`| head`) is not a failure.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(0);
+  throw error;
+});
+
+process.exitCode = await run(process.argv.slice(2), io);

@@ -1,0 +1,162 @@
+import type { Plot } from '../../documents/plot-data.ts';
+import { renderTableText } from '../../documents/render/text.ts';
+import type { Table } from '../../documents/table.ts';
+import { plotText } from '../../documents/terminal-plot.ts';
+import { type FlightState, speedOf } from '../../flight/frame.ts';
+import { launchLineHeight } from '../../flight/launch.ts';
+import { fly } from '../../flight/trajectory.ts';
+import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import { launchThrough } from '../../sight/geometry.ts';
+import { pinForHit } from '../../sight/zero.ts';
+import { carryCaution, lightArrowCaution } from '../cautions.ts';
+import type { AnswerOptions } from '../commands/shared-options.ts';
+import { headLines } from '../describe.ts';
+import type { Io } from '../io.ts';
+import { openSetup, type Session } from '../open-setup.ts';
+import { optionQuantity, optionRanges } from '../option-quantity.ts';
+import { plotSize } from '../plot-size.ts';
+import { paragraphs, present } from '../present.ts';
+
+export interface FlyOptions extends AnswerOptions {
+  readonly to: string;
+  readonly every: string;
+  readonly aim?: string;
+}
+
+interface Row {
+  readonly state: FlightState;
+  /** Below the launch line. */
+  readonly drop: number;
+  readonly speed: number;
+  readonly energy: number;
+  readonly momentum: number;
+}
+
+interface Shot {
+  readonly aim: Metres;
+  readonly launchAngle: number;
+  readonly rows: readonly Row[];
+}
+
+export function runFly(io: Io, path: string, options: FlyOptions): void {
+  const session = openSetup(io, path, options);
+  const aim =
+    options.aim === undefined
+      ? session.calibration.rig.zeroRange
+      : optionQuantity('--aim', options.aim, 'length');
+  const shot = shoot(session, aim, optionRanges({ to: options.to, every: options.every }));
+  present(io, options, {
+    text: () => text(session, shot, io),
+    json: () => json(session, shot),
+    table: () => table(session, shot),
+  });
+}
+
+/** Pointed straight ahead: no windage, so that `drift` is what spin, wind and the Earth do. */
+const WINDAGE = 0;
+
+function shoot({ calibration }: Session, aim: Metres, ranges: readonly Metres[]): Shot {
+  const { rig } = calibration;
+  const pin = pinForHit(rig, aim, WINDAGE);
+  const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
+  const flown = ranges.filter((range) => range > launch.position[0]);
+  const { mass } = rig.conditions.arrow;
+  return {
+    aim,
+    launchAngle: Math.atan2(launch.velocity[1], launch.velocity[0]),
+    rows: fly(rig.conditions, launch, flown).map((state) => {
+      const speed = speedOf(state);
+      return {
+        state,
+        drop: launchLineHeight(launch, state.range) - state.height,
+        speed,
+        energy: (mass * speed ** 2) / 2,
+        momentum: mass * speed,
+      };
+    }),
+  };
+}
+
+const json = (session: Session, { aim, launchAngle, rows }: Shot): object => ({
+  title: session.title,
+  calibrated: session.calibrated,
+  aim_range_m: aim,
+  launch_angle_rad: launchAngle,
+  rows: rows.map(({ state, drop, speed, energy, momentum }) => ({
+    range_m: state.range,
+    time_s: state.time,
+    speed_mps: speed,
+    drop_m: drop,
+    height_m: state.height,
+    drift_m: state.lateral,
+    spin_radps: state.spin,
+    energy_J: energy,
+    momentum_kgmps: momentum,
+  })),
+});
+
+function table({ units }: Session, { rows }: Shot): Table {
+  const { range, smallLength, speed, energy, momentum, spin } = units;
+  const drift = smallLength === 'in' ? 3 : 1;
+  return {
+    columns: [
+      { name: 'range', unit: symbolOf(range), digits: 0 },
+      { name: 'time', unit: 's', digits: 3 },
+      { name: 'speed', unit: symbolOf(speed), digits: 1 },
+      { name: 'drop', unit: symbolOf(smallLength), digits: smallLength === 'in' ? 1 : 0 },
+      { name: 'height', unit: symbolOf(smallLength), digits: smallLength === 'in' ? 1 : 0 },
+      { name: 'drift', unit: symbolOf(smallLength), digits: drift },
+      { name: 'spin', unit: symbolOf(spin), digits: 0 },
+      { name: 'energy', unit: symbolOf(energy), digits: 1 },
+      { name: 'momentum', unit: symbolOf(momentum), digits: 3 },
+    ],
+    rows: rows.map((row) => [
+      fromSi(row.state.range, range),
+      row.state.time,
+      fromSi(row.speed, speed),
+      fromSi(row.drop, smallLength),
+      fromSi(row.state.height, smallLength),
+      fromSi(row.state.lateral, smallLength),
+      fromSi(row.state.spin, spin),
+      fromSi(row.energy, energy),
+      fromSi(row.momentum, momentum),
+    ]),
+  };
+}
+
+function plot({ units }: Session, { rows, aim }: Shot): Plot {
+  const point = ({ state }: Row) => ({
+    x: fromSi(state.range, units.range),
+    y: fromSi(state.height, units.smallLength),
+  });
+  return {
+    x: { label: 'range', unit: symbolOf(units.range) },
+    y: { label: 'height above the line of sight', unit: symbolOf(units.smallLength) },
+    series: [
+      {
+        name: `path, sighted in for ${formatQuantity(aim, units.range, 0)}`,
+        kind: 'line',
+        points: rows.map(point),
+      },
+    ],
+    markers: [{ axis: 'y', at: 0, label: 'line of sight' }],
+  };
+}
+
+const text = (session: Session, shot: Shot, io: Io): string =>
+  paragraphs([
+    headLines(session).join('\n'),
+    `Sighted in for ${formatQuantity(shot.aim, session.units.range, 0)}: launched ${formatQuantity(shot.launchAngle, 'deg', 3)} above the line of sight.`,
+    renderTableText(table(session, shot)),
+    plotText(plot(session, shot), plotSize(io)),
+    [
+      'drop: below the launch line. height: above the line of sight. drift: right positive, of a bow pointed straight ahead.',
+      session.assembly.arrow.staticMargin === null
+        ? 'The file names no parts, so the arrow flies as a point: no spin and no drift by it.'
+        : '',
+    ]
+      .filter((line) => line !== '')
+      .join('\n'),
+    [lightArrowCaution(session), carryCaution(session)].filter((line) => line !== '').join('\n'),
+  ]);

@@ -1,0 +1,122 @@
+import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-uncertainty.ts';
+import { renderTableText } from '../../documents/render/text.ts';
+import type { Table } from '../../documents/table.ts';
+import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import { type Mark, marksFor } from '../../sight/marks.ts';
+import { carryCaution, lightArrowCaution } from '../cautions.ts';
+import type { AnswerOptions } from '../commands/shared-options.ts';
+import { headLines } from '../describe.ts';
+import type { Io } from '../io.ts';
+import { openSetup, type Session } from '../open-setup.ts';
+import { optionRanges } from '../option-quantity.ts';
+import { paragraphs, present } from '../present.ts';
+
+export interface MarksOptions extends AnswerOptions {
+  readonly from: string;
+  readonly to: string;
+  readonly every: string;
+}
+
+interface Row {
+  readonly mark: Mark;
+  readonly uncertainty: MarkUncertainty;
+}
+
+export function runMarks(io: Io, path: string, options: MarksOptions): void {
+  const session = openSetup(io, path, options);
+  const rows = sureMarks(session, optionRanges(options));
+  present(io, options, {
+    text: () => text(session, rows),
+    json: () => json(session, rows),
+    table: () => table(session, rows),
+  });
+}
+
+/** The marks of a session's rig with their uncertainties. */
+export function sureMarks({ calibration }: Session, ranges: readonly Metres[]): readonly Row[] {
+  const uncertainty = markUncertainty(calibration, ranges);
+  return marksFor(calibration.rig, ranges).marks.flatMap((mark, i) => {
+    const sure = uncertainty[i];
+    return sure === undefined ? [] : [{ mark, uncertainty: sure }];
+  });
+}
+
+const json = (session: Session, rows: readonly Row[]): object => ({
+  title: session.title,
+  calibrated: session.calibrated,
+  zero_range_m: session.calibration.rig.zeroRange,
+  rows: rows.map(({ mark, uncertainty }) => ({
+    range_m: mark.range,
+    travel_m: mark.travel,
+    travel_sd_m: uncertainty.travelSd,
+    launch_angle_rad: mark.launchAngle,
+    reading: mark.reading,
+    reading_sd: mark.reading === null ? null : uncertainty.readingSd,
+    on_target_sd_m: uncertainty.onTargetSd,
+    near_crossing_m: mark.nearCrossing,
+    highest_m: mark.highest.height,
+    highest_range_m: mark.highest.range,
+    lateral_m: mark.lateral,
+    clearance_m: mark.clearance,
+  })),
+});
+
+function table({ units, calibration }: Session, rows: readonly Row[]): Table {
+  const { range, smallLength } = units;
+  const digits = smallLength === 'in' ? 2 : 0;
+  const scaled = calibration.rig.scale !== null;
+  const reading = [
+    { name: 'reading', unit: 'scale', digits: 2 },
+    { name: '±', unit: 'scale', digits: 2 },
+  ];
+  return {
+    columns: [
+      { name: 'range', unit: symbolOf(range), digits: 0 },
+      ...(scaled ? reading : []),
+      { name: 'travel', unit: 'mm', digits: 2 },
+      { name: '± on target', unit: symbolOf(smallLength), digits },
+      { name: 'launch', unit: '°', digits: 3 },
+      { name: 'nearer hit', unit: symbolOf(range), digits: 1 },
+      { name: 'highest', unit: symbolOf(smallLength), digits: smallLength === 'in' ? 1 : 0 },
+      { name: 'at', unit: symbolOf(range), digits: 0 },
+      { name: 'aside', unit: symbolOf(smallLength), digits },
+    ],
+    rows: rows.map(({ mark, uncertainty }) => [
+      fromSi(mark.range, range),
+      ...(scaled ? [mark.reading, uncertainty.readingSd] : []),
+      fromSi(mark.travel, 'mm'),
+      fromSi(uncertainty.onTargetSd, smallLength),
+      fromSi(mark.launchAngle, 'deg'),
+      mark.nearCrossing === null ? null : fromSi(mark.nearCrossing, range),
+      fromSi(mark.highest.height, smallLength),
+      fromSi(mark.highest.range, range),
+      fromSi(mark.lateral, smallLength),
+    ]),
+  };
+}
+
+const text = (session: Session, rows: readonly Row[]): string =>
+  paragraphs([
+    headLines(session).join('\n'),
+    renderTableText(table(session, rows)),
+    `travel: of the pin below its place at ${formatQuantity(session.calibration.rig.zeroRange, session.units.range, 0)}. ±: one standard uncertainty.
+nearer hit: where the same setting hits on the way up. highest: above the line of sight, at that range.
+aside: left (-) or right of the aim with the windage set at the zero range.`,
+    scaleNote(session),
+    contactNote(session, rows),
+    [lightArrowCaution(session), carryCaution(session)].filter((line) => line !== '').join('\n'),
+  ]);
+
+function scaleNote({ setup, calibration }: Session): string {
+  if (calibration.rig.scale !== null) return '';
+  if (setup.sight.scale === undefined)
+    return 'The file names no scale (sight.scale), so marks are given as travel only.';
+  return 'The scale is not known yet: shoot marks at two ranges or more, or write sight.scale.travel_per_unit and at_zero.';
+}
+
+function contactNote({ units }: Session, rows: readonly Row[]): string {
+  const first = rows.find(({ mark }) => mark.clearance < 0 && mark.highest.range < mark.range);
+  if (first === undefined) return '';
+  return `From ${formatQuantity(first.mark.range, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;
+}

@@ -1,0 +1,21 @@
+import type { UnitSystem } from '../../quantities/display-units.ts';
+import { starterSetup } from '../../setup/starter.ts';
+import { CommandLineError } from '../command-line-error.ts';
+import type { Io } from '../io.ts';
+
+export interface NewOptions {
+  readonly force?: boolean;
+  readonly units: UnitSystem;
+}
+
+export function runNew(io: Io, file: string, { force = false, units }: NewOptions): void {
+  if (io.exists(file) && !force)
+    throw new CommandLineError(`${file} is already there`, 'Write another name, or --force to replace it.');
+  io.writeWhole(file, starterSetup({ units }));
+  io.out(`Wrote ${file}. Put your own numbers in the place of its examples, then:
+
+  quillpath check ${file}                  names what is wrong or missing
+  quillpath marks ${file}                  the mark of every range
+  quillpath tape ${file} --out tape.pdf    the tape to print at 100 %
+`);
+}

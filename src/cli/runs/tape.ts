@@ -1,0 +1,140 @@
+import { layOutTape } from '../../documents/tape.ts';
+import type { Branch, TapeTick } from '../../documents/tape-content.ts';
+import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import { type Mark, marksFor } from '../../sight/marks.ts';
+import type { Rig } from '../../sight/rig.ts';
+import { carryCaution } from '../cautions.ts';
+import { CommandLineError } from '../command-line-error.ts';
+import type { AnswerOptions } from '../commands/shared-options.ts';
+import { airLine, arrowLine, headLines } from '../describe.ts';
+import type { Io } from '../io.ts';
+import { openSetup, type Session } from '../open-setup.ts';
+import { optionQuantity } from '../option-quantity.ts';
+import { paragraphs, present } from '../present.ts';
+import { drawingFormat, writeDrawing } from '../write-drawing.ts';
+
+export interface TapeOptions extends AnswerOptions {
+  readonly out: string;
+  readonly page: 'a4' | 'letter';
+  readonly in: 'yards' | 'metres';
+  readonly from: string;
+  readonly to: string;
+  readonly copies: number;
+  readonly neighbours: number;
+  readonly step: string;
+}
+
+interface Tape {
+  readonly ticks: readonly TapeTick[];
+  /** The first range left out because the arrow would touch the sight. */
+  readonly endsBefore: Metres | null;
+}
+
+export async function runTape(io: Io, path: string, options: TapeOptions): Promise<void> {
+  drawingFormat(options.out);
+  const session = openSetup(io, path, options);
+  const unit = options.in === 'yards' ? 'yd' : 'm';
+  const main = tapeOf(session, session.calibration.rig, options, unit);
+  const files = await writeDrawing(io, options.out, draw(io, session, main, options, unit), session.title);
+  present(io, options, {
+    text: () => text(session, main, files, unit),
+    json: () => ({
+      title: session.title,
+      calibrated: session.calibrated,
+      zero_range_m: session.calibration.rig.zeroRange,
+      files,
+      ticks: main.ticks.map(({ range, along }) => ({ range_m: range, along_m: along })),
+    }),
+    table: () => ({
+      columns: [
+        { name: 'range', unit, digits: 0 },
+        { name: 'along', unit: 'mm', digits: 3 },
+      ],
+      rows: main.ticks.map(({ label, along }) => [label, fromSi(along, 'mm')]),
+    }),
+  });
+}
+
+/** The whole yards or metres from the first to the last range; a mark on the way up belongs to the near branch. */
+function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: 'yd' | 'm'): Tape {
+  const first = Math.ceil(fromSi(optionQuantity('--from', from, 'length'), unit) - 1e-9);
+  const last = Math.floor(fromSi(optionQuantity('--to', to, 'length'), unit) + 1e-9);
+  if (!(first > 0 && last > first))
+    throw new CommandLineError(
+      `--from ${from} --to ${to} leaves no tape`,
+      'Write --from "20 yd" --to "100 yd", the nearer first.',
+    );
+  const ratio = setup.sight.tape?.travel_ratio ?? 1;
+  const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const { marks } = marksFor(
+    rig,
+    labels.map((label) => toSi(label, unit)),
+  );
+  const touching = marks.findIndex((mark) => branchOf(mark) === 'far' && mark.clearance < 0);
+  return {
+    ticks: marks.slice(0, touching === -1 ? undefined : touching).map((mark, i) => ({
+      range: mark.range,
+      along: si(mark.travel * ratio),
+      branch: branchOf(mark),
+      label: labels[i] ?? Number.NaN,
+    })),
+    endsBefore: marks[touching]?.range ?? null,
+  };
+}
+
+const branchOf = ({ highest, range }: Mark): Branch => (highest.range < range ? 'far' : 'near');
+
+function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 'yd' | 'm') {
+  const { setup, calibration, units } = session;
+  const { rig } = calibration;
+  const ratio = setup.sight.tape?.travel_ratio ?? 1;
+  const step = optionQuantity('--step', options.step, 'speed');
+  const sides = Array.from({ length: options.neighbours }, (_, i) => i + 1);
+  const neighbours = [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
+    name: `${n > 0 ? '+' : '−'}${formatQuantity(Math.abs(n) * step, units.speed, 0)}`,
+    ticks: tapeOf(session, { ...rig, launchSpeed: si<'m/s'>(rig.launchSpeed + n * step) }, options, unit)
+      .ticks,
+  }));
+  const shot = calibration.residuals.flatMap(({ measurement }) =>
+    measurement.kind === 'mark' ? [measurement.range] : [],
+  );
+  const ends = [main.ticks[0]?.range ?? 0, main.ticks.at(-1)?.range ?? 0] as const;
+  const marked = marksFor(rig, [
+    rig.zeroRange,
+    ...shot.filter((range) => range >= ends[0] && range <= ends[1]),
+  ]).marks;
+  return layOutTape(
+    {
+      title: session.title,
+      subtitle: [arrowLine(session), airLine(session), io.now().toISOString().slice(0, 10)],
+      name: formatQuantity(rig.launchSpeed, units.speed, 0),
+      unit,
+      increases: setup.sight.scale?.increases ?? 'down',
+      ticks: main.ticks,
+      calibration: marked
+        .slice(1)
+        .map((mark) => ({ range: mark.range, along: si(mark.travel * ratio), branch: branchOf(mark) })),
+      zero: { range: rig.zeroRange, branch: marked[0] === undefined ? 'far' : branchOf(marked[0]) },
+      neighbours,
+      warnings: [touchNote(session, main), carryCaution(session)].filter((line) => line !== ''),
+    },
+    { paper: options.page, copies: options.copies },
+  );
+}
+
+const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
+  endsBefore === null
+    ? ''
+    : `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes would touch the sight.`;
+
+function text(session: Session, main: Tape, files: readonly string[], unit: DisplayUnit): string {
+  const [first, last] = [main.ticks[0], main.ticks.at(-1)];
+  return paragraphs([
+    headLines(session).join('\n'),
+    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity((last?.along ?? 0) - (first?.along ?? 0), 'mm', 1)} long.`,
+    'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
+    touchNote(session, main),
+    carryCaution(session),
+  ]);
+}

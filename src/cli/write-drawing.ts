@@ -1,0 +1,34 @@
+import type { Drawing } from '../documents/drawing.ts';
+import { CommandLineError } from './command-line-error.ts';
+import { documentFonts } from './font-files.ts';
+import type { Io } from './io.ts';
+
+/** The kind of file a name asks for. @throws CommandLineError for any other ending */
+export function drawingFormat(path: string): 'pdf' | 'svg' {
+  const ending = /\.(pdf|svg)$/i.exec(path)?.[1]?.toLowerCase();
+  if (ending === 'pdf' || ending === 'svg') return ending;
+  throw new CommandLineError(
+    `--out: ${path} is neither a .pdf nor an .svg file`,
+    'Write --out tape.pdf or --out tape.svg.',
+  );
+}
+
+/** Write a drawing, one PDF or one SVG a page, and give the names of the files. */
+export async function writeDrawing(
+  io: Io,
+  path: string,
+  drawing: Drawing,
+  title: string,
+): Promise<readonly string[]> {
+  if (drawingFormat(path) === 'pdf') {
+    const { renderPdf } = await import('../documents/render/pdf.ts');
+    io.writeWhole(path, await renderPdf(drawing, { ...documentFonts(io), title, createdAt: io.now() }));
+    return [path];
+  }
+  const { renderSvg } = await import('../documents/render/svg.ts');
+  return drawing.pages.map((page, i) => {
+    const name = i === 0 ? path : path.replace(/\.svg$/i, `-${i + 1}.svg`);
+    io.writeWhole(name, renderSvg(page, { title }));
+    return name;
+  });
+}
