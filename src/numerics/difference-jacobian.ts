@@ -1,12 +1,9 @@
 import { NumericalError } from './numerical-error.ts';
+import { clamped, type ParameterSpace } from './parameter-space.ts';
 
 export type Residuals = (parameters: readonly number[]) => readonly number[];
 
-export interface DifferenceOptions {
-  readonly lower?: readonly number[];
-  readonly upper?: readonly number[];
-  /** For each parameter a change that bends the residuals noticeably; its own size (1 for 0) by default. */
-  readonly typical?: readonly number[];
+export interface DifferenceOptions extends ParameterSpace {
   /** Relative error of the residuals; that of a rounding by default. */
   readonly precision?: number;
   readonly differences?: 'central' | 'forward';
@@ -39,32 +36,23 @@ export function differenceJacobian(
   here: readonly number[],
   options: DifferenceOptions = {},
 ): number[][] {
-  const {
-    lower = [],
-    upper = [],
-    typical = [],
-    precision = Number.EPSILON,
-    differences = 'central',
-  } = options;
+  const { typical, precision = Number.EPSILON, differences = 'central' } = options;
   const central = differences === 'central';
   const fraction = central ? Math.cbrt(precision) : Math.sqrt(precision);
 
   const columns = parameters.map((value, j) => {
-    const step = fraction * (typical[j] ?? (Math.abs(value) || 1));
-    const moved = (place: number): readonly [number, readonly number[]] | null => {
-      const limited = Math.min(Math.max(place, lower[j] ?? -Infinity), upper[j] ?? Infinity);
-      if (limited === value) return null;
-      const found = residualsAt(residuals, parameters.with(j, limited));
-      return found === null ? null : [limited, found];
+    const step = fraction * (typical?.[j] ?? (Math.abs(value) || 1));
+    const moved = (change: number): readonly [number, readonly number[]] => {
+      const place = clamped(options, parameters.with(j, value + change));
+      const found = central || place[j] === value + change ? residualsAt(residuals, place) : null;
+      return found === null ? [value, here] : [place[j] ?? value, found];
     };
-    const above = moved(value + step);
-    const below = central || above === null ? moved(value - step) : null;
-    const [high, rHigh] = above ?? [value, here];
-    const [low, rLow] = below ?? [value, here];
+    const [high, rHigh] = moved(step);
+    const [low, rLow] = central || high === value ? moved(-step) : [value, here];
     if (high === low)
       throw new NumericalError(
         'non-finite',
-        `the residuals cannot be had on either side of parameter ${j}`,
+        `no residuals on either side of parameter ${j} at ${value}`,
         value,
       );
     return rHigh.map((r, i) => (r - (rLow[i] ?? 0)) / (high - low));

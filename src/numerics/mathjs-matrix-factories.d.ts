@@ -3,10 +3,10 @@ import type { Matrix as MathjsMatrix } from 'mathjs';
 /** mathjs exports the factories of its matrices but does not type them; these are the ones, and the parts of them, that we use. */
 declare module 'mathjs' {
   type Binary<Result> = (a: number, b: number) => Result;
-  type Rows = number[][];
+  type Rows = readonly (readonly number[])[];
 
   export interface DenseMatrixClass {
-    new (data: Rows): MathjsMatrix;
+    new (parts: { readonly data: Rows; readonly size: readonly [number, number] }): MathjsMatrix;
   }
   export interface MatrixArithmetic {
     /** Chooses among the implementations of one function by the types of its arguments. */
@@ -31,5 +31,7 @@ declare module 'mathjs' {
   export function createMatrixClass(nothing: Record<string, never>): object;
   export function createDenseMatrixClass(parts: { Matrix: object; config: object }): DenseMatrixClass;
   export function createQr(parts: MatrixArithmetic): (m: MathjsMatrix) => { readonly R: MathjsMatrix };
-  export function createUsolve(parts: MatrixArithmetic): (u: MathjsMatrix, b: number[]) => MathjsMatrix;
+  export function createUsolve(
+    parts: MatrixArithmetic,
+  ): (u: MathjsMatrix, b: readonly number[]) => MathjsMatrix;
 }
