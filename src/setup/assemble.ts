@@ -9,6 +9,7 @@ import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
+import { GRIP_TO_DRAW_LENGTH } from './cross-checks.ts';
 import { defaultOf } from './defaults.ts';
 import type { BowSection, SetupFile } from './schema.ts';
 
@@ -20,9 +21,6 @@ export interface Assembly {
   readonly scale: ScaleKnowledge;
   readonly problem: CalibrationProblem;
 }
-
-/** Trade draw length is measured to the grip's deepest point plus this. @source common practice (1.75 in), as design of the file */
-const DRAW_BEYOND_GRIP = 1.75 * 0.0254;
 
 /**
  * The domain's values of a setup file that the reader has passed.
@@ -39,7 +37,7 @@ export function assemble(setup: SetupFile): Assembly {
     cant: setup.bow.cant ?? defaultOf('bow.cant'),
     zeroRange: setup.sight.zero_range ?? defaultOf('sight.zero_range'),
     scale: null,
-    housingBelowPin: setup.sight.housing_below_pin ?? si(0),
+    housingBelowPin: setup.sight.housing_below_pin ?? defaultOf('sight.housing_below_pin'),
   };
   const scale = assembleScale(bare, setup);
   const rig = { ...bare, scale: scale.scale };
@@ -68,7 +66,7 @@ const brace = (bow: BowSection): number => bow.brace_height ?? defaultOf('bow.br
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,
   peepToPin: sight.peep_to_pin,
-  freeFlight: si(draw(bow) - DRAW_BEYOND_GRIP - brace(bow) + balance),
+  freeFlight: si(draw(bow) - GRIP_TO_DRAW_LENGTH - brace(bow) + balance),
   lean: sight.lean ?? defaultOf('sight.lean'),
 });
 

@@ -87,7 +87,7 @@ function markFaults({ has, isSection, count }: Draft): readonly Fault[] {
   });
 }
 
-function scaleFaults({ has, count, text, quantity }: Draft): readonly Fault[] {
+function scaleFaults({ has, count }: Draft): readonly Fault[] {
   const read = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const).filter(
     (mark) => has([...mark, 'reading']),
   );
@@ -101,26 +101,7 @@ function scaleFaults({ has, count, text, quantity }: Draft): readonly Fault[] {
         write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
       },
     ];
-  if (text(['sight', 'scale', 'travel_per_unit']) !== 'unknown') return [];
-  const zero = quantity('sight.zero_range') ?? defaultOf('sight.zero_range');
-  // a range with a fault of its own counts as one more, so that the fault is told alone
-  const ranges = new Set<number | string>([
-    ...read.map((mark) => quantity('marks.range', [...mark, 'range']) ?? mark.join('.')),
-    ...(has(['sight', 'scale', 'at_zero']) ? [zero] : []),
-  ]);
-  if (ranges.size >= 2) return [];
-  return [
-    {
-      path: ['sight', 'scale', 'travel_per_unit'],
-      at: 'value',
-      reason:
-        ranges.size === 0
-          ? 'it is unknown, and there are no marks to measure it'
-          : 'it is unknown, and readings at one range cannot measure it',
-      allowed: 'unknown with readings at two or more ranges, of which at_zero is one',
-      write: 'Add marks, or measure the travel of ten units with a ruler and write a tenth of it',
-    },
-  ];
+  return [];
 }
 
 function buildFaults({ count, text }: Draft): readonly Fault[] {

@@ -70,7 +70,11 @@ export const DEFAULTS = {
   eye_height: { dimension: 'length', text: '1.6 m', why: 'a standing archer' },
   'sight.zero_range': { dimension: 'length', text: '20 yd', why: 'where most sights are set first' },
   'sight.peep_to_pin_sd': { dimension: 'length', text: '0.25 in', why: 'a tape held at full draw' },
-  'sight.housing_below_pin': { dimension: 'length', text: '0.8 in', why: 'half of a common housing' },
+  'sight.housing_below_pin': {
+    dimension: 'length',
+    text: '0 in',
+    why: 'until it is measured, the pin itself counts',
+  },
   'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the travel is taken to be plumb' },
   'sight.level_length': { dimension: 'length', text: '1 in', why: 'common for a level in the housing' },
   'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a sliding sight' },
@@ -88,7 +92,7 @@ export const DEFAULTS = {
   'marks.arrow_spread': {
     dimension: 'ratio',
     text: '0.03 in/yd',
-    why: 'a good archer, about 3 in of group at 60 yd',
+    why: 'a good archer: three arrows in about 4 in at 60 yd',
   },
 } as const satisfies Record<string, Default>;
 
