@@ -14,6 +14,8 @@ export interface ArrowTotals {
   readonly diameter?: Metres | undefined;
   /** Balance point from the bottom of the nock groove. */
   readonly balance?: Metres | undefined;
+  /** Bottom of the nock groove to the front end of the shaft. */
+  readonly length?: Metres | undefined;
   /** On the shaft's cross-section: one value, or values by Reynolds number on the diameter. Replaces the build-up. */
   readonly dragCoefficient?: number | readonly DragPoint[] | undefined;
 }
@@ -29,7 +31,7 @@ export interface ArrowChoices {
 
 /** A measured total and what the parts add up to. */
 export interface Difference {
-  readonly what: 'mass' | 'balance' | 'diameter';
+  readonly what: 'mass' | 'balance' | 'diameter' | 'length';
   /** kg or m. */
   readonly measured: number;
   readonly fromParts: number;

@@ -47,7 +47,7 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
   const added = massProperties(pieces);
   const mass = measured(added, totals);
   const surfaces = liftingSurfaces(parts);
-  const length = arrowLength(parts);
+  const length = totals.length ?? arrowLength(parts);
   const pressure = centreOfPressure(liftsFrom(0, surfaces));
   const given = givenDrag(totals);
   return {
@@ -78,7 +78,7 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
 }
 
 function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
-  const { mass, diameter, balance } = totals;
+  const { mass, diameter, balance, length } = totals;
   if (mass === undefined)
     throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or told by the parts');
   if (diameter === undefined)
@@ -102,8 +102,8 @@ function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
   return {
     flying,
     parts: null,
-    length: null,
-    frontOfCentre: null,
+    length: length ?? null,
+    frontOfCentre: length === undefined || balance === undefined ? null : frontOfCentre(balance, length),
     centreOfPressure: null,
     staticMargin: null,
     stiffness: null,
@@ -136,8 +136,13 @@ function measured(
 }
 
 function differences(listed: ArrowParts, added: MassProperties, totals: ArrowTotals): readonly Difference[] {
-  const fromListed = { mass: added.mass, balance: added.balance, diameter: listed.shaft.outerDiameter };
-  const whats = ['mass', 'balance', 'diameter'] as const;
+  const fromListed = {
+    mass: added.mass,
+    balance: added.balance,
+    diameter: listed.shaft.outerDiameter,
+    length: arrowLength(listed),
+  };
+  const whats = ['mass', 'balance', 'diameter', 'length'] as const;
   return whats.flatMap((what) => {
     const value = totals[what];
     return value === undefined || value === fromListed[what]

@@ -13,10 +13,11 @@ const requireNotNegative = (quantity: string, value: number) =>
   requireWithin(quantity, value, value >= 0, '0 or more');
 
 /** Refuse measured totals that no arrow has. */
-export function requireTotals({ mass, diameter, balance }: ArrowTotals): void {
+export function requireTotals({ mass, diameter, balance, length }: ArrowTotals): void {
   if (mass !== undefined) requirePositive('arrow mass (kg)', mass);
   if (diameter !== undefined) requirePositive('shaft diameter (m)', diameter);
   if (balance !== undefined) requirePositive('balance point (m)', balance);
+  if (length !== undefined) requirePositive('arrow length (m)', length);
 }
 
 /** Refuse sizes with which the sums over the parts would lie. */

@@ -26,16 +26,6 @@ const BLASIUS = 1.328;
 export const turbulentPlate = (R: number): number => 0.074 * R ** -0.2;
 
 /**
- * The same by the logarithmic law, good to R = 1e9.
- *
- *   Cf = 0.455 / (log10 R)^2.58
- *
- * @source Prandtl and Schlichting, in Schlichting, Boundary-Layer Theory, chapter XXI
- * @checked reference/plate-friction
- */
-export const turbulentPlateLogarithmic = (R: number): number => 0.455 / Math.log10(R) ** 2.58;
-
-/**
  * Mean friction along the outside of a long thin cylinder in line with the flow, laminar.
  *
  *   Cf = 1.328 / sqrt(R) [1 + 0.2605 xi / (1 + 0.6512 xi)^0.2277],   xi = 8 (l / d) / sqrt(R)
