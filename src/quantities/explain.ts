@@ -3,6 +3,7 @@ import { nearestWord } from './nearest-word.ts';
 import { QuantityError, type QuantityErrorCode } from './quantity-error.ts';
 import { inBothUnits, quoted, type Request, SPELLINGS, trimmed } from './suggestion.ts';
 import { parseUnit } from './units.ts';
+import { isQuantity } from './written-quantity.ts';
 
 const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
 const QUOTES: Readonly<Record<string, string>> = {
@@ -126,12 +127,15 @@ function explain(
   suggestion?: string,
 ): QuantityError {
   const number = Number(new RegExp(`^${NUMBER}`).exec(text.trim())?.[0] ?? Number.NaN);
+  // a guess at the unit is worth telling only when it is a unit of the kind that belongs here
+  const guess = /^"([^"]*)"/.exec(suggestion ?? '')?.[1];
+  const told = guess !== undefined && isQuantity(guess, dimension) ? suggestion : undefined;
   return new QuantityError({
     code,
     found: text,
     reason,
     expected: DIMENSIONS[dimension].name,
-    suggestion: suggestion ?? inBothUnits(number, examples ?? DIMENSIONS[dimension].examples),
+    suggestion: told ?? inBothUnits(number, examples ?? DIMENSIONS[dimension].examples),
   });
 }
 
