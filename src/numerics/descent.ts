@@ -43,8 +43,8 @@ const RISING_DAMPING = 1e-12;
 const LEAST_DAMPING = 1e-20;
 /** Largest factor by which a step as good as predicted lowers the damping. */
 const RELIEF = 0.1;
-/** Relative reduction of a sum of squares that rounding hides. */
-const UNMEASURABLE = 1e-15;
+/** Relative reduction of a sum of squares that its rounding hides. */
+const UNMEASURABLE = 1e-16;
 /** A step changes no parameter by more than this many times its size. */
 const LONGEST_STEP = 10;
 /** Share of the predicted reduction that makes a step worth taking. */
