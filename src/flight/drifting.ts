@@ -5,7 +5,7 @@ import type { FlightConditions } from './conditions.ts';
 import { earthRotation, gravity } from './frame.ts';
 
 /** Heights below this are taken as this in the wind's power law, so that it stays finite at the ground. */
-const LOWEST_WIND_HEIGHT = 0.05; // m
+export const LOWEST_WIND_HEIGHT = 0.05; // m
 
 /**
  * Coefficients of the steady side and lift accelerations of an arrow that follows its falling path at its small

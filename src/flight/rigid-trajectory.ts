@@ -1,0 +1,67 @@
+import { createIntegrator, type Derivative } from '../numerics/ode.ts';
+import { DomainError } from '../quantities/domain-error.ts';
+import type { FlightConditions } from './conditions.ts';
+import { namedRigidState, RIGID_STATE_SIZE, type RigidState, ROLLING_STATE_SIZE } from './rigid-frame.ts';
+import { type RigidLaunch, rigidLaunchState } from './rigid-launch.ts';
+import { type RigidOptions, rigidMotion } from './rigid-motion.ts';
+
+export interface RigidFlightOptions extends RigidOptions {
+  /** Relative and absolute error per step, SI units. */
+  readonly tolerance?: number;
+}
+
+/** Keeps a flight to 100 yd within 0.1 mm of the exact solution, however large its swing: the cross-flow has kinks where it passes 0. */
+const TOLERANCE = 1e-6;
+/** First trial step, m: a tenth of the shortest swing. */
+const FIRST_STEP = 1;
+
+/** Flies one rigid arrow at a time, and may be used again for the next. */
+export interface RigidFlyer {
+  /** The raw states of `RIGID_STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
+  readonly states: (launch: RigidLaunch, ranges: readonly number[]) => number[][];
+  readonly derivative: Derivative;
+  /** Derivative calls so far. */
+  readonly evaluations: () => number;
+}
+
+/** Make the rigid equations of motion for these conditions ready to fly any number of launches, one after another. */
+export function rigidFlyer(conditions: FlightConditions, options: RigidFlightOptions = {}): RigidFlyer {
+  const { asymmetry = null, tolerance = TOLERANCE } = options;
+  const rolling = asymmetry !== null;
+  const derivative = rigidMotion(conditions, options);
+  const integrator = createIntegrator(derivative, rolling ? ROLLING_STATE_SIZE : RIGID_STATE_SIZE, {
+    relativeTolerance: tolerance,
+    absoluteTolerance: tolerance,
+    initialStep: FIRST_STEP,
+  });
+  return {
+    derivative,
+    evaluations: integrator.evaluations,
+    states: (launch, ranges) => {
+      let x = launch.position[0];
+      let y = rigidLaunchState(launch, rolling);
+      return ranges.map((range) => {
+        if (!(range >= x))
+          throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
+        y = integrator.advance(x, y, range);
+        x = range;
+        return y;
+      });
+    },
+  };
+}
+
+/**
+ * Fly one arrow as a rigid body and read it at the given ranges (m along the line of sight, rising, beyond the launch).
+ *
+ * @throws NumericalError when the arrow does not reach the last range
+ */
+export const flyRigid = (
+  conditions: FlightConditions,
+  launch: RigidLaunch,
+  ranges: readonly number[],
+  options: RigidFlightOptions = {},
+): readonly RigidState[] =>
+  rigidFlyer(conditions, options)
+    .states(launch, ranges)
+    .map((state, i) => namedRigidState(ranges[i] ?? Number.NaN, state));
