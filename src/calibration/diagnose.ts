@@ -1,4 +1,4 @@
-import type { Calibration } from './fit.ts';
+import { type Calibration, calibrate } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
 
 /** Something the archer should know about a fit, as data; the words are the door's. */
@@ -16,19 +16,44 @@ export const OUTLIER = 3;
 const FAR = 3;
 
 /** What stands out in a calibration, the gravest first. */
-export function findings({ residuals, parameters, widening, chance }: Calibration): readonly Finding[] {
+export function findings(calibration: Calibration): readonly Finding[] {
+  const { residuals, parameters, widening, chance } = calibration;
   const marks = residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });
-  for (const [index, { studentised }] of residuals.entries())
-    if (Math.abs(studentised) > OUTLIER) found.push({ kind: 'outlier', index, studentised });
+  found.push(...outliers(calibration));
   if (widening > 1) found.push({ kind: 'scatter', widening, chance });
   for (const { name, tiedTo } of parameters)
     if (tiedTo !== null) found.push({ kind: 'tied', parameter: name, to: tiedTo });
   for (const { name, value, priorValue, priorSd } of parameters) {
     const sds = (value - priorValue) / priorSd;
     if (Math.abs(sds) > FAR) found.push({ kind: 'far from prior', parameter: name, sds });
+  }
+  return found;
+}
+
+/**
+ * Measurements that do not belong with the rest, the worst first. One bad mark drags the fit towards itself and makes its neighbours
+ * look bad too, so the worst is set aside, the others are fitted again without it, and judged by that fit; and so on.
+ *
+ * The fit itself keeps them all: it is for the archer to say whether a reading was written down wrongly.
+ */
+function outliers(calibration: Calibration): readonly Extract<Finding, { kind: 'outlier' }>[] {
+  const found: Extract<Finding, { kind: 'outlier' }>[] = [];
+  let left = calibration.residuals.map((_, index) => index);
+  let current = calibration;
+  while (left.length > 2) {
+    const judged = current.residuals.map(({ studentised }, i) => ({ index: left[i] ?? -1, studentised }));
+    const worst = judged.toSorted((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised))[0];
+    if (worst === undefined || Math.abs(worst.studentised) <= OUTLIER) break;
+    found.push({ kind: 'outlier', ...worst });
+    left = left.filter((index) => index !== worst.index);
+    const { problem } = calibration;
+    current = calibrate({
+      ...problem,
+      measurements: left.flatMap((index) => problem.measurements[index] ?? []),
+    });
   }
   return found;
 }

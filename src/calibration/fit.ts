@@ -50,6 +50,12 @@ export interface Calibration {
 /** Below this chance the stated uncertainties are not believed and the errors are widened to what is seen. */
 const BELIEVED_CHANCE = 0.05;
 
+/** Relative change of the parameters at which the minimum is found: a millionth of a speed is a hundredth of its error. */
+const STEP_TOLERANCE = 1e-6;
+
+/** Relative error of a flown height; over steps of its root, a forward difference is as good as the priors' own roundness. */
+const FLIGHT_PRECISION = 1e-8;
+
 /** Ranges outside which no bow shoots: they keep a trial step of the fit from leaving physics. */
 const LOWEST: ParameterValues = {
   launch_speed: 15,
@@ -93,6 +99,9 @@ export function calibrate(problem: CalibrationProblem): Calibration {
     {
       lower: PARAMETERS.map((name) => LOWEST[name]),
       upper: PARAMETERS.map((name) => HIGHEST[name]),
+      stepTolerance: STEP_TOLERANCE,
+      differences: 'forward',
+      precision: FLIGHT_PRECISION,
       typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
     },
   );

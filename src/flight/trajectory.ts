@@ -17,6 +17,8 @@ const FIRST_STEP = 8;
 export interface Flyer {
   /** The raw states of `STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
   readonly states: (launch: Launch, ranges: readonly number[]) => number[][];
+  /** The raw state at `to`, flown on from a state at `from`. */
+  readonly onward: (from: number, state: readonly number[], to: number) => number[];
   readonly derivative: Derivative;
 }
 
@@ -30,6 +32,7 @@ export function flyer(conditions: FlightConditions): Flyer {
   });
   return {
     derivative,
+    onward: (from, state, to) => integrator.advance(from, state, to),
     states: (launch, ranges) => {
       let x = launch.position[0];
       let y = launchState(launch);

@@ -7,10 +7,10 @@ import { launchThrough, type PinPosition } from './geometry.ts';
 import type { Rig } from './rig.ts';
 
 /**
- * Flights shared by all marks. Paths for different pins differ so smoothly that six of them, at Chebyshev places over the pins
+ * Flights shared by all marks. Paths for different pins differ so smoothly that five of them, at Chebyshev places over the pins
  * asked for, give every other by interpolation; a test holds the error below 1e-7 m.
  */
-const SHARED_FLIGHTS = 6;
+const SHARED_FLIGHTS = 5;
 /** Pins are spread wider than the first estimate of what is needed: by this share of the spread, and by at least this, m. */
 const WIDENING = { share: 0.02, least: 2e-4 };
 /** Widenings before giving up; one is enough for every bow that reaches its ranges. */

@@ -96,7 +96,7 @@ describe('marksFor', () => {
     const flight = flyer(slow.conditions);
     for (const mark of table.marks) {
       const hit = impact(flight, slow, { down: table.zero.down + mark.travel, windage: 0 }, mark.range);
-      expect(Math.abs(hit.height)).toBeLessThan(1e-6 /* m */);
+      expect(Math.abs(hit.height)).toBeLessThan(5e-6 /* m: pins spread over 0.1 m share five flights */);
     }
   });
 

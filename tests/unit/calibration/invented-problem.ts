@@ -1,0 +1,49 @@
+import type { CalibrationProblem } from '../../../src/calibration/fit.ts';
+import type { Measurement } from '../../../src/calibration/measurement.ts';
+import {
+  namedValues,
+  type ParameterValues,
+  type Priors,
+  withParameters,
+} from '../../../src/calibration/parameters.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+import { marksFor } from '../../../src/sight/marks.ts';
+import { inventedRig, yards } from '../sight/invented-rig.ts';
+
+/** What a ruler and a chronograph leave uncertain; the place of the scale is left to the marks. */
+export const priors: Priors = {
+  launch_speed: { value: inventedRig.launchSpeed, sd: 0.4572 },
+  drag_scale: { value: 1, sd: 0.15 },
+  peep_height: { value: inventedRig.geometry.peepHeight, sd: 0.00254 },
+  scale_ratio: { value: 1, sd: 0.009 },
+  scale_offset: { value: 0, sd: 500 },
+};
+
+/** A bow that differs from its measurements by about one standard error in everything. */
+export const truth: ParameterValues = namedValues([85.8, 0.9, 0.119, 1.007, 0.35]);
+
+/** Marks as that bow would give them at these yards, each moved by `noise(i)` standard errors of `sdPerRange` times the range. */
+export function shotMarks(
+  ranges: readonly number[],
+  sdPerRange: number,
+  noise: (i: number) => number = () => 0,
+  real: ParameterValues = truth,
+): readonly Measurement[] {
+  const rig = withParameters(inventedRig, real);
+  return marksFor(rig, ranges.map(yards)).marks.map((mark, i) => {
+    const sd = sdPerRange * mark.range;
+    return {
+      kind: 'mark',
+      range: mark.range,
+      reading: mark.reading ?? 0,
+      vertical: noise(i) * sd,
+      sd: si(sd),
+    };
+  });
+}
+
+export const problem = (measurements: readonly Measurement[]): CalibrationProblem => ({
+  rig: inventedRig,
+  priors,
+  measurements,
+});
