@@ -64,15 +64,6 @@ function orderFaults(draft: Draft): readonly Fault[] {
       ),
     },
     {
-      smaller: draft.quantity('arrow.parts.insert.length'),
-      larger: draft.quantity('arrow.parts.shaft.length'),
-      fault: tooLong(
-        [...parts, 'insert', 'length'],
-        'the insert is as long as the shaft',
-        'less than the shaft is long',
-      ),
-    },
-    {
       smaller: draft.quantity('arrow.diameter'),
       larger: draft.quantity('arrow.parts.collar.diameter'),
       fault: tooLong(

@@ -1,7 +1,7 @@
 import type { Limit } from './limit.ts';
 
 export const BOW_LIMITS = {
-  'bow.draw_length': { unit: 'in', min: 15, max: 36, example: 29, why: 'no archer draws shorter or longer' },
+  'bow.draw_length': { unit: 'in', min: 10, max: 36, example: 29, why: 'no archer draws shorter or longer' },
   'bow.brace_height': { unit: 'in', min: 3, max: 12, example: 6.5, why: 'no bow is strung outside it' },
   'bow.peak_draw_weight': {
     unit: 'lbf',

@@ -81,7 +81,7 @@ function yamlOf(text: string, fileName: string): YamlText {
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
     'sections with keys under them: bow, arrow, launch, sight',
-    start,
+    /^\s*\w+:\S/m.test(text) ? 'Write a space after every colon' : start,
   );
 }
 

@@ -1,6 +1,7 @@
-import type { ErrorCode } from 'yaml';
+import type { ErrorCode, YAMLParseError } from 'yaml';
 
-interface Words {
+/** A fault told to someone who has never heard of YAML. */
+export interface Words {
   readonly reason: string;
   readonly allowed: string;
   readonly write: string;
@@ -15,6 +16,21 @@ const COLON: Words = {
   reason: 'there is one colon too many',
   allowed: 'one "key: value" on a line, or several between { }',
   write: 'Put it on a line of its own, or a text with a colon in quotation marks',
+};
+const BRACKET: Words = {
+  reason: 'a bracket is open, or a comma between its entries is missing',
+  allowed: 'brackets in pairs, with commas between the entries',
+  write: 'Close the bracket in front of this place, or put the comma in',
+};
+const QUOTE: Words = {
+  reason: 'a quotation mark is open',
+  allowed: 'quotation marks in pairs',
+  write: 'Close it at the end of the value, or leave it out',
+};
+const NO_COLON: Words = {
+  reason: 'there is no colon after the key',
+  allowed: 'a key, a colon, a space, and a value',
+  write: 'Write a colon and a space after the key, as in "speed: 281 fps"',
 };
 const PLAIN: Words = {
   reason: 'there is something that is neither a key nor a value',
@@ -32,20 +48,11 @@ const WORDS: Partial<Record<ErrorCode, Words>> = {
   BAD_INDENT: INDENT,
   BLOCK_AS_IMPLICIT_KEY: COLON,
   MULTILINE_IMPLICIT_KEY: {
-    reason: 'there is no colon after the key',
-    allowed: 'a key, a colon, and a value',
-    write: 'Write a colon and a space after the key, as in "speed: 281 fps"',
+    reason: 'the line below stands further in than this one, which has its value already',
+    allowed: 'keys of one section in one column',
+    write: 'Begin the line below in the same column as this one, or write nothing after the colon here',
   },
-  MISSING_CHAR: {
-    reason: 'something that was opened is not closed: a quotation mark, a bracket, a colon after a key',
-    allowed: 'quotation marks and brackets in pairs, and a colon after each key',
-    write: 'Close it, or add the colon',
-  },
-  BLOCK_IN_FLOW: {
-    reason: 'there is a line with a key inside { } or [ ]',
-    allowed: 'commas between the entries inside brackets',
-    write: 'Close the bracket before the line, or put a comma in front of it',
-  },
+  BLOCK_IN_FLOW: BRACKET,
   MULTIPLE_DOCS: {
     reason: 'a second file begins here',
     allowed: 'one setup in one file',
@@ -68,5 +75,19 @@ const WORDS: Partial<Record<ErrorCode, Words>> = {
   },
 };
 
+const QUOTE_PATTERN = /closing ['"]quote/;
+
+/** Faults that share a code and differ in what YAML's own message says. */
+const BY_MESSAGE: readonly (readonly [RegExp, Words])[] = [
+  [QUOTE_PATTERN, QUOTE],
+  [/^Flow (map|sequence)/, BRACKET],
+  [/followed by map values/, NO_COLON],
+];
+
 /** What a fault of the YAML text means to someone who has never heard of YAML. */
-export const inOwnWords = (code: ErrorCode): Words => WORDS[code] ?? PLAIN;
+export const inOwnWords = ({ code, message }: Pick<YAMLParseError, 'code' | 'message'>): Words =>
+  BY_MESSAGE.find(([pattern]) => pattern.test(message))?.[1] ?? WORDS[code] ?? PLAIN;
+
+/** Whether the fault is a quotation that runs to the end of the file: it is told where the quotation begins. */
+export const isOpenQuotation = ({ message }: Pick<YAMLParseError, 'message'>): boolean =>
+  QUOTE_PATTERN.test(message);
