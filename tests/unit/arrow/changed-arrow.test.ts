@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { buildArrow } from '../../../src/arrow/build.ts';
+import { changedArrow } from '../../../src/arrow/changed-arrow.ts';
+import type { ArrowParts } from '../../../src/arrow/parts.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+
+const grains = (count: number) => si<'kg'>(count * 64.79891e-6);
+const inches = (count: number) => si<'m'>(count * 0.0254);
+
+const parts: ArrowParts = {
+  shaft: {
+    length: inches(28),
+    outerDiameter: inches(0.246),
+    innerDiameter: inches(0.166),
+    massPerLength: si((9 * 64.79891e-6) / 0.0254),
+  },
+  insert: { mass: grains(20), length: inches(1) },
+  point: { mass: grains(100), shape: 'field', length: inches(1.2) },
+  nock: { mass: grains(10), length: inches(0.25) },
+  vanes: {
+    count: 3,
+    mass: grains(7),
+    rootChord: inches(2.1),
+    tipChord: inches(0.9),
+    height: inches(0.5),
+    thickness: inches(0.03),
+    fromNock: inches(1),
+    angle: si(0.05),
+    turn: 'right',
+  },
+};
+const heavier: ArrowParts = { ...parts, point: { ...parts.point, mass: grains(150) } };
+
+describe('changedArrow', () => {
+  it('without measured totals is the arrow of the changed parts', () => {
+    const changed = changedArrow({ base: buildArrow({ parts }), parts: heavier });
+    const fresh = buildArrow({ parts: heavier });
+    expect(Math.abs(changed.flying.mass - fresh.flying.mass)).toBeLessThan(1e-15 /* kg */);
+    expect(Math.abs(changed.flying.balance - fresh.flying.balance)).toBeLessThan(1e-15 /* m */);
+    expect(changed.dragFrom).toBe('parts');
+  });
+
+  it('keeps what the base weighed beyond its parts, and where: hand arithmetic of mass and balance', () => {
+    // Parts: shaft 252, insert 20, point 100, nock 10, vanes 21 = 403 gr; the base weighs 408 gr and balances 17.0 in from the nock.
+    // A point of 150 gr adds 50 gr at 0.25 + 28 + 1.2/4 = 28.55 in: 458 gr at (408 x 17 + 50 x 28.55)/458 = 18.2610 in.
+    const base = buildArrow({ parts, totals: { mass: grains(408), balance: inches(17) } });
+    const { flying, frontOfCentre } = changedArrow({ base, parts: heavier });
+    expect(Math.abs(flying.mass / 64.79891e-6 - 458)).toBeLessThan(1e-9 /* gr */);
+    expect(Math.abs(flying.balance / 0.0254 - (408 * 17 + 50 * 28.55) / 458)).toBeLessThan(1e-9 /* in */);
+    expect(Math.abs(flying.balance / 0.0254 - 18.261)).toBeLessThan(5e-4 /* in: print of the hand figure */);
+    // Front-of-centre (18.2610 - 14.125)/28.25 = 14.641 %.
+    expect(Math.abs((frontOfCentre ?? 0) - 0.14641)).toBeLessThan(2e-5 /* of the length */);
+  });
+
+  it('totals measured on the changed arrow win', () => {
+    const base = buildArrow({ parts, totals: { mass: grains(408) } });
+    const { flying } = changedArrow({ base, parts: heavier, totals: { mass: grains(460) } });
+    expect(flying.mass).toBe(grains(460));
+    expect(flying.balance).toBe(changedArrow({ base, parts: heavier }).flying.balance);
+  });
+
+  it('a coefficient given for the base changes as the build-up does, and stays when only mass changes', () => {
+    const base = buildArrow({ parts, totals: { dragCoefficient: 2.4 } });
+    const same = changedArrow({ base, baseDrag: 2.4, parts: heavier });
+    expect(Math.abs(same.flying.drag.at(35_000) - 2.4)).toBeLessThan(1e-12);
+    const taller = { ...parts, vanes: { ...(parts.vanes ?? expect.fail()), height: inches(0.6) } };
+    const ratio =
+      buildArrow({ parts: taller }).flying.drag.at(35_000) / buildArrow({ parts }).flying.drag.at(35_000);
+    const changed = changedArrow({ base, baseDrag: 2.4, parts: taller });
+    expect(ratio).toBeGreaterThan(1.01);
+    expect(Math.abs(changed.flying.drag.at(35_000) / 2.4 / ratio - 1)).toBeLessThan(
+      1e-3 /* the build-up is tabulated */,
+    );
+    expect(changed.dragFrom).toBe('given');
+  });
+
+  it('a table of coefficients is scaled point by point', () => {
+    const table = [
+      { reynolds: 20_000, coefficient: 2 },
+      { reynolds: 40_000, coefficient: 2.5 },
+    ];
+    const base = buildArrow({ parts, totals: { dragCoefficient: table } });
+    const changed = changedArrow({ base, baseDrag: table, parts: heavier });
+    expect(Math.abs(changed.flying.drag.at(20_000) - 2)).toBeLessThan(1e-12);
+    expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(1e-12);
+  });
+});
