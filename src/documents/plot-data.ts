@@ -64,14 +64,19 @@ export function plotScales(
   };
 }
 
+/** Differences this small, in any unit that a plot uses, are rounding and not a shape. */
+const SMALLEST_SPAN = 1e-12;
+const ROUNDING = 1e-9;
+
 function scaleOver(values: readonly number[], room: number): PlotScale {
   for (const value of values)
     if (!Number.isFinite(value)) throw new DomainError('a coordinate in a plot', value, 'finite numbers');
   const least = values.reduce((a, b) => Math.min(a, b));
   const most = values.reduce((a, b) => Math.max(a, b));
-  // A level line has no range of its own; half its height about it, or one unit about zero, shows it as level.
-  const margin =
-    most - least > 1e-9 * Math.max(Math.abs(least), Math.abs(most)) ? 0 : Math.abs(most) / 2 || 1;
+  const furthest = Math.max(Math.abs(least), Math.abs(most));
+  const isLevel = most - least <= Math.max(SMALLEST_SPAN, ROUNDING * furthest);
+  // A level line has no span of its own; half its height about it, or one unit about zero, shows it as level.
+  const margin = !isLevel ? 0 : furthest > SMALLEST_SPAN ? furthest / 2 : 1;
   const ticks = niceAxis(least - margin, most + margin, room);
   return { low: ticks.values[0] ?? least, high: ticks.values.at(-1) ?? most, ticks };
 }

@@ -8,7 +8,7 @@ import { shortenedText } from './wrap-text.ts';
 
 const SIZE = 2.3;
 const LINE_SAMPLE = 7;
-const POINT_SAMPLE = 2.2;
+const POINT_SAMPLE = 2.4;
 const AFTER_SAMPLE = 1.2;
 const BETWEEN = 4;
 

@@ -164,8 +164,8 @@ function pointsWithErrors(plot: Plot, area: Area): readonly Item[] {
   return plot.series
     .filter(({ kind }) => kind === 'points')
     .flatMap(({ points }, i) =>
-      points.flatMap(({ x, y, error }) => [
-        ...(error === undefined
+      points.flatMap(({ x, y, error = 0 }) => [
+        ...(error === 0
           ? []
           : errorBar(toPage({ x, y: y - error }, area), toPage({ x, y: y + error }, area))),
         pointSign(i, toPage({ x, y }, area)),

@@ -119,14 +119,11 @@ function signItem(role: string, points: readonly Point[]): Item {
   };
 }
 
-/** The same signs for a legend, their first point at (x, y). */
-export function legendSign(role: 'shot' | 'zero' | 'zero-shot', x: number, y: number): Item {
-  const shape = role === 'shot' ? triangle : diamond;
-  const scale = 2;
-  return signItem(
-    role,
-    shape.map((p) => ({ x: x + p.x * SIGN.width * scale, y: y + p.y * SIGN.height * scale })),
-  );
+/** The same signs for a legend, larger, their first point at (x, y). */
+export function legendSign(sign: 'shot' | 'zero' | 'zero-shot', x: number, y: number): Item {
+  const shape = sign === 'shot' ? triangle : diamond;
+  const points = shape.map((p) => ({ x: x + 2 * p.x * SIGN.width, y: y + 2 * p.y * SIGN.height }));
+  return { ...signItem(sign, points), role: 'legend' };
 }
 
 /** Grey paper under the near ticks, so that no one reads them as the others. */

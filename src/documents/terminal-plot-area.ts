@@ -6,10 +6,10 @@ export const pointSigns: readonly string[] = ['●', '◆', '▲', '■', '○',
 
 /** Ink ("1") and gap along a line, in dots: they tell lines apart without colour. */
 export const linePatterns: readonly { readonly dots: string; readonly legend: string }[] = [
-  { dots: '1', legend: '⠒⠒⠒⠒' },
-  { dots: '111000', legend: '⠒⠂⠐⠒' },
-  { dots: '100', legend: '⠂⠐⠀⠂' },
-  { dots: '11111100', legend: '⠒⠒⠒⠂' },
+  { dots: '1', legend: '⠒⠒⠒⠒⠒' },
+  { dots: '111000', legend: '⠒⠂ ⠒⠂' },
+  { dots: '100', legend: '⠂⠐ ⠂⠐' },
+  { dots: '11111100', legend: '⠒⠒⠒ ⠒' },
 ];
 
 export const ZERO_SIGN = '─';

@@ -67,19 +67,17 @@ export function plotText(plot: Plot, size: TerminalSize): string {
 function levelAxis(plot: Plot, area: PlotArea, gutter: number): readonly string[] {
   const { values, digits } = area.x.ticks;
   const columns = values.map((value) => columnOf(value, area));
+  const width = gutter + 2 + area.columns;
   const line = Array.from({ length: area.columns }, (_, i) => (columns.includes(i) ? '┬' : '─')).join('');
   // One column of the gutter is the blank before the axis, one the axis itself.
   const numbers = values.reduce((text, value, i) => {
     const number = numberText(value, digits);
-    const start = Math.max(0, gutter + 2 + (columns[i] ?? 0) - Math.floor(number.length / 2));
+    const middle = gutter + 2 + (columns[i] ?? 0);
+    const start = Math.max(0, Math.min(middle - Math.floor(number.length / 2), width - number.length));
     const fits = start > text.length || text === '';
     return fits ? text.padEnd(start) + number : text;
   }, '');
-  return [
-    `${' '.repeat(gutter)} └${line}`,
-    numbers,
-    printableText(axisTitle(plot.x)).padStart(gutter + 2 + area.columns),
-  ];
+  return [`${' '.repeat(gutter)} └${line}`, numbers, printableText(axisTitle(plot.x)).padStart(width)];
 }
 
 /** What each curve, sign and marker stands for, as many to a line as fit. */

@@ -1,0 +1,119 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+/** What a PDF draws, read back by another program: mm, origin top left, y down. */
+export interface ReadPage {
+  readonly width: number;
+  readonly height: number;
+  readonly lines: readonly ReadLine[];
+  readonly texts: readonly ReadText[];
+}
+
+export interface ReadLine {
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+  readonly stroke: number;
+}
+
+/** A level run of text by its baseline's start. */
+export interface ReadText {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly size: number;
+}
+
+export interface ReadPdf {
+  readonly title: string;
+  readonly printScaling: string;
+  readonly pages: readonly ReadPage[];
+}
+
+type Matrix = readonly [number, number, number, number, number, number];
+const MM = 25.4 / 72;
+
+const times = ([a, b, c, d, e, f]: Matrix, [m, n, o, p, q, r]: Matrix): Matrix => [
+  a * m + c * n,
+  b * m + d * n,
+  a * o + c * p,
+  b * o + d * p,
+  a * q + c * r + e,
+  b * q + d * r + f,
+];
+
+/** Read a PDF with pdfjs: pages, straight strokes of one segment, level texts, title and print scaling. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
+  const document = await task.promise;
+  const { info } = await document.getMetadata();
+  const preferences = await document.getViewerPreferences();
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= document.numPages; number += 1) {
+    const page = await document.getPage(number);
+    const [, , width = 0, height = 0] = page.view;
+    const { fnArray, argsArray } = await page.getOperatorList();
+    pages.push({ width: width * MM, height: height * MM, ...drawn(fnArray, argsArray, height) });
+  }
+  await task.destroy();
+  return {
+    title: String(Object(info)['Title']),
+    printScaling: String(Object(preferences)['PrintScaling']),
+    pages,
+  };
+}
+
+function drawn(codes: readonly number[], args: readonly unknown[], height: number) {
+  const lines: ReadLine[] = [];
+  const texts: ReadText[] = [];
+  const saved: Matrix[] = [];
+  let now: Matrix = [1, 0, 0, 1, 0, 0];
+  let start: Matrix = now;
+  let size = 0;
+  let stroke = 0;
+  for (const [i, code] of codes.entries()) {
+    const given = list(args[i]);
+    if (code === OPS.save) saved.push(now);
+    else if (code === OPS.restore) now = saved.pop() ?? now;
+    else if (code === OPS.transform) now = times(now, matrix(given));
+    else if (code === OPS.setLineWidth) stroke = Number(given[0]) * MM;
+    else if (code === OPS.setTextMatrix) start = matrix(list(given[0]));
+    else if (code === OPS.setFont) size = Number(given[1]);
+    else if (code === OPS.showText) {
+      const at = times(now, start);
+      const glyphs = list(given[0]).map((glyph) => Object(glyph));
+      if (at[1] !== 0) continue;
+      texts.push({
+        text: glyphs.map((glyph) => String(glyph['unicode'] ?? '')).join(''),
+        x: at[4] * MM,
+        y: (height - at[5]) * MM,
+        width: (glyphs.reduce((sum, glyph) => sum + Number(glyph['width'] ?? 0), 0) / 1000) * size * MM,
+        size: size * MM,
+      });
+    } else if (code === OPS.constructPath && given[0] === OPS.stroke) {
+      const path = list(list(given[1])[0]).map(Number);
+      const [from, x1 = 0, y1 = 0, to, x2 = 0, y2 = 0] = path;
+      if (path.length !== 6 || from !== 0 || to !== 1) continue;
+      const a = times(now, [1, 0, 0, 1, x1, y1]);
+      const b = times(now, [1, 0, 0, 1, x2, y2]);
+      lines.push({
+        x1: a[4] * MM,
+        y1: (height - a[5]) * MM,
+        x2: b[4] * MM,
+        y2: (height - b[5]) * MM,
+        stroke,
+      });
+    }
+  }
+  return { lines, texts };
+}
+
+/** pdfjs hands over arrays, typed arrays and, between its threads, plain objects with numbered keys. */
+const list = (value: unknown): readonly unknown[] =>
+  value === null || value === undefined ? [] : Array.isArray(value) ? value : Object.values(Object(value));
+
+function matrix(values: readonly unknown[]): Matrix {
+  const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = values.map(Number);
+  return [a, b, c, d, e, f];
+}

@@ -1,0 +1,191 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Drawing, type Item, paperSizes } from '../../../../src/documents/drawing.ts';
+import { renderPdf } from '../../../../src/documents/render/pdf.ts';
+import { layOutTape } from '../../../../src/documents/tape.ts';
+import { overlaps, withRole } from '../ink-box.ts';
+import { inventedTape } from '../invented-tape.ts';
+import { type ReadPdf, readPdf } from '../read-pdf.ts';
+
+const folder = 'node_modules/dejavu-fonts-ttf/ttf/DejaVuSansCondensed';
+const options = {
+  font: new Uint8Array(readFileSync(`${folder}.ttf`)),
+  boldFont: new Uint8Array(readFileSync(`${folder}-Bold.ttf`)),
+  title: 'Invented tape',
+  createdAt: new Date(Date.UTC(2026, 10, 25)),
+};
+
+describe.each(['a4', 'letter'] as const)('a tape on %s, read back from its PDF', (paper) => {
+  const content = inventedTape(3, 100);
+  const drawing = layOutTape(content, { paper, copies: 3 });
+  const drawn = drawing.pages.flatMap((page) => page.items);
+  let read: ReadPdf;
+  beforeAll(async () => {
+    read = await readPdf(await renderPdf(drawing, options));
+  });
+
+  it('asks to be printed at actual size', () => expect(read.printScaling).toBe('None'));
+
+  it('carries its title', () => expect(read.title).toBe('Invented tape'));
+
+  it('has the sheet size, to 1 µm', () => {
+    expect(read.pages).toHaveLength(1);
+    expect(Math.abs((read.pages[0]?.width ?? 0) - paperSizes[paper].width)).toBeLessThan(1e-3 /* mm */);
+    expect(Math.abs((read.pages[0]?.height ?? 0) - paperSizes[paper].height)).toBeLessThan(1e-3 /* mm */);
+  });
+
+  it('has every tick of the main strip at its mark, to 1 µm where 20 µm are promised', () => {
+    const lines = read.pages[0]?.lines ?? [];
+    const cut = Math.min(...lines.map(({ x1 }) => x1));
+    const zeroY = withRole(drawn, 'line', 'tick')[17]?.from.y ?? Number.NaN;
+    const fromEdge = lines.filter(({ x1, y1, y2 }) => Math.abs(x1 - cut) < 0.01 && y1 === y2);
+    const worst = content.ticks
+      .filter(({ branch }) => branch === 'far')
+      .map(({ along }) => Math.min(...fromEdge.map(({ y1 }) => Math.abs(y1 - zeroY - 1000 * along))));
+    expect(worst.length).toBeGreaterThan(80);
+    expect(Math.max(...worst)).toBeLessThan(1e-3 /* mm; pdfjs hands over single precision, 1e-5 mm */);
+  });
+
+  it('draws each of its lines once and where the drawing has it, to 1 µm', () => {
+    const wanted = drawn.filter((item) => item.kind === 'line');
+    const found = read.pages[0]?.lines ?? [];
+    expect(found).toHaveLength(wanted.length);
+    const worst = wanted.map(({ from, to, stroke }, i) => {
+      const line = found[i];
+      return Math.max(
+        Math.abs((line?.x1 ?? Number.NaN) - from.x),
+        Math.abs((line?.y1 ?? Number.NaN) - from.y),
+        Math.abs((line?.x2 ?? Number.NaN) - to.x),
+        Math.abs((line?.y2 ?? Number.NaN) - to.y),
+        Math.abs((line?.stroke ?? Number.NaN) - stroke),
+      );
+    });
+    expect(Math.max(...worst)).toBeLessThan(1e-3 /* mm */);
+  });
+
+  it.each([
+    ['100 mm', 100],
+    ['4 in', 101.6],
+  ])('has a check bar of %s, to 1 µm', (_, length) => {
+    const uprights = (read.pages[0]?.lines ?? []).filter(
+      ({ x1, x2, y1, y2, stroke }) =>
+        x1 === x2 && Math.abs(stroke - 0.3) < 1e-4 && Math.abs(Math.abs(y2 - y1) - length) < 1e-3 /* mm */,
+    );
+    expect(uprights).toHaveLength(1);
+  });
+
+  it('has its texts where the drawing has them, to 1 µm', () => {
+    const wanted = drawn.filter((item) => item.kind === 'text');
+    const found = read.pages[0]?.texts ?? [];
+    expect(found.map(({ text }) => text)).toEqual(wanted.map(({ text }) => text));
+    const worst = wanted.map((item, i) => {
+      const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
+      const text = found[i];
+      return Math.max(
+        Math.abs((text?.y ?? Number.NaN) - item.y),
+        Math.abs((text?.x ?? Number.NaN) + start * (text?.width ?? 0) - item.x),
+      );
+    });
+    expect(Math.max(...worst)).toBeLessThan(1e-3 /* mm */);
+  });
+
+  it('has no text over another, by the widths of the embedded font', () => {
+    const boxes = (read.pages[0]?.texts ?? []).map(({ text, x, y, width, size }) => ({
+      text,
+      left: x,
+      right: x + width,
+      top: y - 0.73 * size,
+      bottom: y,
+    }));
+    expect(boxes.length).toBeGreaterThan(100);
+    expect(overlaps(boxes)).toEqual([]);
+  });
+});
+
+describe('renderPdf', () => {
+  const every: readonly Item[] = [
+    {
+      kind: 'line',
+      from: { x: 10, y: 10 },
+      to: { x: 60, y: 10 },
+      colour: 'lake',
+      stroke: 0.2,
+      dash: [1, 0.5],
+    },
+    {
+      kind: 'polyline',
+      points: [
+        { x: 10, y: 20 },
+        { x: 20, y: 25 },
+        { x: 30, y: 20 },
+      ],
+      colour: 'clay',
+      stroke: 0.3,
+    },
+    {
+      kind: 'polyline',
+      points: [
+        { x: 10, y: 30 },
+        { x: 20, y: 35 },
+        { x: 30, y: 30 },
+      ],
+      colour: 'ink',
+      stroke: 0.3,
+      closed: true,
+      fill: 'mist',
+    },
+    {
+      kind: 'rect',
+      x: 10,
+      y: 40,
+      width: 20,
+      height: 5,
+      fill: 'fog',
+      outline: { colour: 'ink', stroke: 0.2 },
+    },
+    {
+      kind: 'text',
+      x: 40,
+      y: 60,
+      text: 'Turned\n& "quoted" −½°',
+      size: 4,
+      colour: 'slate',
+      anchor: 'middle',
+      rotation: 90,
+    },
+    { kind: 'text', x: 40, y: 80, text: '', size: 4, colour: 'ink' },
+  ];
+  const drawing: Drawing = {
+    pages: [
+      { width: 100, height: 150, items: every },
+      { width: 150, height: 100, items: [] },
+    ],
+  };
+
+  it('gives the same bytes for the same drawing and date', async () => {
+    const first = await renderPdf(drawing, options);
+    await new Promise((wait) => setTimeout(wait, 1100));
+    const second = await renderPdf(drawing, options);
+    expect(Buffer.compare(first, second)).toBe(0);
+  });
+
+  it('gives pages of their own sizes', async () => {
+    const { pages } = await readPdf(await renderPdf(drawing, options));
+    expect(pages.map(({ width }) => Math.round(width * 1000))).toEqual([100_000, 150_000]);
+  });
+
+  it('does without a bold font', async () => {
+    const { font, title, createdAt } = options;
+    const bold: Item = { kind: 'text', x: 10, y: 10, text: 'bold', size: 4, colour: 'ink', weight: 'bold' };
+    const { pages } = await readPdf(
+      await renderPdf({ pages: [{ width: 50, height: 50, items: [bold] }] }, { font, title, createdAt }),
+    );
+    expect(pages[0]?.texts.map(({ text }) => text)).toEqual(['bold']);
+  });
+
+  it('embeds its fonts and names no other', async () => {
+    const text = Buffer.from(await renderPdf(drawing, options)).toString('latin1');
+    expect(text).toContain('/FontFile2');
+    expect(text).not.toContain('Helvetica');
+  });
+});
