@@ -73,7 +73,7 @@ describe('values that cannot both be true are refused', () => {
           `peep_height: 4.6 in, brace_height: 9 in, draw_length: ${draw}`,
         ),
       );
-    expect(of('10.75 in')).toEqual(['bow.brace_height']); // 10.75 - 1.75 - 9 = 0
+    expect(of('10.74 in')).toEqual(['bow.brace_height']); // 10.74 - 1.75 - 9 < 0
     expect(of('10.76 in')).toEqual([]);
   });
 
