@@ -7,6 +7,7 @@ import type { Estimate } from './estimate.ts';
 
 /** The speed at which one bow launched an arrow of known mass. */
 export interface ChronographedArrow {
+  readonly name?: string;
   readonly mass: Kilograms;
   readonly speed: MetresPerSecond;
   readonly speedSd: MetresPerSecond;
