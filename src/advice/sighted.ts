@@ -1,0 +1,28 @@
+import { type Flyer, flyer } from '../flight/trajectory.ts';
+import type { PinPosition } from '../sight/geometry.ts';
+import { type PinPaths, pinPaths } from '../sight/pin-paths.ts';
+import type { Rig } from '../sight/rig.ts';
+import { pinForHit } from '../sight/zero.ts';
+
+/** A bow sighted in: windage and height at the zero range, then the mark of each range with the windage left alone. */
+export interface Sighted {
+  readonly rig: Rig;
+  readonly flight: Flyer;
+  readonly zero: PinPosition;
+  /** In the order of the ranges. */
+  readonly pins: readonly PinPosition[];
+  /** The paths of every pin between the highest and the lowest of these. */
+  readonly paths: PinPaths;
+}
+
+/**
+ * Sight the rig in, as an archer would: hit in both directions at the zero range, then right in height at each of `ranges` (m).
+ *
+ * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
+ */
+export function sightIn(rig: Rig, ranges: readonly number[]): Sighted {
+  const flight = flyer(rig.conditions);
+  const zero = pinForHit(rig, rig.zeroRange, null, flight);
+  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
+  return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths };
+}
