@@ -1,7 +1,7 @@
 import type { Kilograms, Metres, NewtonSquareMetres, Ratio } from '../quantities/quantity.ts';
 import type { BoundaryLayer } from './boundary-layer.ts';
-import type { DragTerm } from './drag.ts';
 import type { DragPoint } from './drag-curve.ts';
+import type { DragTerm } from './drag-term.ts';
 import type { FlyingArrow } from './flying-arrow.ts';
 import type { LiftingSurfaces } from './lifting.ts';
 import type { ArrowParts } from './parts.ts';

@@ -14,6 +14,9 @@ export interface TrapezoidFin {
 export const finArea = ({ rootChord, tipChord, height }: TrapezoidFin): number =>
   ((rootChord + tipChord) / 2) * height;
 
+/** Chord of the rectangle of the same height and area. */
+export const meanChord = (fin: TrapezoidFin): number => finArea(fin) / fin.height;
+
 /** Cosine of the sweep of the line through the middles of the chords. */
 export const midChordCosine = ({ rootChord, tipChord, height, sweep }: TrapezoidFin): number => {
   const back = sweep + (tipChord - rootChord) / 2;

@@ -1,4 +1,4 @@
-import { plateFriction } from '../../../src/arrow/drag.ts';
+import { plateFriction } from '../../../src/arrow/drag-term.ts';
 import { laminarPlate, mixedFriction, turbulentPlate } from '../../../src/arrow/friction.ts';
 import type { Claim } from '../claim.ts';
 import { cell, type Row, referenceTable } from '../table.ts';

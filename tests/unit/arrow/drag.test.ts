@@ -191,6 +191,11 @@ it('a table is met at its points and held beyond its ends', () => {
   expect(tabulatedDrag([{ reynolds: 1e4, coefficient: 1.5 }]).at(5)).toBe(1.5);
 });
 
+it('air at rest has no drag coefficient', () => {
+  expect(() => dragTerms(ridgeCampParts, 'transition', 0)).toThrow(DomainError);
+  expect(() => dragTerms(ridgeCampParts, 'transition', Number.NaN)).toThrow(DomainError);
+});
+
 it('a drag coefficient of 0, an empty table and nonsense throw', () => {
   expect(() => constantDrag(0)).toThrow(DomainError);
   expect(() => constantDrag(Number.NaN)).toThrow(DomainError);
