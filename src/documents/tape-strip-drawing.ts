@@ -1,6 +1,8 @@
 import type { Item, Point } from './drawing.ts';
+import { sideStyle } from './strip-style.ts';
+import { labelWeight, type NearBand, nearBand } from './strip-width.ts';
 import type { Branch } from './tape-content.ts';
-import { type Strip, type StripLabel, sideStyle } from './tape-strip.ts';
+import type { Strip, StripLabel } from './tape-strip.ts';
 import { capHeight } from './text-measure.ts';
 import { shortenedText } from './wrap-text.ts';
 
@@ -23,11 +25,11 @@ const SIGN = { width: 0.8, height: 0.95 };
 
 /** Draw one measured strip with its cut lines; ticks start on the cut line, so the pointer meets ink at the very edge. */
 export function drawStrip(strip: Strip, place: StripPlace): readonly Item[] {
-  const hasNear = strip.ticks.some(({ branch }) => branch === 'near');
+  const band = nearBand(strip);
   return [
-    ...(hasNear ? [nearBand(strip, place)] : []),
+    ...(band === undefined ? [] : [bandItem(band, place)]),
     ...cutLines(strip, place),
-    ...head(strip, place, hasNear),
+    ...head(strip, place, band !== undefined),
     ...strip.ticks.map((tick): Item => {
       const reach = sideStyle(tick.branch, strip.lettering).tick[tick.rank];
       const y = place.y + tick.y;
@@ -68,7 +70,7 @@ function labelItems(label: StripLabel, lettering: number, place: StripPlace): re
     size,
     colour: 'ink',
     anchor: anchorAt(label.branch, place),
-    weight: label.rank === 'ten' ? 'bold' : 'regular',
+    weight: labelWeight(label),
   };
   if (Math.abs(label.middle - label.at) <= UNNOTICED_SHIFT) return [text];
   const leader: Item = {
@@ -126,12 +128,7 @@ export function legendSign(sign: 'shot' | 'zero' | 'zero-shot', x: number, y: nu
   return { ...signItem(sign, points), role: 'legend' };
 }
 
-/** Grey paper under the near ticks, so that no one reads them as the others. */
-function nearBand(strip: Strip, place: StripPlace): Item {
-  const ys = strip.ticks.filter(({ branch }) => branch === 'near').map(({ y }) => y);
-  const top = ys.reduce((a, b) => Math.min(a, b)) - 0.6;
-  const bottom = ys.reduce((a, b) => Math.max(a, b)) + 0.6;
-  const width = sideStyle('near', strip.lettering).tick.ten + 0.2;
+function bandItem({ top, bottom, width }: NearBand, place: StripPlace): Item {
   const x = Math.min(across(0, 'near', place), across(width, 'near', place));
   return { kind: 'rect', role: 'near-band', x, y: place.y + top, width, height: bottom - top, fill: 'fog' };
 }

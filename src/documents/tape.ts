@@ -1,9 +1,11 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Drawing, type Item, type Page, type PaperName, paperSizes } from './drawing.ts';
 import { pageNumber } from './page-number.ts';
+import { letteringFor } from './strip-style.ts';
+import { stripWidth } from './strip-width.ts';
 import { checkTapeContent, type TapeContent } from './tape-content.ts';
 import { layOutSheet, type SheetFrame } from './tape-sheet.ts';
-import { layOutStrip, letteringFor, type Strip, stripWidth } from './tape-strip.ts';
+import { layOutStrip, type Strip } from './tape-strip.ts';
 import { drawStrip, type PointerSide } from './tape-strip-drawing.ts';
 
 export interface TapePrint {

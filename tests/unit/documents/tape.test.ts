@@ -4,7 +4,7 @@ import { layOutTape, type TapePrint } from '../../../src/documents/tape.ts';
 import type { TapeContent } from '../../../src/documents/tape-content.ts';
 import { DomainError } from '../../../src/quantities/domain-error.ts';
 import { si } from '../../../src/quantities/quantity.ts';
-import { inkBox, inkOutside, overlap, overlaps, withRole } from './ink-box.ts';
+import { inkBox, inkOutside, isInside, overlap, overlaps, withRole } from './ink-box.ts';
 import { inventedSetup, inventedTape, inventedTicks } from './invented-tape.ts';
 
 const print: TapePrint = { paper: 'a4', copies: 3 };
@@ -118,6 +118,16 @@ describe('layOutTape', () => {
       marks.some((mark) => overlap(inkBox(label), mark)),
     );
     expect(touched).toEqual([]);
+  });
+
+  it('keeps far labels off the grey paper and near labels on it', () => {
+    const all = items(layOutTape(inventedTape(3, 100), print));
+    const bands = withRole(all, 'rect', 'near-band').map(inkBox);
+    const labels = withRole(all, 'text', 'label');
+    const onBand = labels.filter((label) => bands.some((band) => overlap(inkBox(label), band)));
+    const inBand = labels.filter((label) => bands.some((band) => isInside(inkBox(label), band)));
+    expect(onBand).toEqual(inBand);
+    expect(new Set(onBand.map(({ text }) => text))).toEqual(new Set(['3', '4', '5', '10']));
   });
 
   it('draws a leader to a ten that had to give way, and to nothing else', () => {
