@@ -109,7 +109,7 @@ function layOutColumns(table: Table, size: number) {
 /** Heights of a table's parts, mm. */
 export const titleHeight = ({ title }: TableLayout): number => title.length * LEADING * tableTitle.size;
 export const headHeight = ({ size, hasUnits }: TableLayout): number => (hasUnits ? 2.7 : 1.6) * size;
-export const notesHeight = ({ notes, size }: TableLayout): number =>
+const notesHeight = ({ notes, size }: TableLayout): number =>
   notes.length === 0 ? 0 : notes.length * LEADING * tableNote.size + 0.4 * size;
 
 /** The height of some of a table's rows with the head above them and, under the last, the notes, mm. */

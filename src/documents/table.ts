@@ -20,7 +20,7 @@ export interface Table {
 }
 
 /** How a missing value is shown to a person; a file for programs leaves the field empty instead. */
-export const NONE = '-';
+const NONE = '-';
 
 /** A cell as text; a column that a row does not reach counts as missing. @throws DomainError for a number not finite */
 export function cellText(cell: Cell | undefined, column: Column): string {
