@@ -33,7 +33,9 @@ describe('compare', () => {
     expect(t.facts.launchSpeed?.real).toBe(false);
     for (const row of t.rows) {
       expect(Math.abs(row.drop?.value ?? 1)).toBeLessThan(1e-9 /* m */);
-      expect(Math.abs(row.withBaseMark.value)).toBeLessThan(1e-6 /* m: pins are solved to 1e-10 m from two starts */);
+      expect(Math.abs(row.withBaseMark.value)).toBeLessThan(
+        1e-6 /* m: pins are solved to 1e-10 m from two starts */,
+      );
       expect(row.withBaseMark.sd).toBeLessThan(1e-6 /* m */);
     }
   });
@@ -56,7 +58,7 @@ describe('compare', () => {
     expect(row.sd / Math.sqrt(covariance(a, a) + covariance(b, b))).toBeLessThan(0.6);
   });
 
-  it('a shape that differs only in vanes and weighs the same leaves the bow at the base's speed, and drags more', () => {
+  it('a shape that differs only in vanes and weighs the same leaves the bow at the speed of the base, and drags more', () => {
     expect(v.facts.launchSpeed?.value).toBe(0);
     expect(v.facts.dragCoefficient?.value).toBeGreaterThan(0);
     expect(v.facts.dragCoefficient?.real).toBe(true);
@@ -69,7 +71,9 @@ describe('compare', () => {
     for (const [i, range] of questions.ranges.entries()) {
       const down = base.rows[i]?.pin?.value ?? expect.fail();
       const hit = impact(flight, rig, { down, windage: 0 }, range).height;
-      expect(Math.abs((h.rows[i]?.withBaseMark.value ?? 0) / hit - 1)).toBeLessThan(0.01 /* relative: the hit is nearly straight in the pin */);
+      expect(Math.abs((h.rows[i]?.withBaseMark.value ?? 0) / hit - 1)).toBeLessThan(
+        0.01 /* relative: the hit is nearly straight in the pin */,
+      );
     }
     expect(h.rows[2]?.withBaseMark.value).toBeLessThan(0);
   });
@@ -78,8 +82,12 @@ describe('compare', () => {
     const { marks } = marksFor(base.build.rig, questions.ranges);
     for (const [i, mark] of marks.entries()) {
       expect(Math.abs((base.rows[i]?.travel?.value ?? 1) - mark.travel)).toBeLessThan(1e-7 /* m */);
-      expect(Math.abs((base.rows[i]?.reading?.value ?? 0) - (mark.reading ?? 1))).toBeLessThan(1e-4 /* scale units */);
-      expect(Math.abs((base.rows[i]?.highest?.value ?? 0) - Math.max(0, mark.highest.height))).toBeLessThan(1e-5 /* m */);
+      expect(Math.abs((base.rows[i]?.reading?.value ?? 0) - (mark.reading ?? 1))).toBeLessThan(
+        1e-4 /* scale units */,
+      );
+      expect(Math.abs((base.rows[i]?.highest?.value ?? 0) - Math.max(0, mark.highest.height))).toBeLessThan(
+        1e-5 /* m */,
+      );
     }
   });
 
@@ -110,7 +118,9 @@ describe('compare', () => {
     const sum = [...(straight?.error ?? new Map())];
     // Each cause by one standard deviation, signs as they are: chronograph, drag as a whole, peep.
     const drag = Math.hypot(...sum.filter(([name]) => name.startsWith('drag law')).map(([, size]) => size));
-    const rest = sum.filter(([name]) => !name.startsWith('drag law')).reduce((total, [, size]) => total + size, 0);
+    const rest = sum
+      .filter(([name]) => !name.startsWith('drag law'))
+      .reduce((total, [, size]) => total + size, 0);
     const shift = at(rig) - at(bow.calibration.rig);
     expect(Math.abs((rest + drag) / shift - 1)).toBeLessThan(0.03 /* relative */);
   });
@@ -121,14 +131,17 @@ describe('with marks', () => {
     const bow = bowWith([heavy], shotMarks([20, 40, 60, 80], 4e-4));
     const compared = compare([bow], questions);
     const speed = standardError(compared.base.facts.launchSpeed?.error ?? new Map());
-    expect(Math.abs(speed / Math.sqrt(bow.calibration.covariance[0]?.[0] ?? 0) - 1)).toBeLessThan(1e-6 /* relative */);
+    expect(Math.abs(speed / Math.sqrt(bow.calibration.covariance[0]?.[0] ?? 0) - 1)).toBeLessThan(
+      1e-6 /* relative */,
+    );
   });
 });
 
 describe('two files', () => {
   it('of one bow share its peep height, of two bows do not', () => {
     const marks = (identity: string) =>
-      compare([bowWith([]), bowWith([], [], { name: 'other', identity })], questions).others[0]?.rows[2]?.travel;
+      compare([bowWith([]), bowWith([], [], { name: 'other', identity })], questions).others[0]?.rows[2]
+        ?.travel;
     expect(marks('bow')?.sd).toBeLessThan(marks('another bow')?.sd ?? 0);
   });
 });
