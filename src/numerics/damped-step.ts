@@ -15,7 +15,9 @@ export interface Linearised {
 export interface DampedStep {
   /** Change of every parameter, 0 for those that are not free. */
   readonly step: readonly number[];
-  /** Triangular factor of the damped equations, without a right-hand side. */
+  /** Indices of the parameters that the equations moved: the free ones less those that met a bound. */
+  readonly moving: readonly number[];
+  /** Triangular factor of the damped equations of those, without a right-hand side. */
   readonly triangle: Rows;
 }
 
@@ -52,33 +54,47 @@ const besideOf = (factor: Rows): number[] => factor.map((row) => row[factor.leng
 /** The part of the residuals that some step of the free parameters would take away: its sum of squares. */
 export const reducible = ({ factor }: Linearised): number => squares(besideOf(factor));
 
-const unscaled = ({ free, scales }: Linearised, scaled: readonly number[]): number[] => {
-  const step = scales.map(() => 0);
-  for (const [a, j] of free.entries()) step[j] = (scaled[a] ?? 0) / (scales[j] ?? 1);
-  return step;
-};
-
 /**
- * The step that minimises |r + J s|^2 + damping |D s|^2.
+ * The step that minimises |r + J s|^2 + damping |D s|^2 within bounds: parameters that it would take beyond one are put
+ * there, and the others solved for again.
  *
+ * @param allowed the change nearest to a wanted one that the bounds of parameter j leave
  * @throws NumericalError 'singular' with no damping and dependent columns
  */
-export function dampedStep(problem: Linearised, damping: number): DampedStep {
-  const { factor, free } = problem;
+export function dampedStep(
+  { factor, free, scales }: Linearised,
+  damping: number,
+  allowed: (change: number, j: number) => number,
+): DampedStep {
   const root = Math.sqrt(damping);
-  const damped =
-    damping === 0
-      ? factor
-      : triangularFactor([
-          ...factor,
-          ...free.map((_, a) => [...free.map((_, b) => (a === b ? root : 0)), 0]),
-        ]).slice(0, free.length);
-  const triangle = triangleOf(damped);
-  const scaled = solveUpper(
-    triangle,
-    besideOf(damped).map((value) => -value),
-  );
-  return { step: unscaled(problem, scaled), triangle };
+  const step = scales.map(() => 0);
+  let beside = besideOf(factor);
+  let columns = [...free.keys()];
+  for (;;) {
+    const equations = factor.map((row, i) => [...columns.map((a) => row[a] ?? 0), beside[i] ?? 0]);
+    const dampings = columns.map((a) => [...columns.map((b) => (a === b ? root : 0)), 0]);
+    const damped = triangularFactor([...equations, ...dampings]).slice(0, columns.length);
+    const triangle = triangleOf(damped);
+    const scaled = solveUpper(
+      triangle,
+      besideOf(damped).map((value) => -value),
+    );
+    const beyond = new Set<number>();
+    for (const [k, a] of columns.entries()) {
+      const j = free[a] ?? 0;
+      const wanted = (scaled[k] ?? 0) / (scales[j] ?? 1);
+      step[j] = allowed(wanted, j);
+      if (step[j] !== wanted) beyond.add(a);
+    }
+    if (beyond.size === 0) return { step, moving: columns.map((a) => free[a] ?? 0), triangle };
+    beside = beside.map((value, i) =>
+      [...beyond].reduce((sum, a) => {
+        const j = free[a] ?? 0;
+        return sum + (factor[i]?.[a] ?? 0) * (step[j] ?? 0) * (scales[j] ?? 1);
+      }, value),
+    );
+    columns = columns.filter((a) => !beyond.has(a));
+  }
 }
 
 /** By how much the linear residuals fall in sum of squares over a step of the free parameters. */
@@ -98,17 +114,20 @@ export function predictedReduction(problem: Linearised, step: readonly number[])
  * @source Transtrum, Sethna, Improvements to the Levenberg-Marquardt algorithm, arXiv:1201.5885 (2012), eq. 13
  */
 export function acceleration(
-  problem: Linearised,
-  { triangle }: DampedStep,
+  { jacobian, scales }: Linearised,
+  { moving, triangle }: DampedStep,
   curvature: readonly number[],
 ): number[] {
-  const pull = transposedTimes(problem.jacobian, curvature);
+  const pull = transposedTimes(jacobian, curvature);
   const z: number[] = [];
-  for (const [a, j] of problem.free.entries()) {
+  for (const [a, j] of moving.entries()) {
     const solved = z.reduce((sum, value, b) => sum + (triangle[b]?.[a] ?? 0) * value, 0);
-    z.push((-(pull[j] ?? 0) / (problem.scales[j] ?? 1) - solved) / (triangle[a]?.[a] ?? 0));
+    z.push((-(pull[j] ?? 0) / (scales[j] ?? 1) - solved) / (triangle[a]?.[a] ?? 0));
   }
-  return unscaled(problem, solveUpper(triangle, z));
+  const scaled = solveUpper(triangle, z);
+  const found = scales.map(() => 0);
+  for (const [a, j] of moving.entries()) found[j] = (scaled[a] ?? 0) / (scales[j] ?? 1);
+  return found;
 }
 
 /** The length of a step in scaled parameters. */

@@ -10,7 +10,7 @@ import {
   times,
 } from './damped-step.ts';
 import { type Residuals, residualsAt } from './difference-jacobian.ts';
-import { clamped, type ParameterSpace, relativeChange } from './parameter-space.ts';
+import { clamped, clampedOne, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 /** A place where the residuals are known. */
 export interface Place {
@@ -64,9 +64,10 @@ export function descend(
 ): Descent {
   const { parameters, sumOfSquares } = from;
   const bends = reducible(problem) > NEARLY_STRAIGHT ** 2 * sumOfSquares;
+  const allowed = changeAllowed(space, parameters);
   let { damping } = start;
   for (let rise = 2; ; rise *= 2) {
-    const damped = dampedStep(problem, damping);
+    const damped = dampedStep(problem, damping, allowed);
     const straight = clamped(space, sum(parameters, damped.step));
     const step = straight.map((value, j) => value - (parameters[j] ?? 0));
     const change = relativeChange(space, parameters, step);
@@ -82,7 +83,7 @@ export function descend(
     if (place !== null) {
       const predicted = predictedReduction(problem, step);
       const gain = (sumOfSquares - place.sumOfSquares) / predicted;
-      const flat = predicted <= UNMEASURABLE * sumOfSquares;
+      const flat = Math.abs(predicted) <= UNMEASURABLE * sumOfSquares;
       if (predicted > 0 && gain > WORTH_TAKING) {
         const eased = damping * Math.max(RELIEF, 1 - (2 * gain - 1) ** 3);
         return { ended: false, place, damping: Math.max(eased, LEAST_DAMPING), flat };
@@ -92,6 +93,15 @@ export function descend(
     damping = Math.max(damping, RISING_DAMPING) * rise;
   }
 }
+
+/** The change nearest to a wanted one that keeps a parameter within its bounds. */
+export const changeAllowed =
+  (space: ParameterSpace, parameters: readonly number[]) =>
+  (change: number, j: number): number => {
+    const value = parameters[j] ?? 0;
+    const place = clampedOne(space, value + change, j);
+    return place === value + change ? change : place - value;
+  };
 
 const sum = (a: readonly number[], b: readonly number[]): number[] =>
   a.map((value, i) => value + (b[i] ?? 0));

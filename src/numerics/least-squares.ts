@@ -7,7 +7,7 @@ import {
   reducible,
   transposedTimes,
 } from './damped-step.ts';
-import { descend, FIRST_DAMPING, placeAt } from './descent.ts';
+import { changeAllowed, descend, FIRST_DAMPING, type Place, placeAt } from './descent.ts';
 import {
   type DifferenceOptions,
   differenceJacobian,
@@ -16,7 +16,7 @@ import {
 } from './difference-jacobian.ts';
 import type { Rows } from './linear-algebra.ts';
 import { NumericalError } from './numerical-error.ts';
-import { clamped, freeParameters, relativeChange } from './parameter-space.ts';
+import { clamped, freeParameters, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 export interface LeastSquaresOptions extends DifferenceOptions {
   /** The derivatives of the residuals by the parameters, a row for each residual; differences serve when it is absent. */
@@ -97,12 +97,13 @@ export function leastSquares(
     evaluations++;
     return residuals(parameters);
   };
-  let place = placeAt(counted, clamped(options, start));
-  if (place === null) {
+  const first = placeAt(counted, clamped(options, start));
+  if (first === null) {
     const nowhere = { parameters: start, residuals: [], sumOfSquares: Infinity, jacobian: [], iterations: 0 };
     return { outcome: 'failed', reason: 'non-finite', evaluations, ...nowhere };
   }
 
+  let place: Place = first;
   let scales = start.map(() => 0);
   let damping = FIRST_DAMPING;
   let flat = false;
@@ -125,14 +126,10 @@ export function leastSquares(
     );
 
     const concluded = (reason: Converged['reason']): Converged | Failed => {
-      const verdict = unlessNumericalError(() =>
-        isClose(problem, sumOfSquares, (step) => relativeChange(options, parameters, step))
-          ? covarianceOf(jacobian, jacobianAccuracy(options))
-          : 'stuck',
-      );
-      if (verdict === null || verdict === 'stuck')
-        return { outcome: 'failed', reason: verdict ?? 'singular', ...found() };
-      return { outcome: 'converged', reason, covariance: verdict, ...found() };
+      const covariance = unlessNumericalError(() => covarianceOf(jacobian, jacobianAccuracy(options)));
+      if (covariance === null) return { outcome: 'failed', reason: 'singular', ...found() };
+      if (!isClose(problem, place, options)) return { outcome: 'failed', reason: 'stuck', ...found() };
+      return { outcome: 'converged', reason, covariance, ...found() };
     };
     if (reducible(problem) <= gradientTolerance ** 2 * sumOfSquares) return concluded('gradient');
     if (flat) return concluded('reduction');
@@ -144,13 +141,11 @@ export function leastSquares(
 }
 
 /** Whether little is left to gain, in residuals or by the undamped step in parameters. */
-const isClose = (
-  problem: Linearised,
-  sumOfSquares: number,
-  changeBy: (step: readonly number[]) => number,
-): boolean =>
-  reducible(problem) <= CLOSE_ENOUGH.residuals ** 2 * sumOfSquares ||
-  changeBy(dampedStep(problem, 0).step) <= CLOSE_ENOUGH.parameters;
+function isClose(problem: Linearised, { parameters, sumOfSquares }: Place, space: ParameterSpace): boolean {
+  if (reducible(problem) <= CLOSE_ENOUGH.residuals ** 2 * sumOfSquares) return true;
+  const { step } = dampedStep(problem, 0, changeAllowed(space, parameters));
+  return relativeChange(space, parameters, step) <= CLOSE_ENOUGH.parameters;
+}
 
 function unlessNumericalError<T>(compute: () => T): T | null {
   try {

@@ -126,7 +126,7 @@ export function inverseSymmetric(A: Rows): number[][] {
       'singular',
       `a matrix of condition ${condition.toExponential(1)} has no usable inverse`,
     );
-  return inverse.map((row, i) => row.map((value, j) => value * (scales[i] ?? 1) * (scales[j] ?? 1)));
+  return inverse.map((row, i) => row.map((value, j) => value * ((scales[i] ?? 1) * (scales[j] ?? 1))));
 }
 
 /**

@@ -11,7 +11,11 @@ const highest = ({ upper }: ParameterSpace, j: number): number => upper?.[j] ?? 
 
 /** The nearest place within the bounds. */
 export const clamped = (space: ParameterSpace, parameters: readonly number[]): number[] =>
-  parameters.map((value, j) => Math.min(Math.max(value, lowest(space, j)), highest(space, j)));
+  parameters.map((value, j) => clampedOne(space, value, j));
+
+/** The nearest value of parameter j within its bounds. */
+export const clampedOne = (space: ParameterSpace, value: number, j: number): number =>
+  Math.min(Math.max(value, lowest(space, j)), highest(space, j));
 
 /** The larger of the parameter and its typical change; 1 where both are 0. */
 const sizeOf = ({ typical }: ParameterSpace, value: number, j: number): number =>

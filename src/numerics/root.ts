@@ -6,8 +6,8 @@ export interface SearchOptions {
   readonly maxIterations?: number;
 }
 
-/** Bisection alone would need 60 to 70 for any interval of doubles to a tolerance near rounding. */
-const MAX_ITERATIONS = 100;
+/** A simple root takes about ten, a triple one, to which interpolation creeps, 130. */
+const MAX_ITERATIONS = 200;
 
 const finiteValue = (f: (x: number) => number, x: number): number => {
   const value = f(x);

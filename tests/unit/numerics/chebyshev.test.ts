@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import {
+  barycentricWeights,
+  chebyshevCoefficients,
+  chebyshevErrorEstimate,
+  chebyshevNodes,
+  interpolateAt,
+} from '../../../src/numerics/chebyshev.ts';
+
+const interpolated = (f: (x: number) => number, n: number, lo: number, hi: number) => {
+  const nodes = chebyshevNodes(n, lo, hi);
+  const weights = barycentricWeights(n);
+  const values = nodes.map(f);
+  return { values, at: (x: number) => interpolateAt(nodes, weights, values, x) };
+};
+const worst = (f: (x: number) => number, at: (x: number) => number, lo: number, hi: number) =>
+  Math.max(
+    ...Array.from({ length: 401 }, (_, i) => lo + ((hi - lo) * i) / 400).map((x) => Math.abs(f(x) - at(x))),
+  );
+
+describe('chebyshevNodes', () => {
+  it('five on -1 to 1 are 0 and both signs of 1 and sqrt(1/2)', () => {
+    const expected = [-1, -Math.SQRT1_2, 0, Math.SQRT1_2, 1];
+    for (const [j, node] of chebyshevNodes(5, -1, 1).entries())
+      expect(Math.abs(node - (expected[j] ?? Number.NaN))).toBeLessThan(1e-15);
+  });
+  it('have the ends exactly, rise, and mirror each other', () => {
+    const nodes = chebyshevNodes(12, 9.1, 91.4);
+    expect([nodes[0], nodes.at(-1)]).toEqual([9.1, 91.4]);
+    expect(nodes.toSorted((a, b) => a - b)).toEqual(nodes);
+    expect(chebyshevNodes(12, -2, 2).map((x) => 0 - x)).toEqual(chebyshevNodes(12, -2, 2).reverse());
+  });
+  it.each([1, 0, -3, 2.5, Number.NaN])('refuses %f of them', (n) =>
+    expect(() => chebyshevNodes(n, 0, 1)).toThrow(expect.objectContaining({ code: 'singular' })),
+  );
+});
+
+describe('interpolateAt', () => {
+  it('is exact for a polynomial of degree n - 1', () => {
+    const f = (x: number) => 3 - x + 2 * x ** 4;
+    expect(worst(f, interpolated(f, 5, -1, 2).at, -1, 2)).toBeLessThan(
+      1e-13 /* rounding of values up to 33 */,
+    );
+  });
+  it('gives the values at the nodes themselves', () => {
+    const nodes = chebyshevNodes(6, 0, 1);
+    const f = interpolated(Math.exp, 6, 0, 1);
+    expect(nodes.map(f.at)).toEqual(nodes.map(Math.exp));
+  });
+  it('comes within rounding of exp on 0 to 2 with 16 nodes', () =>
+    expect(worst(Math.exp, interpolated(Math.exp, 16, 0, 2).at, 0, 2)).toBeLessThan(1e-14));
+  it('refuses lists of different lengths', () =>
+    expect(() => interpolateAt([0, 1], [1, 1], [1], 0.5)).toThrow(
+      expect.objectContaining({ code: 'singular' }),
+    ));
+});
+
+describe('chebyshevCoefficients', () => {
+  it('of 2 T0 - 3 T1 + 0.5 T4 are those numbers', () => {
+    const f = (x: number) => 2 - 3 * x + 0.5 * (8 * x ** 4 - 8 * x ** 2 + 1);
+    const expected = [2, -3, 0, 0, 0.5, 0];
+    for (const [k, c] of chebyshevCoefficients(interpolated(f, 6, -1, 1).values).entries())
+      expect(Math.abs(c - (expected[k] ?? Number.NaN))).toBeLessThan(1e-15);
+  });
+});
+
+describe('chebyshevErrorEstimate', () => {
+  const functions: Readonly<Record<string, (x: number) => number>> = {
+    exp: Math.exp,
+    'a pole near by': (x) => 1 / (1 + 4 * x * x),
+    cosine: (x) => Math.cos(3 * x),
+    'an odd function': (x) => Math.sin(3 * x),
+    'a root': (x) => Math.sqrt(x + 1.5),
+  };
+  const cases = Object.entries(functions).flatMap(([name, f]) =>
+    [6, 9, 12].map((n) => [name, n, f] as const),
+  );
+  it.each(cases)('is an upper bound for %s with %i nodes, and not a thousand times too large', (_, n, f) => {
+    const { values, at } = interpolated(f, n, -1, 1);
+    const error = worst(f, at, -1, 1);
+    expect(chebyshevErrorEstimate(values)).toBeGreaterThan(error);
+    expect(chebyshevErrorEstimate(values)).toBeLessThan(1000 * error);
+  });
+});
