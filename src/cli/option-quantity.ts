@@ -2,7 +2,11 @@ import type { Dimension, SiUnit } from '../quantities/dimension.ts';
 import { parseQuantity } from '../quantities/parse.ts';
 import { type Metres, type Quantity, si } from '../quantities/quantity.ts';
 import { QuantityError } from '../quantities/quantity-error.ts';
+import type { Examples } from '../quantities/suggestion.ts';
 import { CommandLineError } from './command-line-error.ts';
+
+/** What a command line usually holds: ranges, not the sizes on a bow. */
+const SHOWN_UNITS: Partial<Record<Dimension, Examples>> = { length: ['yd', 'm'], speed: ['fps', 'm/s'] };
 
 /** An option's quantity. @throws CommandLineError naming the option */
 export function optionQuantity<D extends Dimension>(
@@ -11,7 +15,7 @@ export function optionQuantity<D extends Dimension>(
   dimension: D,
 ): Quantity<SiUnit[D]> {
   try {
-    return parseQuantity(text, dimension);
+    return parseQuantity(text, dimension, SHOWN_UNITS[dimension]);
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
     throw new CommandLineError(`${option}: ${error.reason}`, `Write ${option} ${error.suggestion}.`);

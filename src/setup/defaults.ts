@@ -99,7 +99,7 @@ export const DEFAULTS = {
 /** The words that stand in for a missing choice. */
 export const DEFAULT_WORDS = {
   'bow.hand': 'right',
-  'arrow.boundary_layer': 'turbulent',
+  'arrow.boundary_layer': 'transition',
   'arrow.parts.point.shape': 'field',
   'arrow.parts.vanes.turn': 'none',
   'arrow.parts.vanes.leading_edge': 'round',

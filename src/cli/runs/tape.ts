@@ -117,7 +117,7 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
         .map((mark) => ({ range: mark.range, along: si(mark.travel * ratio), branch: branchOf(mark) })),
       zero: { range: rig.zeroRange, branch: marked[0] === undefined ? 'far' : branchOf(marked[0]) },
       neighbours,
-      warnings: [touchNote(session, main), carryCaution(session)].filter((line) => line !== ''),
+      warnings: [touchNote(session, main), carryCaution(session).replace(/^Caution: t/, 'T')].filter((line) => line !== ''),
     },
     { paper: options.page, copies: options.copies },
   );

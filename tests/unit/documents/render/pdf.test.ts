@@ -7,10 +7,10 @@ import { overlaps, withRole } from '../ink-box.ts';
 import { inventedTape } from '../invented-tape.ts';
 import { type ReadPdf, readPdf } from '../read-pdf.ts';
 
-const folder = 'node_modules/dejavu-fonts-ttf/ttf/DejaVuSansCondensed';
+const folder = 'src/documents/fonts/sans-condensed';
 const options = {
   font: new Uint8Array(readFileSync(`${folder}.ttf`)),
-  boldFont: new Uint8Array(readFileSync(`${folder}-Bold.ttf`)),
+  boldFont: new Uint8Array(readFileSync(`${folder}-bold.ttf`)),
   title: 'Invented tape',
   createdAt: new Date(Date.UTC(2026, 10, 25)),
 };

@@ -1,0 +1,46 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { createProgram } from '../../src/cli/program.ts';
+import { matchesShown, shownCommands } from './console-blocks.ts';
+import { atTerminal } from './terminal.ts';
+
+const documents = ['README.md', ...readdirSync('examples').map((name) => `examples/${name}/README.md`)];
+
+describe.each(documents)('%s', (path) => {
+  const commands = shownCommands(readFileSync(path, 'utf8'));
+
+  it('shows commands', () => expect(commands.length).toBeGreaterThan(0));
+
+  it.each(commands.map((command) => [command.argv.join(' '), command] as const))(
+    '%s prints what is shown',
+    async (_, command) => {
+      const seen = await atTerminal(command.argv);
+      const output = command.into === null ? seen.out + seen.err : seen.err;
+      if (!matchesShown(output, command.shown)) expect(output).toBe(command.shown.join('\n'));
+    },
+  );
+});
+
+describe('every command', () => {
+  const io = {
+    out: () => {},
+    err: () => {},
+    readText: () => '',
+    readBytes: () => new Uint8Array(),
+    exists: () => false,
+    writeWhole: () => {},
+    now: () => new Date(0),
+    columns: null,
+  };
+  const readme = readFileSync('README.md', 'utf8');
+
+  it.each(createProgram(io).commands.map((command) => command.name()))(
+    '%s has a purpose, examples, and a place in the README',
+    async (name) => {
+      const { out, code } = await atTerminal([name, '--help']);
+      expect(code).toBe(0);
+      expect(out).toMatch(/Examples:\n {2}# .+\n {2}quillpath /);
+      expect(readme).toContain(`quillpath ${name}`);
+    },
+  );
+});

@@ -1,0 +1,36 @@
+import { existsSync, readFileSync } from 'node:fs';
+import type { Io } from '../../src/cli/io.ts';
+import { run } from '../../src/cli/program.ts';
+
+/** What a person at a terminal sees of one command, and the files it would have written. */
+export interface Seen {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+  readonly files: ReadonlyMap<string, string | Uint8Array>;
+}
+
+/** Run one command line in process: files are read from the repository or from `given`, and written nowhere. */
+export async function atTerminal(
+  argv: readonly string[],
+  given: Readonly<Record<string, string>> = {},
+): Promise<Seen> {
+  let [out, err] = ['', ''];
+  const files = new Map<string, string | Uint8Array>();
+  const io: Io = {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    readText: (path) => given[path] ?? readFileSync(path, 'utf8'),
+    readBytes: (path) => readFileSync(path),
+    exists: (path) => path in given || existsSync(path),
+    writeWhole: (path, content) => files.set(path, content),
+    now: () => new Date('2026-01-02T03:04:05Z'),
+    columns: null,
+  };
+  const code = await run(argv, io);
+  return { code, out, err, files };
+}
