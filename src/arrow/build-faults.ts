@@ -2,11 +2,12 @@ import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import type { Arrow } from './arrow.ts';
 import type { Asymmetry } from './asymmetry.ts';
-import type { LiftingSurfaces } from './lifting.ts';
+import { spinOf } from './attitude.ts';
+import type { Attitude } from './flying-arrow.ts';
+import type { FinRing, LiftingSurfaces } from './lifting.ts';
 import { NOSE_SLOPE } from './normal-force.ts';
 import type { ArrowParts } from './parts.ts';
 import { arrowLength, nockLength, type Piece } from './pieces.ts';
-import { spinPerMetre } from './spin.ts';
 
 /** What keeps an arrow from being alike all round; each with where round the shaft it lies, clockwise from the mark, seen from behind. */
 export interface BuildFaults {
@@ -51,7 +52,7 @@ export function asymmetryOf({ flying, parts, surfaces, pieces }: Arrow, faults: 
   return {
     force: [sum(0, Math.cos), sum(0, Math.sin)],
     firstMoment: [sum(1, Math.cos), sum(1, Math.sin)],
-    spinPerMetre: si(vaneSpin(surfaces, flying.attitude?.spinPerMetre ?? 0, faults.vane.error)),
+    spinPerMetre: si(vaneSpin(surfaces, flying.attitude, faults.vane.error)),
   };
 }
 
@@ -128,21 +129,24 @@ const GAUSS = [
 ] as const;
 
 /** One vane's share of the ring's slope is 2/N of it: half of all N vanes meet an incidence on average. */
-function vaneTrim({ vanes }: LiftingSurfaces, error: number, balance: number): readonly [number, number] {
+function vaneTrim(surfaces: LiftingSurfaces, error: number, balance: number): readonly [number, number] {
   if (error === 0) return [0, 0];
-  const { ringSlope, count, place } = requireVanes(vanes);
+  const { ringSlope, count, place } = requireVanes(surfaces);
   const force = (2 / count) * ringSlope * error;
   return [force, force * (place - balance)];
 }
 
 /** In the proportion in which the vanes' common angle spins this arrow; by the same law when they have none. */
-function vaneSpin({ vanes }: LiftingSurfaces, settled: number, error: number): number {
-  if (error === 0) return 0;
-  const { fin, count, angle, roll } = requireVanes(vanes);
-  return angle === 0 ? spinPerMetre(fin, error / count, roll) : (settled / angle) * (error / count);
+function vaneSpin(surfaces: LiftingSurfaces, attitude: Attitude | null, error: number): number {
+  if (error === 0 || attitude === null) return 0;
+  const { count, angle } = requireVanes(surfaces);
+  const mean = error / count;
+  return angle === 0
+    ? spinOf(attitude.axialInertia, surfaces, true, mean).spinPerMetre
+    : (attitude.spinPerMetre / angle) * mean;
 }
 
-function requireVanes(vanes: LiftingSurfaces['vanes']): NonNullable<LiftingSurfaces['vanes']> {
+function requireVanes({ vanes }: LiftingSurfaces): FinRing {
   if (vanes === null) throw new DomainError('error of one vane', Number.NaN, 'an arrow with vanes');
   return vanes;
 }
