@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { betaShares, gammaShares, logGamma } from '../../../src/numerics/special-functions.ts';
+
+const relative = (found: number, expected: number) => Math.abs(found / expected - 1);
+const nonFinite = expect.objectContaining({ code: 'non-finite' });
+
+describe('logGamma', () => {
+  it.each([
+    ['1/2', 0.5, Math.log(Math.PI) / 2],
+    ['1', 1, 0],
+    ['2', 2, 0],
+    ['5', 5, Math.log(24)],
+    ['21', 21, Math.log(2432902008176640000)],
+    ['7/2', 3.5, Math.log((15 / 8) * Math.sqrt(Math.PI))],
+    ["1e-10, which is ln(1/x) less Euler's constant times x", 1e-10, Math.log(1e10) - 0.5772156649015329e-10],
+  ])('of %s', (_, x, expected) =>
+    expect(Math.abs(logGamma(x) - expected)).toBeLessThan(1e-14 * Math.max(1, Math.abs(expected))),
+  );
+  it.each([0, -1.5, Number.NaN, Infinity])('refuses %f', (x) => expect(() => logGamma(x)).toThrow(nonFinite));
+});
+
+describe('gammaShares', () => {
+  it.each([0.01, 0.5, 1, 3, 40, 700])('with a = 1 is the exponential distribution, at %f', (x) => {
+    const { below, above } = gammaShares(1, x);
+    expect(relative(above, Math.exp(-x))).toBeLessThan(1e-12);
+    expect(relative(below, -Math.expm1(-x))).toBeLessThan(1e-13);
+  });
+  it.each([
+    [4, 2.5],
+    [4, 9],
+    [10, 10.9],
+    [10, 11.1],
+  ])('with a = %i, whole, is a sum of Poisson chances, at %f', (a, x) => {
+    let term = Math.exp(-x);
+    let sum = 0;
+    for (let k = 0; k < a; k++) {
+      sum += term;
+      term *= x / (k + 1);
+    }
+    expect(relative(gammaShares(a, x).above, sum)).toBeLessThan(1e-13);
+  });
+  it('at the ends is all or nothing', () => {
+    expect(gammaShares(2, 0)).toEqual({ below: 0, above: 1 });
+    expect(gammaShares(2, Infinity)).toEqual({ below: 1, above: 0 });
+  });
+  it.each([
+    [0, 1],
+    [1, -1],
+    [1, Number.NaN],
+    [Number.NaN, 1],
+  ])('refuses a = %f, x = %f', (a, x) => expect(() => gammaShares(a, x)).toThrow(nonFinite));
+});
+
+describe('betaShares', () => {
+  it.each([0.001, 0.3, 0.5, 0.9, 0.999])('with a = 3, b = 2 is x^3 (4 - 3x), at %f', (x) => {
+    expect(relative(betaShares(x, 1 - x, 3, 2).below, x ** 3 * (4 - 3 * x))).toBeLessThan(1e-13);
+  });
+  it('with a = b = 1/2 is 2/pi asin(sqrt x)', () =>
+    expect(
+      relative(betaShares(0.2, 0.8, 0.5, 0.5).below, (2 / Math.PI) * Math.asin(Math.sqrt(0.2))),
+    ).toBeLessThan(1e-13));
+  it('keeps its digits in the far tail: (1 - x)^5 of 1e-60', () => {
+    const y = 1e-12;
+    expect(relative(betaShares(1 - y, y, 1, 5).above, y ** 5)).toBeLessThan(1e-12);
+  });
+  it('at the ends is all or nothing', () => {
+    expect(betaShares(0, 1, 2, 3)).toEqual({ below: 0, above: 1 });
+    expect(betaShares(1, 0, 2, 3)).toEqual({ below: 1, above: 0 });
+  });
+  it.each([
+    [-0.1, 1.1, 1, 1],
+    [0.5, 0.5, 0, 1],
+    [Number.NaN, 0.5, 1, 1],
+  ])('refuses x = %f', (x, y, a, b) => expect(() => betaShares(x, y, a, b)).toThrow(nonFinite));
+});
