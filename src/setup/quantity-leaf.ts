@@ -1,11 +1,12 @@
 import { toSi } from '../quantities/format.ts';
 import { parseDifference, parseQuantity } from '../quantities/parse.ts';
 import { si } from '../quantities/quantity.ts';
-import { QuantityError, type QuantityErrorCode } from '../quantities/quantity-error.ts';
+import { QuantityError } from '../quantities/quantity-error.ts';
+import { insteadOfNonsense, insteadOfUnreadable } from './instead.ts';
 import { leaf, type Outcome } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
-import { allowedBy, exampleOf, isMetric, nameOf, type Refusal, withUnit } from './refusal.ts';
+import { allowedBy, exampleOf, nameOf, type Refusal, withUnit } from './refusal.ts';
 
 /** One key's quantity out of its text, within its limits. */
 export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
@@ -13,14 +14,18 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<
   const refuse = (reason: string, write: string) => ({
     refusal: { reason, allowed: allowedBy(limit, text), write },
   });
-  return orRefusal(refuse, exampleOf(limit, isMetric(text)), () => {
-    const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
-    if (limit.whole && !Number.isInteger(value))
-      return refuse(`"${text}" is not a whole number`, `"${Math.round(value)}"`);
-    if (isWithin(limit, value)) return { value: si(value) };
-    const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
-    return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOf(limit, text));
-  });
+  return orRefusal(
+    refuse,
+    (error) => insteadOfUnreadable(limit, text, error),
+    () => {
+      const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+      if (limit.whole && !Number.isInteger(value))
+        return refuse(`"${text}" is not a whole number`, `"${Math.round(value)}"`);
+      if (isWithin(limit, value)) return { value: si(value) };
+      const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
+      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(limit, text));
+    },
+  );
 }
 
 /** One key's standard uncertainty out of its text: greater than zero, and no wider than the limits of the key itself. */
@@ -30,50 +35,41 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
   const refuse = (reason: string, write: string): { refusal: Refusal } => ({
     refusal: { reason, allowed, write },
   });
-  return orRefusal(refuse, uncertaintyExample(limit), () => {
-    const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
-    if (!(value > 0))
-      return refuse(
-        `"${text}" is not greater than 0: nothing is measured without any error`,
-        `a small one, such as "${uncertaintyExample(limit)}"`,
-      );
-    if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
-      return refuse(
-        `"${text}" is wider than all that may be written without it`,
-        'a smaller one, or leave it out',
-      );
-    return { value: si(value) };
-  });
+  return orRefusal(
+    refuse,
+    ({ suggestion }) => suggestion,
+    () => {
+      const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+      if (!(value > 0))
+        return refuse(
+          `"${text}" is not greater than 0: nothing is measured without any error`,
+          `a small one, such as "${uncertaintyExample(limit)}"`,
+        );
+      if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
+        return refuse(
+          `"${text}" is wider than all that may be written without it`,
+          'a smaller one, or leave it out',
+        );
+      return { value: si(value) };
+    },
+  );
 }
 
 /** A thousandth of the span of the limits: small, whatever it is. */
 const uncertaintyExample = ({ min, max, unit }: Limit): string =>
   withUnit(Number((0.001 * (max - min)).toPrecision(1)), unit);
 
-/** Texts without any number in them: what they meant cannot be guessed. */
-const WITHOUT_NUMBER: readonly QuantityErrorCode[] = ['empty', 'no-number', 'not-finite'];
-
 function orRefusal<T>(
   refuse: (reason: string, write: string) => { refusal: Refusal },
-  example: string,
+  instead: (error: QuantityError) => string,
   read: () => Outcome<T>,
 ): Outcome<T> {
   try {
     return read();
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
-    return refuse(error.reason, WITHOUT_NUMBER.includes(error.code) ? `"${example}"` : error.suggestion);
+    return refuse(error.reason, instead(error));
   }
-}
-
-/** The number with the unit that would bring it inside the limits, or else the example. */
-function insteadOf(limit: Limit, text: string): string {
-  const number = Number.parseFloat(text);
-  const unit = [limit.unit, otherUnit(limit.unit)].find((candidate) =>
-    isWithin(limit, toSi(number, candidate)),
-  );
-  if (unit !== undefined) return `"${withUnit(number, unit)}"`;
-  return `one within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
 }
 
 /** The schema of the quantity that belongs at a key path. */
