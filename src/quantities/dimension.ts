@@ -34,7 +34,7 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionFacts>> = {
   pressure: { name: 'a pressure', examples: ['inHg', 'hPa'] },
   force: { name: 'a force', examples: ['lbf', 'N'] },
   massPerLength: { name: 'a mass per length', examples: ['gpi', 'g/m'] },
-  ratio: { name: 'a ratio', examples: ['%', '1'] },
+  ratio: { name: 'a number without a unit', examples: ['%', '1'] },
   time: { name: 'a time', examples: ['s', 's'] },
   energy: { name: 'an energy', examples: ['ftlbf', 'J'] },
 };

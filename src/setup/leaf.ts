@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { nearestWord } from '../quantities/nearest-word.ts';
 import type { Refusal } from './refusal.ts';
 
 /** What a leaf's reader returns: the value, or why there is none. */
@@ -47,9 +48,7 @@ export function choice<const T extends string>(words: readonly T[]) {
     (text) => {
       const value = words.find((word) => word === text.trim());
       if (value !== undefined) return { value };
-      const meant = words.find(
-        (word) => word.toLowerCase() === text.trim().toLowerCase().replace(/[- ]/g, '_'),
-      );
+      const meant = nearestWord(text.trim().replace(/[- ]/g, '_'), words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
       return { refusal: { reason: `"${text}" is not one of the words for it`, allowed, write } };
     },

@@ -173,6 +173,18 @@ marks:
     ]);
   });
 
+  it('and of a word the nearest of those that are known', () => {
+    const of = (keys: string) =>
+      ordersOf(SMALLEST.replace('452 gr', `452 gr, ${keys}`).replace('4.6 in', `4.6 in, hand: rihgt`));
+    expect(of('boundary_layer: Turbulent')).toEqual([
+      'bow.hand: Write "right"',
+      'arrow.boundary_layer: Write "turbulent"',
+    ]);
+    expect(of('boundary_layer: smooth')).toContain(
+      'arrow.boundary_layer: Write "turbulent" or "laminar" or "transition"',
+    );
+  });
+
   it('and of a drag table its own faults, not those of a number', () => {
     const text = SMALLEST.replace(
       'mass: 452 gr',
