@@ -1,8 +1,8 @@
 /** One command of a document's ```console block, and the lines it is said to print. */
 export interface ShownCommand {
   readonly argv: readonly string[];
-  /** Where standard output is sent, when the command says so. */
-  readonly into: string | null;
+  /** Of the block it stands in. */
+  readonly indent: string;
   readonly shown: readonly string[];
 }
 
@@ -10,21 +10,15 @@ export interface ShownCommand {
 const words = (line: string): string[] =>
   [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
 
-/** Every `$ npx quillpath ...` of the ```console blocks of a Markdown text, in order. */
+/** Every `$ npx quillpath ...` of the ```console blocks of a Markdown text, in order; a block inside a list may be indented. */
 export function shownCommands(markdown: string): readonly ShownCommand[] {
-  const blocks = [...markdown.matchAll(/```console\n([\s\S]*?)```/g)].map(([, body]) => body ?? '');
-  return blocks.flatMap((body) => {
-    const commands: { argv: string[]; into: string | null; shown: string[] }[] = [];
-    for (const line of body.trimEnd().split('\n')) {
-      if (line.startsWith('$ ')) {
-        const all = words(line.slice(2)).filter((word) => word !== 'npx');
-        const arrow = all.indexOf('>');
-        commands.push({
-          argv: arrow === -1 ? all : all.slice(0, arrow),
-          into: arrow === -1 ? null : (all[arrow + 1] ?? null),
-          shown: [],
-        });
-      } else commands.at(-1)?.shown.push(line);
+  const blocks = [...markdown.matchAll(/^( *)```console\n([\s\S]*?)\n *```/gm)];
+  return blocks.flatMap(([, indent = '', body = '']) => {
+    const commands: { argv: string[]; indent: string; shown: string[] }[] = [];
+    for (const line of body.split('\n').map((text) => text.replace(indent, ''))) {
+      if (line.startsWith('$ '))
+        commands.push({ argv: words(line.slice(2)).filter((word) => word !== 'npx'), indent, shown: [] });
+      else commands.at(-1)?.shown.push(line);
     }
     return commands
       .filter(({ argv }) => argv[0] === 'quillpath')
@@ -47,4 +41,20 @@ export function matchesShown(output: string, shown: readonly string[]): boolean 
   return new RegExp(`^${pattern.replaceAll('\\n[\\s\\S]*?', '(?:\\n[\\s\\S]*?)?')}$`).test(
     trimmed(output.split('\n')),
   );
+}
+
+/** The text with everything a document shows put anew; an output shown in part (with a line `...`) is left as it is. */
+export function withOutputs(markdown: string, outputs: readonly string[]): string {
+  let text = markdown;
+  for (const [i, { shown, indent }] of shownCommands(markdown).entries()) {
+    if (shown.length === 0 || shown.includes('...')) continue;
+    const indented = (lines: readonly string[]) =>
+      lines.map((line) => (line === '' ? '' : indent + line)).join('\n');
+    const fresh = (outputs[i] ?? '')
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.trimEnd());
+    text = text.replace(`\n${indented(shown)}\n`, () => `\n${indented(fresh)}\n`);
+  }
+  return text;
 }

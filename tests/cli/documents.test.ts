@@ -1,10 +1,19 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { createProgram } from '../../src/cli/program.ts';
-import { matchesShown, shownCommands } from './console-blocks.ts';
+import { matchesShown, shownCommands, withOutputs } from './console-blocks.ts';
 import { atTerminal } from './terminal.ts';
 
 const documents = ['README.md', ...readdirSync('examples').map((name) => `examples/${name}/README.md`)];
+
+/** `npm run golden` puts what the documents show anew, to be read as a diff before it is committed. */
+if (process.env['REWRITE'] === 'yes')
+  for (const path of documents) {
+    const text = readFileSync(path, 'utf8');
+    const outputs: string[] = [];
+    for (const { argv } of shownCommands(text)) outputs.push((await atTerminal(argv)).out);
+    writeFileSync(path, withOutputs(text, outputs));
+  }
 
 describe.each(documents)('%s', (path) => {
   const commands = shownCommands(readFileSync(path, 'utf8'));
@@ -15,7 +24,7 @@ describe.each(documents)('%s', (path) => {
     '%s prints what is shown',
     async (_, command) => {
       const seen = await atTerminal(command.argv);
-      const output = command.into === null ? seen.out + seen.err : seen.err;
+      const output = seen.out + seen.err;
       if (!matchesShown(output, command.shown)) expect(output).toBe(command.shown.join('\n'));
     },
   );
