@@ -74,7 +74,11 @@ const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => 
  * Speed at the start of free flight: a chronograph's reading carried back by drag, v₀ = v exp(k s), over the way s from there to
  * the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip.
  */
-function launchSpeed({ launch, bow }: SetupFile, { flying }: Arrow, air: Air): MetresPerSecond {
+export function launchSpeed(
+  { launch, bow }: Pick<SetupFile, 'launch' | 'bow'>,
+  { flying }: Arrow,
+  air: Air,
+): MetresPerSecond {
   if (launch.measured_at === undefined) return launch.speed;
   const way = Math.max(0, launch.measured_at + brace(bow) - flying.balance);
   const reynolds = (air.density * launch.speed * flying.diameter) / air.viscosity;
