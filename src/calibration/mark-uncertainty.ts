@@ -23,8 +23,8 @@ export interface MarkUncertainty {
 
 /** The parameters that change a flight; the scale's two enter a reading in closed form. */
 const FLOWN: readonly ParameterName[] = ['launch_speed', 'drag_scale', 'peep_height'];
-/** Central differences are taken over this share of the standard error: small against curvature, large against rounding. */
-const STEP_SHARE = 0.1;
+/** Differences are taken over this share of the standard error: small against curvature, large against rounding. */
+const STEP_SHARE = 0.02;
 
 /**
  * Standard uncertainty of the mark of every range (m), from the covariance of the calibration: gᵀ C g with g the mark's
@@ -43,9 +43,8 @@ export function markUncertainty(
   const perUnit = (scale?.direction ?? 1) * (scale?.travelPerUnit ?? 1);
   const slopes = FLOWN.map((name) => {
     const step = STEP_SHARE * (parameters.find((parameter) => parameter.name === name)?.sd ?? 0);
-    const above = travels({ [name]: values[name] + step }).travel;
-    const below = travels({ [name]: values[name] - step }).travel;
-    return ranges.map((_, i) => ((above[i] ?? 0) - (below[i] ?? 0)) / (2 * step));
+    const moved = travels({ [name]: values[name] + step }).travel;
+    return ranges.map((_, i) => ((moved[i] ?? 0) - (centre.travel[i] ?? 0)) / step);
   });
 
   return ranges.map((range, i) => {

@@ -14,10 +14,10 @@ export interface Carry {
 /** Spacing of the places where the ground is looked for, m. */
 const STRIDE = 40;
 /** Elevations between which the farthest shot of anything with drag lies. */
-const ELEVATIONS = { lo: 0.35, hi: 0.8 } as const; // rad
-/** The distance is flat at its maximum: an elevation this near to the best costs under 0.1 m in 500 m. */
-const ELEVATION_TOLERANCE = 0.01; // rad
-const DISTANCE_TOLERANCE = 0.01; // m
+const ELEVATIONS = { lo: 0.55, hi: 0.8 } as const; // rad
+/** The distance is flat at its maximum: an elevation this near to the best costs under 0.1 % of it. */
+const ELEVATION_TOLERANCE = 0.02; // rad
+const DISTANCE_TOLERANCE = 0.05; // m
 
 /** How far the arrow could carry over level ground: the longest distance over all elevations, wind and air as given. */
 export function carry(conditions: FlightConditions, speed: MetresPerSecond): Carry {
