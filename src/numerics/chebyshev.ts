@@ -1,5 +1,8 @@
 import { NumericalError } from './numerical-error.ts';
 
+/** Nearer than this a quotient could overflow, and no function that is interpolated changes. */
+const INDISTINGUISHABLE = 1e-200;
+
 const requireCount = (n: number): void => {
   if (!Number.isInteger(n) || n < 2)
     throw new NumericalError('singular', `${n} nodes do not span an interval: at least 2`);
@@ -56,7 +59,7 @@ export function interpolateAt(
   let denominator = 0;
   for (const [j, node] of nodes.entries()) {
     const value = values[j] ?? Number.NaN;
-    if (x === node) return value;
+    if (Math.abs(x - node) < INDISTINGUISHABLE) return value;
     const share = (weights[j] ?? Number.NaN) / (x - node);
     numerator += share * value;
     denominator += share;

@@ -64,6 +64,8 @@ export interface Failed extends Found {
 
 /** Scales of the parameters follow the Jacobian up at once and down by half, so that one flat place does not free a parameter. */
 const SCALE_DECAY = 0.5;
+/** Differences take no parameter for smaller than this share of its size at the start. */
+const SMALLEST_SIZE = 1e-4;
 /** What may remain of the residuals, or of the parameters, when steps have become too small to matter. */
 const CLOSE_ENOUGH = { residuals: 1e-3, parameters: 1e-4 };
 
@@ -103,6 +105,16 @@ export function leastSquares(
     return { outcome: 'failed', reason: 'non-finite', evaluations, ...nowhere };
   }
 
+  // A parameter that comes to rest at 0 has no size of its own there.
+  const sizes = options.typical ?? start.map((value) => Math.abs(value) || 1);
+  const space = { ...options, typical: sizes };
+  const differences = (place: Place) => {
+    const own = place.parameters.map((value, j) =>
+      Math.max(Math.abs(value), SMALLEST_SIZE * (sizes[j] ?? 1)),
+    );
+    const scaled = { ...options, typical: options.typical ?? own };
+    return differenceJacobian(counted, place.parameters, place.residuals, scaled);
+  };
   let place: Place = first;
   let scales = start.map(() => 0);
   let damping = FIRST_DAMPING;
@@ -111,13 +123,11 @@ export function leastSquares(
   for (let iterations = 0; ; iterations++) {
     const { parameters, residuals: here, sumOfSquares } = place;
     const found = () => ({ parameters, residuals: here, sumOfSquares, jacobian, evaluations, iterations });
-    const derivatives = unlessNumericalError(
-      () => options.jacobian?.(parameters) ?? differenceJacobian(counted, parameters, here, options),
-    );
+    const derivatives = unlessNumericalError(() => options.jacobian?.(parameters) ?? differences(place));
     if (derivatives === null) return { outcome: 'failed', reason: 'non-finite', ...found() };
     jacobian = derivatives;
     scales = columnLengths(jacobian).map((length, j) => Math.max(SCALE_DECAY * (scales[j] ?? 0), length));
-    const free = freeParameters(options, parameters, transposedTimes(jacobian, here), stepTolerance);
+    const free = freeParameters(space, parameters, transposedTimes(jacobian, here), stepTolerance);
     const problem = linearise(
       jacobian,
       here,
@@ -128,13 +138,13 @@ export function leastSquares(
     const concluded = (reason: Converged['reason']): Converged | Failed => {
       const covariance = unlessNumericalError(() => covarianceOf(jacobian, jacobianAccuracy(options)));
       if (covariance === null) return { outcome: 'failed', reason: 'singular', ...found() };
-      if (!isClose(problem, place, options)) return { outcome: 'failed', reason: 'stuck', ...found() };
+      if (!isClose(problem, place, space)) return { outcome: 'failed', reason: 'stuck', ...found() };
       return { outcome: 'converged', reason, covariance, ...found() };
     };
     if (reducible(problem) <= gradientTolerance ** 2 * sumOfSquares) return concluded('gradient');
     if (flat) return concluded('reduction');
     if (iterations === maxIterations) return { outcome: 'failed', reason: 'iterations', ...found() };
-    const descent = descend(problem, place, counted, { space: options, stepTolerance, damping });
+    const descent = descend(problem, place, counted, { space, stepTolerance, damping });
     if (descent.ended) return concluded(descent.ended);
     ({ place, damping, flat } = descent);
   }
