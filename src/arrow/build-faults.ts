@@ -3,7 +3,7 @@ import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import type { Arrow } from './arrow.ts';
 import type { Asymmetry } from './asymmetry.ts';
 import { spinOf } from './attitude.ts';
-import type { Attitude } from './flying-arrow.ts';
+import type { Attitude, FlyingArrow } from './flying-arrow.ts';
 import type { FinRing, LiftingSurfaces } from './lifting.ts';
 import { NOSE_SLOPE } from './normal-force.ts';
 import type { ArrowParts } from './parts.ts';
@@ -18,6 +18,11 @@ export interface BuildFaults {
   /** One vane set at more than the angle of the others; `at` is where that vane stands. */
   readonly vane: { readonly error: Radians; readonly at: Radians };
 }
+
+/** What of an arrow its faults act on. */
+type FaultyArrow = Pick<Arrow, 'parts' | 'surfaces' | 'pieces'> & {
+  readonly flying: Pick<FlyingArrow, 'balance' | 'attitude'>;
+};
 
 /** The arrow's line in the plane of one fault: height and slope of its middle at a place from the groove. */
 interface Line {
@@ -37,7 +42,10 @@ interface Line {
  * @throws DomainError when the arrow's parts are not known, or for a vane's error on an arrow without vanes
  * @source slender-body theory (Munk); fins as in Barrowman, 1967
  */
-export function asymmetryOf({ flying, parts, surfaces, pieces }: Arrow, faults: BuildFaults): Asymmetry {
+export function asymmetryOf(
+  { flying, parts, surfaces, pieces }: FaultyArrow,
+  faults: BuildFaults,
+): Asymmetry {
   if (parts === null || surfaces === null)
     throw new DomainError('faults of the build', Number.NaN, 'an arrow told by its parts');
   const bend = trim(bentLine(parts, faults.bend.sag), parts, surfaces, pieces, flying.balance);
