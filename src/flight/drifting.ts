@@ -1,6 +1,5 @@
 import type { Attitude } from '../arrow/flying-arrow.ts';
 import type { Derivative } from '../numerics/ode.ts';
-import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, gravity } from './frame.ts';
 
@@ -29,12 +28,6 @@ interface SteadyLift {
 
 function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): SteadyLift {
   const { normalSlope, firstMoment, secondMoment, axialInertia, shaftMoments } = attitude;
-  if (!(firstMoment < 0))
-    throw new DomainError(
-      'first moment of the normal force',
-      firstMoment,
-      'below 0 m (centre of pressure behind balance)',
-    );
   const momentSlope = -firstMoment;
   const margin = momentSlope / normalSlope;
   const followLength = secondMoment / momentSlope;
@@ -54,7 +47,7 @@ function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): Stead
 
 const referenceArea = (diameter: number): number => (Math.PI / 4) * diameter * diameter;
 
-/** Stands in for an arrow of which only mass, diameter and drag are known: no lift, no spin. */
+/** Stands in where only mass, diameter and drag are known, and for an arrow that keeps no steady attitude: no lift. */
 const NO_LIFT: SteadyLift = {
   gyroscopic: 0,
   shaftForce: 0,
@@ -74,7 +67,9 @@ const NO_LIFT: SteadyLift = {
  * A point mass with spin: state order in flight/frame.ts `STATE`. Range is the independent variable, so that "at 60 m"
  * needs no search; the arrow must keep moving forward (v_x > 0), which the integrator's guards turn into an error.
  *
- * @throws DomainError when the arrow's centre of pressure is not behind its balance point
+ * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it is flown
+ * as a point, and whoever shows the result says so.
+ *
  * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
  *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case
  */
@@ -84,7 +79,8 @@ export function driftingMotion(conditions: FlightConditions): Derivative {
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
   const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
   const [gx, gy] = gravity(slope);
-  const lift = arrow.attitude === null ? NO_LIFT : steadyLift(arrow.attitude, conditions);
+  const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
+  const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;
   const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;
   const spinPerMetre = arrow.attitude?.spinPerMetre ?? 0;
   const spinRate = arrow.attitude === null ? 0 : air.density / arrow.attitude.spinUp;

@@ -7,8 +7,8 @@ export const fitCommand = (io: Io): Command =>
     'fit',
     'Hold the model to the marks that were shot: what they decide, what they do not, and where to shoot next.',
   )
-    .option('--from <range>', 'nearest range the tape is to serve', '20 yd')
-    .option('--to <range>', 'farthest range the tape is to serve', '100 yd')
+    .option('--from <range>', 'nearest range the tape is to serve; most sights are zeroed there', '20 yd')
+    .option('--to <range>', 'farthest range the tape is to serve; name the one you shoot', '100 yd')
     .addHelpText(
       'after',
       examples([

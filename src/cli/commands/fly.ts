@@ -7,8 +7,8 @@ export const flyCommand = (io: Io): Command =>
     'fly',
     'Fly one arrow: time, speed, drop, height over the line of sight, drift, spin, energy and momentum by range.',
   )
-    .option('--to <range>', 'farthest range', '100 yd')
-    .option('--every <step>', 'step of the rows', '5 yd')
+    .option('--to <range>', 'farthest range; marks rarely go beyond it', '100 yd')
+    .option('--every <step>', 'step of the rows; it fits a screen', '5 yd')
     .option('--aim <range>', 'range the sight is set for; the zero range of the setup when left out')
     .addHelpText(
       'after',

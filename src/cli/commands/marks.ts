@@ -4,9 +4,9 @@ import { examples, setupCommand } from './shared-options.ts';
 
 export const marksCommand = (io: Io): Command =>
   setupCommand('marks', 'The sight mark of every range, how sure it is, and the path it gives.')
-    .option('--from <range>', 'nearest range', '10 yd')
-    .option('--to <range>', 'farthest range', '100 yd')
-    .option('--every <step>', 'step of the rows', '1 yd')
+    .option('--from <range>', 'nearest range; closer ones matter on few bows', '10 yd')
+    .option('--to <range>', 'farthest range; few sights reach further', '100 yd')
+    .option('--every <step>', 'step of the rows; a tape has one tick each', '1 yd')
     .addHelpText(
       'after',
       examples([

@@ -9,20 +9,29 @@ export const tapeCommand = (io: Io): Command =>
     .addOption(
       new Option('--in <unit>', 'what the tape counts').choices(['yards', 'metres']).default('yards'),
     )
-    .option('--from <range>', 'first range on the tape', '20 yd')
+    .option('--from <range>', 'first range on the tape; below it marks turn back', '20 yd')
     .option(
       '--to <range>',
       'last range on the tape; it ends earlier where the arrow would touch the sight',
       '100 yd',
     )
-    .option('--copies <count>', 'copies of the main tape on the page', wholeNumber(1), 3)
+    .option(
+      '--copies <count>',
+      'copies of the main tape on the page; cutting and gluing spoil some',
+      wholeNumber(1),
+      3,
+    )
     .option(
       '--neighbours <count>',
       'tapes for lower and higher speeds, each side; 0 leaves them out',
       wholeNumber(0),
       2,
     )
-    .option('--step <speed>', 'speed from one neighbour to the next', '2 fps')
+    .option(
+      '--step <speed>',
+      'speed from one neighbour to the next; about what a chronograph is off by',
+      '2 fps',
+    )
     .addHelpText(
       'after',
       examples([

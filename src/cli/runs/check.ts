@@ -5,7 +5,7 @@ import type { Table } from '../../documents/table.ts';
 import type { UnitSystem } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assumed.ts';
-import { carryCaution, lightArrowCaution } from '../cautions.ts';
+import { shotCautions } from '../cautions.ts';
 import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
@@ -163,5 +163,5 @@ const text = (session: Session, path: string): string =>
     session.assembly.arrow.pieces.length === 0 ? '' : renderTableText(pieceTable(session)),
     termsOf(session).length === 0 ? '' : renderTableText(dragTable(session)),
     assumedText(session),
-    [lightArrowCaution(session), carryCaution(session)].filter((line) => line !== '').join('\n'),
+    shotCautions(session),
   ]);

@@ -9,7 +9,7 @@ import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { pinForHit } from '../../sight/zero.ts';
-import { carryCaution, lightArrowCaution } from '../cautions.ts';
+import { shotCautions } from '../cautions.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
@@ -158,5 +158,5 @@ const text = (session: Session, shot: Shot, io: Io): string =>
     ]
       .filter((line) => line !== '')
       .join('\n'),
-    [lightArrowCaution(session), carryCaution(session)].filter((line) => line !== '').join('\n'),
+    shotCautions(session),
   ]);

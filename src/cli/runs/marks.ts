@@ -4,7 +4,7 @@ import type { Table } from '../../documents/table.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { type Mark, marksFor } from '../../sight/marks.ts';
-import { carryCaution, lightArrowCaution } from '../cautions.ts';
+import { shotCautions } from '../cautions.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
@@ -105,7 +105,7 @@ nearer hit: where the same setting hits on the way up. highest: above the line o
 aside: left (-) or right of the aim with the windage set at the zero range.`,
     scaleNote(session),
     contactNote(session, rows),
-    [lightArrowCaution(session), carryCaution(session)].filter((line) => line !== '').join('\n'),
+    shotCautions(session),
   ]);
 
 function scaleNote({ setup, calibration }: Session): string {

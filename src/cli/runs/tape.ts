@@ -4,7 +4,7 @@ import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { type Mark, marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
-import { carryCaution } from '../cautions.ts';
+import { shotCautions } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { airLine, arrowLine, headLines } from '../describe.ts';
@@ -117,11 +117,17 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
         .map((mark) => ({ range: mark.range, along: si(mark.travel * ratio), branch: branchOf(mark) })),
       zero: { range: rig.zeroRange, branch: marked[0] === undefined ? 'far' : branchOf(marked[0]) },
       neighbours,
-      warnings: [touchNote(session, main), carryCaution(session).replace(/^Caution: t/, 'T')].filter((line) => line !== ''),
+      warnings: [touchNote(session, main), ...shotCautions(session).split('\n').map(unlabelled)].filter(
+        (line) => line !== '',
+      ),
     },
     { paper: options.page, copies: options.copies },
   );
 }
+
+/** The tape has a heading for its cautions. */
+const unlabelled = (caution: string): string =>
+  caution.replace(/^Caution: (.)/, (_, first: string) => first.toUpperCase());
 
 const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
   endsBefore === null
@@ -135,6 +141,6 @@ function text(session: Session, main: Tape, files: readonly string[], unit: Disp
     `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity((last?.along ?? 0) - (first?.along ?? 0), 'mm', 1)} long.`,
     'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
     touchNote(session, main),
-    carryCaution(session),
+    shotCautions(session),
   ]);
 }
