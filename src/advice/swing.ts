@@ -12,14 +12,12 @@ import {
   type Metres,
   type MetresPerSecond,
   type Radians,
-  type RadiansPerSecond,
   type Ratio,
   si,
 } from '../quantities/quantity.ts';
 import { arrowEnds } from './arrow-ends.ts';
+import { type BadStart, badStarts, type StartName } from './bad-starts.ts';
 import { type PaperHole, paperHoles } from './paper-hole.ts';
-
-export type StartName = 'clean' | 'tail left' | 'tail high' | 'nock travel left';
 
 /** What one start does to the flight; all differences are from the clean flight of the same arrow. */
 export interface StartEffect {
@@ -57,14 +55,10 @@ const RECOVERED = 0.1;
 /** Spacing at which the swing is looked at, m: some fortieth of the shortest swing. */
 const STRIDE = 0.25;
 
-export interface SwingQuestion {
+export interface SwingQuestion extends BadStart {
   readonly arrow: Arrow;
   readonly conditions: FlightConditions;
   readonly launch: Launch;
-  /** By which the tail stands off at the start. */
-  readonly angle: Radians;
-  /** At which the tail moves across as the arrow leaves. */
-  readonly rate: RadiansPerSecond;
   /** Of the misses, rising; the last one is where energy is compared. */
   readonly ranges: readonly Metres[];
   /** Of the sheets of paper, rising. */
@@ -88,19 +82,15 @@ export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const { drag, dragScale, diameter } = conditions.arrow;
   const speed = Math.sqrt(launch.velocity.reduce((sum, v) => sum + v * v, 0));
   const dragCoefficient = dragScale * drag.at((air.density * speed * diameter) / air.viscosity);
-  const starts: readonly (readonly [StartName, Disturbance])[] = [
-    ['clean', CLEAN],
-    ['tail left', { ...CLEAN, tailLeft: angle }],
-    ['tail high', { ...CLEAN, tailUp: angle }],
-    ['nock travel left', { ...CLEAN, tailLeftRate: rate }],
-  ];
   const clean = flown(question, CLEAN);
   return {
     staticMargin: si(margin),
     marginShare: si(margin / arrow.length),
     tooSmall: margin / arrow.length < LEAST_MARGIN,
     swing: closedSwing(conditions.arrow, air.density, dragCoefficient),
-    starts: starts.map(([name, disturbance]) => effect(question, name, disturbance, clean)),
+    starts: badStarts({ angle, rate }).map(([name, disturbance]) =>
+      effect(question, name, disturbance, clean),
+    ),
   };
 }
 

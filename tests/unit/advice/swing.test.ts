@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { arrowEnds } from '../../../src/advice/arrow-ends.ts';
+import type { StartName } from '../../../src/advice/bad-starts.ts';
 import { paperHoles } from '../../../src/advice/paper-hole.ts';
-import { LEAST_MARGIN, type StartEffect, type StartName, swingAdvice } from '../../../src/advice/swing.ts';
+import { LEAST_MARGIN, type StartEffect, swingAdvice } from '../../../src/advice/swing.ts';
 import type { Arrow } from '../../../src/arrow/arrow.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import { CLEAN, rigidLaunch } from '../../../src/flight/rigid-launch.ts';
