@@ -24,6 +24,7 @@ export interface DampedStep {
 export const squares = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value * value, 0);
 
+/** The root of the sum of squares of each column. */
 export const columnLengths = (jacobian: Rows): number[] =>
   (jacobian[0] ?? []).map((_, j) => Math.sqrt(jacobian.reduce((sum, row) => sum + (row[j] ?? 0) ** 2, 0)));
 
@@ -35,6 +36,7 @@ export const transposedTimes = (jacobian: Rows, v: readonly number[]): number[] 
 export const times = (jacobian: Rows, v: readonly number[]): number[] =>
   jacobian.map((row) => row.reduce((sum, value, j) => sum + value * (v[j] ?? 0), 0));
 
+/** Residuals taken as linear where they and their Jacobian are known, factored once for every damping. */
 export function linearise(
   jacobian: Rows,
   residuals: readonly number[],

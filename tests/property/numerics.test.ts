@@ -182,7 +182,7 @@ describe('least squares', () => {
     const { normal } = randomStream(99, seed);
     return Array.from({ length: 25 }, (_, i) => ({ x: i / 3, y: model(truth, i / 3) + SD * normal() }));
   };
-  const fit = (points: readonly { x: number; y: number }[], units = [1, 1, 1]) => {
+  const fitTo = (points: readonly { x: number; y: number }[], units = [1, 1, 1]) => {
     const inUnits = (p: readonly number[]) => p.map((value, j) => value * (units[j] ?? 1));
     const residuals = (p: readonly number[]) => points.map(({ x, y }) => (y - model(inUnits(p), x)) / SD);
     const result = leastSquares(
@@ -195,7 +195,7 @@ describe('least squares', () => {
 
   it('recovers known parameters from noisy data, each within its own error as often as errors say', () => {
     const pulls = Array.from({ length: 200 }, (_, seed) => {
-      const { values, covariance } = fit(noisy(seed));
+      const { values, covariance } = fitTo(noisy(seed));
       return values.map((value, j) => (value - (truth[j] ?? 0)) / Math.sqrt(covariance[j]?.[j] ?? 0));
     }).flat();
     // 4 would be exceeded by one set of 600 normal pulls in 25, 5 by one in 3000.
@@ -206,11 +206,11 @@ describe('least squares', () => {
   it('does not care for the order of the points or the units of the parameters', () => {
     const order = fc.shuffledSubarray([...noisy(0).keys()], { minLength: 25 });
     const power = fc.integer({ min: -6, max: 6 }).map((k) => 10 ** k);
-    const expected = fit(noisy(0)).values;
+    const expected = fitTo(noisy(0)).values;
     fc.assert(
       fc.property(order, fc.tuple(power, power, power), (places, units) => {
         const points = noisy(0);
-        const { values } = fit(
+        const { values } = fitTo(
           places.map((i) => points[i] ?? { x: 0, y: 0 }),
           units,
         );

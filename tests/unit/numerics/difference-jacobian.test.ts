@@ -5,6 +5,7 @@ import {
   residualsAt,
 } from '../../../src/numerics/difference-jacobian.ts';
 import { NumericalError } from '../../../src/numerics/numerical-error.ts';
+import { recorded } from './recorded.ts';
 
 const model = ([a = 0, b = 0]: readonly number[]) => [Math.exp(a * b), a - b ** 2, 3];
 const derivatives = ([a = 0, b = 0]: readonly number[]) => [
@@ -20,16 +21,17 @@ const error = (found: readonly (readonly number[])[], at = place) =>
     ),
   );
 
+};
+
 describe('differenceJacobian', () => {
   it('has a row for every residual and a column for every parameter, to 1e-10 by central differences', () =>
     expect(error(differenceJacobian(model, place, model(place)))).toBeLessThan(1e-10));
   it('comes to 1e-7 by forward differences, in half the calls', () => {
-    let calls = 0;
-    const counted = (p: readonly number[]) => (calls++, model(p));
-    expect(error(differenceJacobian(counted, place, model(place), { differences: 'forward' }))).toBeLessThan(
+    const { asked, call } = recorded(model);
+    expect(error(differenceJacobian(call, place, model(place), { differences: 'forward' }))).toBeLessThan(
       1e-7,
     );
-    expect(calls).toBe(2);
+    expect(asked.length).toBe(2);
   });
   it('steps wide enough for residuals that are only good to their stated precision', () => {
     const rough = (p: readonly number[]) => model(p).map((value) => Math.round(value * 1e8) / 1e8);
@@ -45,8 +47,8 @@ describe('differenceJacobian', () => {
   });
   it.each(['central', 'forward'] as const)('asks for nothing outside the bounds (%s)', (differences) => {
     const bounds = { lower: [0.7, -2], upper: [1, -1.3] };
-    const asked: (readonly number[])[] = [];
-    const found = differenceJacobian((p) => (asked.push(p), model(p)), place, model(place), {
+    const { asked, call } = recorded(model);
+    const found = differenceJacobian(call, place, model(place), {
       ...bounds,
       differences,
     });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Converged, leastSquares } from '../../../src/numerics/least-squares.ts';
 import { NumericalError } from '../../../src/numerics/numerical-error.ts';
+import { recorded } from './recorded.ts';
 
 const fitted = (...input: Parameters<typeof leastSquares>): Converged => {
   const result = leastSquares(...input);
@@ -12,6 +13,8 @@ const squares = (values: readonly number[]) => values.reduce((sum, value) => sum
 /** Straight line through (0, 1), (1, 3), (2, 4), (3, 4): by hand, slope 1, intercept 1.5, residual sum 1. */
 const line = ([a = 0, b = 0]: readonly number[]) => [1, 3, 4, 4].map((y, x) => y - a - b * x);
 const valley = ([x = 0, y = 0]: readonly number[]) => [10 * (y - x * x), 1 - x];
+
+};
 
 describe('leastSquares', () => {
   it('fits a straight line as hand arithmetic does, covariance (7/10, -3/10; -3/10, 2/10) included', () => {
@@ -36,12 +39,9 @@ describe('leastSquares', () => {
   });
 
   it('counts its calls, and hands back residuals and Jacobian of the place it names', () => {
-    let calls = 0;
-    const { parameters, residuals, sumOfSquares, jacobian, evaluations } = fitted(
-      (p) => (calls++, line(p)),
-      [0, 0],
-    );
-    expect(evaluations).toBe(calls);
+    const { asked, call } = recorded(line);
+    const { parameters, residuals, sumOfSquares, jacobian, evaluations } = fitted(call, [0, 0]);
+    expect(evaluations).toBe(asked.length);
     expect(residuals).toEqual(line(parameters));
     expect(sumOfSquares).toBe(squares(residuals));
     expect(jacobian.map((row) => row.map((value) => Math.round(value * 1e6) / 1e6 + 0))).toEqual([
@@ -59,14 +59,14 @@ describe('leastSquares', () => {
   });
 
   it('takes the derivatives it is given instead of differences', () => {
-    let calls = 0;
+    const { asked, call } = recorded(valley);
     const jacobian = ([x = 0]: readonly number[]) => [
       [-20 * x, 10],
       [-1, 0],
     ];
-    const { parameters, iterations } = fitted((p) => (calls++, valley(p)), [-1.2, 1], { jacobian });
+    const { parameters, iterations } = fitted(call, [-1.2, 1], { jacobian });
     expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
-    expect(calls).toBeLessThan(5 * iterations + 5);
+    expect(asked.length).toBeLessThan(5 * iterations + 5);
   });
 
   it('does not depend on the units of the parameters', () => {
@@ -113,8 +113,8 @@ describe('bounds', () => {
     expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
   });
   it('move a start that lies outside, and nothing outside is ever asked for', () => {
-    const asked: (readonly number[])[] = [];
-    const { parameters } = fitted((p) => (asked.push(p), valley(p)), [-3, 9], {
+    const { asked, call } = recorded(valley);
+    const { parameters } = fitted(call, [-3, 9], {
       lower: [-2, -5],
       upper: [0.5, 5],
     });

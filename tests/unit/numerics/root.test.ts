@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { bracketedRoot, minimumOf } from '../../../src/numerics/root.ts';
+import { recorded } from './recorded.ts';
+
+};
 
 const within = (tolerance: number) => ({ tolerance });
 
@@ -19,14 +22,14 @@ describe('bracketedRoot', () => {
   });
 
   it('takes no more than ten calls for a smooth function', () => {
-    let calls = 0;
-    bracketedRoot((x) => (calls++, Math.cos(x) - x), 0, 1, within(1e-12));
-    expect(calls).toBeLessThanOrEqual(10);
+    const { asked, call } = recorded((x: number) => Math.cos(x) - x);
+    bracketedRoot(call, 0, 1, within(1e-12));
+    expect(asked.length).toBeLessThanOrEqual(10);
   });
 
   it('never leaves the bracket', () => {
-    const asked: number[] = [];
-    bracketedRoot((x) => (asked.push(x), Math.atan(x - 3)), -50, 20, within(1e-10));
+    const { asked, call } = recorded((x: number) => Math.atan(x - 3));
+    bracketedRoot(call, -50, 20, within(1e-10));
     expect(Math.min(...asked)).toBeGreaterThanOrEqual(-50);
     expect(Math.max(...asked)).toBeLessThanOrEqual(20);
   });
