@@ -21,8 +21,6 @@ const error = (found: readonly (readonly number[])[], at = place) =>
     ),
   );
 
-};
-
 describe('differenceJacobian', () => {
   it('has a row for every residual and a column for every parameter, to 1e-10 by central differences', () =>
     expect(error(differenceJacobian(model, place, model(place)))).toBeLessThan(1e-10));

@@ -14,8 +14,6 @@ const squares = (values: readonly number[]) => values.reduce((sum, value) => sum
 const line = ([a = 0, b = 0]: readonly number[]) => [1, 3, 4, 4].map((y, x) => y - a - b * x);
 const valley = ([x = 0, y = 0]: readonly number[]) => [10 * (y - x * x), 1 - x];
 
-};
-
 describe('leastSquares', () => {
   it('fits a straight line as hand arithmetic does, covariance (7/10, -3/10; -3/10, 2/10) included', () => {
     const { parameters, sumOfSquares, covariance } = fitted(line, [0, 0]);

@@ -6,3 +6,4 @@ export const recorded = <In, Out>(f: (input: In) => Out) => {
     return f(input);
   };
   return { asked, call };
+};

@@ -2,8 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { bracketedRoot, minimumOf } from '../../../src/numerics/root.ts';
 import { recorded } from './recorded.ts';
 
-};
-
 const within = (tolerance: number) => ({ tolerance });
 
 describe('bracketedRoot', () => {
