@@ -50,8 +50,10 @@ export interface Calibration {
 /** Below this chance the stated uncertainties are not believed and the errors are widened to what is seen. */
 const BELIEVED_CHANCE = 0.05;
 
-/** Relative change of the parameters at which the minimum is found: a millionth of a speed is a hundredth of its error. */
-const STEP_TOLERANCE = 1e-6;
+/** The fit is done when a step changes no parameter by more than this share: the error left is its square. */
+const STEP_TOLERANCE = 1e-4;
+/** Or when the residuals could shrink by no more than this share: a ten-thousandth of a standard error or so. */
+const GRADIENT_TOLERANCE = 1e-4;
 
 /** Relative error of a flown height; over steps of its root, a forward difference is as good as the priors' own roundness. */
 const FLIGHT_PRECISION = 1e-8;
@@ -100,6 +102,7 @@ export function calibrate(problem: CalibrationProblem): Calibration {
       lower: PARAMETERS.map((name) => LOWEST[name]),
       upper: PARAMETERS.map((name) => HIGHEST[name]),
       stepTolerance: STEP_TOLERANCE,
+    gradientTolerance: GRADIENT_TOLERANCE,
       differences: 'forward',
       precision: FLIGHT_PRECISION,
       typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),

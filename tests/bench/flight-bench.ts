@@ -43,7 +43,7 @@ function bareOdex(): () => void {
 
 /** The everyday model's costs, with their targets. */
 export function flightLines(): readonly string[] {
-  const flight = flyer(conditions);
+  const flight = flyer(conditions, 1e-8);
   const [ours, bare] = interleaved([() => flight.states(launch, stops), bareOdex()], 200);
   const found = calibrate(problem(shotMarks([20, 30, 40, 50, 60, 80], 0.0005)));
   const [marks, sure, fit] = interleaved(

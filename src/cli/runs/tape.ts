@@ -134,11 +134,17 @@ const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
     ? ''
     : `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes would touch the sight.`;
 
+/** From the outermost tick to the other; marks that turn back lie between. */
+const lengthOf = ({ ticks }: Tape): number => {
+  const along = ticks.map((tick) => tick.along);
+  return Math.max(...along) - Math.min(...along);
+};
+
 function text(session: Session, main: Tape, files: readonly string[], unit: DisplayUnit): string {
   const [first, last] = [main.ticks[0], main.ticks.at(-1)];
   return paragraphs([
     headLines(session).join('\n'),
-    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity((last?.along ?? 0) - (first?.along ?? 0), 'mm', 1)} long.`,
+    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(lengthOf(main), 'mm', 1)} long.`,
     'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
     touchNote(session, main),
     shotCautions(session),
