@@ -1,9 +1,9 @@
 import type { Arrow } from '../arrow/arrow.ts';
+import type { ChronographedArrow, VirtualMassPrior } from '../calibration/bow-energy.ts';
+import type { Estimate } from '../calibration/estimate.ts';
 import type { Calibration } from '../calibration/fit.ts';
 import type { Metres, MetresPerSecond, Newtons } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
-import type { ChronographedArrow, VirtualMassPrior } from './bow-energy.ts';
-import type { Estimate } from './estimate.ts';
 
 /** An arrow that might be bought, in a bow that is there. */
 export interface Candidate {

@@ -1,6 +1,6 @@
+import { type BowEnergy, logSpeedGradient } from '../calibration/bow-energy.ts';
 import type { Calibration } from '../calibration/fit.ts';
 import { PARAMETERS } from '../calibration/parameters.ts';
-import { type BowEnergy, logSpeedGradient } from './bow-energy.ts';
 import type { Bow, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
 import { cause, combined, type ErrorForm, scaled, standardError } from './error-form.ts';

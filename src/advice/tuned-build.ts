@@ -1,9 +1,9 @@
 import type { Arrow } from '../arrow/arrow.ts';
+import { type BowEnergy, fitBowEnergy } from '../calibration/bow-energy.ts';
 import { estimateOf } from '../calibration/fit.ts';
 import { withParameters } from '../calibration/parameters.ts';
 import { type Metres, type Newtons, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
-import { type BowEnergy, fitBowEnergy } from './bow-energy.ts';
 import type { Bow, Candidate } from './candidate.ts';
 import { bowErrors, type LocalErrors } from './local-errors.ts';
 

@@ -64,10 +64,15 @@ export const centreSdOf = ({ range, arrows, group }: Pick<MarkEntry, 'range' | '
 const usualCentreSd = (range: Metres): Metres => centreSdOf({ range });
 
 /** What is known of every parameter before the marks. */
-export function priorsOf(setup: SetupFile, rig: Rig, knowledge: ScaleKnowledge): Priors {
-  const { bow, launch, arrow, sight } = setup;
+export function priorsOf(
+  setup: SetupFile,
+  rig: Rig,
+  knowledge: ScaleKnowledge,
+  launchSpeedSd: number,
+): Priors {
+  const { bow, arrow, sight } = setup;
   return {
-    launch_speed: { value: rig.launchSpeed, sd: launch.speed_sd ?? defaultOf('launch.speed_sd') },
+    launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
     drag_scale: { value: 1, sd: dragSd(arrow) },
     peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
     scale_ratio: {

@@ -1,9 +1,11 @@
 import type { Arrow } from '../arrow/arrow.ts';
 import { changedArrow } from '../arrow/changed-arrow.ts';
+import type { Estimate } from '../calibration/estimate.ts';
 import { type MetresPerSecond, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
-import { type Assembly, assemble, launchSpeed } from './assemble.ts';
+import { type Assembly, assemble } from './assemble.ts';
 import { assembleArrow } from './assemble-arrow.ts';
+import { assembleLaunch } from './assemble-launch.ts';
 import { defaultOf } from './defaults.ts';
 import { mergeBuild } from './merge-build.ts';
 import type { ArrowSection, BuildEntry, SetupFile } from './schema.ts';
@@ -14,7 +16,7 @@ export interface Variant {
   readonly arrow: Arrow;
   readonly rig: Rig;
   /** Chronographed with this arrow; null when the bow has to tell. */
-  readonly speed: { readonly value: MetresPerSecond; readonly sd: MetresPerSecond } | null;
+  readonly speed: Estimate<MetresPerSecond> | null;
   /** Relative, of a drag coefficient given for this arrow; null when it follows from the base's. */
   readonly ownDragSd: number | null;
 }
@@ -58,18 +60,11 @@ export function assembleVariant(
   const arrow = variantArrow(setup.arrow, base.arrow, variant.arrow, own);
   // Marks and scale belong to the base arrow; only then is this arrow put in.
   const bow = assemble({ ...variant, arrow: setup.arrow }).rig;
-  const { launch } = variant;
   return {
     name,
     arrow,
     rig: withArrow(bow, base.arrow, arrow),
-    speed:
-      own.speed === true
-        ? {
-            value: launchSpeed(variant, arrow, bow.conditions.air),
-            sd: launch.speed_sd ?? defaultOf('launch.speed_sd'),
-          }
-        : null,
+    speed: own.speed === true ? assembleLaunch(variant, arrow, bow.conditions.air) : null,
     ownDragSd: own.drag === true ? dragSd(variant.arrow) : null,
   };
 }

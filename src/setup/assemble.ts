@@ -1,17 +1,16 @@
 import type { Arrow } from '../arrow/arrow.ts';
-import type { Air } from '../atmosphere/air.ts';
 import type { CalibrationProblem } from '../calibration/fit.ts';
 import type { FlightConditions } from '../flight/conditions.ts';
-import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
 import type { BowGeometry } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
 import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
+import { assembleLaunch, powerStroke } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
-import { GRIP_TO_DRAW_LENGTH } from './cross-checks.ts';
 import { defaultOf } from './defaults.ts';
-import type { BowSection, SetupFile } from './schema.ts';
+import type { SetupFile } from './schema.ts';
 
 /** A setup file as the domain's values: what to fly, and what to hold it to. */
 export interface Assembly {
@@ -30,9 +29,10 @@ export interface Assembly {
 export function assemble(setup: SetupFile): Assembly {
   const arrow = assembleArrow(setup.arrow);
   const conditions = conditionsOf(setup, arrow);
+  const launch = assembleLaunch(setup, arrow, conditions.air);
   const bare: Rig = {
     conditions,
-    launchSpeed: launchSpeed(setup, arrow, conditions.air),
+    launchSpeed: launch.value,
     geometry: geometryOf(setup, arrow.flying.balance),
     cant: setup.bow.cant ?? defaultOf('bow.cant'),
     zeroRange: setup.sight.zero_range ?? defaultOf('sight.zero_range'),
@@ -45,7 +45,11 @@ export function assemble(setup: SetupFile): Assembly {
     arrow,
     rig,
     scale,
-    problem: { rig, priors: priorsOf(setup, rig, scale), measurements: measurementsOf(setup, rig) },
+    problem: {
+      rig,
+      priors: priorsOf(setup, rig, scale, launch.sd),
+      measurements: measurementsOf(setup, rig),
+    },
   };
 }
 
@@ -60,29 +64,9 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
   };
 }
 
-const draw = (bow: BowSection): number => bow.draw_length ?? defaultOf('bow.draw_length');
-const brace = (bow: BowSection): number => bow.brace_height ?? defaultOf('bow.brace_height');
-
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,
   peepToPin: sight.peep_to_pin,
-  freeFlight: si(draw(bow) - GRIP_TO_DRAW_LENGTH - brace(bow) + balance),
+  freeFlight: si(powerStroke(bow) + balance),
   lean: sight.lean ?? defaultOf('sight.lean'),
 });
-
-/**
- * Speed at the start of free flight: a chronograph's reading carried back by drag, v₀ = v exp(k s), over the way s from there to
- * the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip.
- */
-export function launchSpeed(
-  { launch, bow }: Pick<SetupFile, 'launch' | 'bow'>,
-  { flying }: Arrow,
-  air: Air,
-): MetresPerSecond {
-  if (launch.measured_at === undefined) return launch.speed;
-  const way = Math.max(0, launch.measured_at + brace(bow) - flying.balance);
-  const reynolds = (air.density * launch.speed * flying.diameter) / air.viscosity;
-  const k =
-    (air.density * flying.drag.at(reynolds) * (Math.PI / 4) * flying.diameter ** 2) / (2 * flying.mass);
-  return si(launch.speed * Math.exp(k * way));
-}

@@ -1,4 +1,5 @@
 import { arrowFaults } from './arrow-checks.ts';
+import { buildFaults } from './build-checks.ts';
 import { defaultOf } from './defaults.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
@@ -9,6 +10,7 @@ export const GRIP_TO_DRAW_LENGTH = 1.75 * 0.0254; // m
 /** What values of the file must agree on for the mathematics to be possible. */
 export const crossFaults = (draft: Draft): readonly Fault[] => [
   ...bowFaults(draft),
+  ...launchFaults(draft),
   ...arrowFaults(draft),
   ...airFaults(draft),
   ...markFaults(draft),
@@ -30,6 +32,20 @@ function bowFaults(draft: Draft): readonly Fault[] {
       reason: 'the string has no way to go: draw length less 1.75 in and brace height leaves nothing',
       allowed: 'a brace height more than 1.75 in below the draw length',
       write: 'Measure the two again, and correct the one that is wrong',
+    },
+  ];
+}
+
+function launchFaults({ text, has }: Draft): readonly Fault[] {
+  if (text(['launch', 'speed'])?.trim() !== 'rated' || has(['bow', 'rating'])) return [];
+  return [
+    {
+      path: ['bow', 'rating'],
+      at: 'missing',
+      reason: 'is missing: "speed: rated" takes the speed from it',
+      allowed:
+        'rating: { speed }, and draw_weight, draw_length, arrow_mass where they differ from 70 lbf, 30 in, 350 gr',
+      write: 'Add "rating: { speed: 335 fps }" under "bow:", or chronograph the arrow',
     },
   ];
 }
@@ -102,19 +118,4 @@ function scaleFaults({ has, count }: Draft): readonly Fault[] {
       },
     ];
   return [];
-}
-
-function buildFaults({ count, text }: Draft): readonly Fault[] {
-  const names = Array.from({ length: count(['builds']) }, (_, entry) => text(['builds', entry, 'name']));
-  return names.flatMap((name, entry) => {
-    if (name === undefined || names.indexOf(name) === entry) return [];
-    const fault: Fault = {
-      path: ['builds', entry, 'name'],
-      at: 'value',
-      reason: `"${name}" is the name of an earlier build too`,
-      allowed: 'a name of its own for each build',
-      write: 'Write another name',
-    };
-    return [fault];
-  });
 }

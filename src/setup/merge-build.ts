@@ -14,7 +14,9 @@ function merged(base: unknown, change: unknown): unknown {
  * head, the blades of the old one go.
  */
 export function mergeBuild(setup: SetupFile, { arrow, launch }: BuildEntry): SetupFile {
-  const base = arrow?.parts?.point?.shape === undefined ? setup.arrow : withoutBlades(setup.arrow);
+  const head = arrow?.parts?.point?.shape;
+  const sameHead = head === undefined || head === setup.arrow.parts?.point?.shape;
+  const base = sameHead ? setup.arrow : withoutBlades(setup.arrow);
   // The reader has made sure that what a build leaves out of a section is in the base's.
   return {
     ...setup,

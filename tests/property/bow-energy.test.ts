@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { firstBending } from '../../src/arrow/beam.ts';
 import {
   type BowEnergy,
   efficiency,
@@ -7,8 +8,7 @@ import {
   launchEnergy,
   launchSpeed,
   speedPerMass,
-} from '../../src/advice/bow-energy.ts';
-import { firstBending } from '../../src/arrow/beam.ts';
+} from '../../src/calibration/bow-energy.ts';
 import { si } from '../../src/quantities/quantity.ts';
 
 const SEED = { seed: 6, numRuns: 200 };

@@ -1,7 +1,7 @@
-import { COMPOUND_VIRTUAL_MASS } from '../../../src/advice/bow-energy.ts';
 import type { Bow, Candidate } from '../../../src/advice/candidate.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import type { ArrowParts } from '../../../src/arrow/parts.ts';
+import { COMPOUND_VIRTUAL_MASS } from '../../../src/calibration/bow-energy.ts';
 import { calibrate } from '../../../src/calibration/fit.ts';
 import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { si } from '../../../src/quantities/quantity.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { launchSpeed } from '../../../src/advice/bow-energy.ts';
 import { combined, covariance, standardError } from '../../../src/advice/error-form.ts';
 import { type TunedBuild, tunedBuilds } from '../../../src/advice/tuned-build.ts';
+import { launchSpeed } from '../../../src/calibration/bow-energy.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { shotMarks } from '../calibration/invented-problem.ts';
 import { baseArrow, bowWith, candidate, grains, tallVanes, withPoint } from './invented-candidates.ts';

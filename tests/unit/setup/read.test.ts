@@ -46,7 +46,7 @@ describe('readSetup reads', () => {
   });
 
   it('builds that name only what differs', () => {
-    const text = `${SMALLEST}builds:\n  - { name: heavy, arrow: { parts: { point: { mass: 200 gr } } } }\n`;
+    const text = `${EXAMPLE}builds:\n  - { name: heavy, arrow: { parts: { point: { mass: 200 gr } } } }\n`;
     const [build] = readSetup(text, 'setup.yaml').builds ?? [];
     expect(build?.arrow?.parts?.point?.mass).toBeCloseTo(200 * 6.479891e-5, 12);
     expect(build?.arrow?.diameter).toBeUndefined();

@@ -14,7 +14,7 @@ describe.each(['imperial', 'metric'] as const)('the %s starter file', (units) =>
   it('is read as it is', () => {
     const setup = readSetup(text, 'setup.yaml');
     // both are the same invented bow, in round numbers of their own units
-    expect(Math.abs(setup.launch.speed - 85.6)).toBeLessThan(0.1 /* m/s */);
+    expect(Math.abs(Number(setup.launch.speed) - 85.6)).toBeLessThan(0.1 /* m/s */);
     expect(Math.abs((setup.arrow.mass ?? 0) - 0.0293)).toBeLessThan(1e-4 /* kg */);
   });
 

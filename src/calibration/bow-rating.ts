@@ -37,11 +37,9 @@ export const USUAL_RATING: Omit<BowRating, 'speed'> = {
 export interface BowSettings {
   readonly drawWeight: Newtons;
   readonly drawLength: Metres;
-  readonly braceHeight: Metres;
+  /** The way of the nock from full draw to the string's rest. */
+  readonly powerStroke: Metres;
 }
-
-/** Trade draw length counts this much beyond the grip's deepest point. */
-const DRAW_BEYOND_GRIP = 1.75 * INCH;
 
 /**
  * What peep, loop, silencers and a hand instead of a machine cost, as a share of speed. Common practice, no source: hunting bows shoot
@@ -57,20 +55,20 @@ const ENERGY_SD = 0.05;
 /**
  * Energy and virtual mass of a bow from its rating alone.
  *
- *   E = (m + K)(0.97 v)^2/2 · (W/W_r) · (s/s_r),   s = draw length − 1.75 in − brace height
+ *   E = (m + K)(0.97 v)^2/2 · (W/W_r) · (s/s_r)
  *
- * W peak draw weight, s power stroke, r at the rating: stored energy goes as force times way for one shape of the draw curve. For want of a
+ * W peak draw weight, s power stroke, r at the rating (longer or shorter by the difference of the draw lengths): stored energy goes as force times way for one shape of the draw curve. For want of a
  * chronograph only: about 2.5 % of speed uncertain.
  *
  * @throws DomainError when a power stroke or a weight is not above 0
  */
 export function ratedBowEnergy(
   rating: BowRating,
-  { drawWeight, drawLength, braceHeight }: BowSettings,
+  { drawWeight, drawLength, powerStroke }: BowSettings,
   prior: VirtualMassPrior = COMPOUND_VIRTUAL_MASS,
 ): BowEnergy {
-  const stroke = (draw: number): number => draw - DRAW_BEYOND_GRIP - braceHeight;
-  const ratios = [drawWeight / rating.drawWeight, stroke(drawLength) / stroke(rating.drawLength)];
+  const ratedStroke = powerStroke + rating.drawLength - drawLength;
+  const ratios = [drawWeight / rating.drawWeight, powerStroke / ratedStroke];
   if (!ratios.every((ratio) => ratio > 0 && Number.isFinite(ratio)))
     throw new DomainError(
       'draw weight or power stroke over that of the rating',
