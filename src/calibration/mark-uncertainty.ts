@@ -49,7 +49,7 @@ export function markUncertainty(
 
   return ranges.map((range, i) => {
     const travel = centre.travel[i] ?? Number.NaN;
-    const heightPerUnit = (centre.heightPerTravel[i] ?? Number.NaN) * Math.abs(perUnit);
+    const heightPerUnit = centre.heightPerTravel(i) * Math.abs(perUnit);
     const byName: Partial<Record<ParameterName, number>> = {
       ...Object.fromEntries(FLOWN.map((name, k) => [name, (slopes[k]?.[i] ?? 0) / perUnit])),
       scale_ratio: -travel / (perUnit * values.scale_ratio),
@@ -70,7 +70,7 @@ export function markUncertainty(
 
 interface TravelTable {
   readonly travel: readonly number[];
-  readonly heightPerTravel: readonly number[];
+  readonly heightPerTravel: (i: number) => number;
 }
 
 /** Pin travel from the zero range for every range, and what it moves on the target; nothing else of a mark. */
@@ -80,6 +80,6 @@ function travelTable(rig: Parameters<typeof pinPaths>[0], ranges: readonly numbe
   const { pins, paths } = pinPaths(rig, zero, ranges, flight);
   return {
     travel: pins.map((pin) => pin - zero.down),
-    heightPerTravel: ranges.map((range, i) => paths.heightPerTravel(pins[i] ?? 0, range)),
+    heightPerTravel: (i) => paths.heightPerTravel(pins[i] ?? Number.NaN, ranges[i] ?? Number.NaN),
   };
 }

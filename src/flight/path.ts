@@ -10,39 +10,104 @@ import type { Flyer } from './trajectory.ts';
  * first yards of spin-up bend most.
  */
 const STATION_SPACING = 10;
+/** Value, slope and curvature of one coordinate at one station. */
+const PER_STATION = 3;
 
-/** Height and lateral position of one flown arrow, readable at any range between launch and end. */
+/** Height and lateral position of one flown arrow, readable at any range between start and end. */
 export interface Path {
   readonly start: number;
   readonly end: number;
   readonly height: (range: number) => number;
   readonly lateral: (range: number) => number;
+  /** What it is read from: for every station PER_STATION numbers, m, 1 and 1/m. */
+  readonly samples: { readonly height: Float64Array; readonly lateral: Float64Array };
 }
 
-/** Fly to `end` once and keep the path. */
-export function flyPath({ states, derivative }: Flyer, launch: Launch, end: number): Path {
-  const start = launch.position[0];
-  const intervals = Math.max(1, Math.ceil((end - start) / STATION_SPACING));
+/** Fly to `end` once and keep the path from `start` on: the launch itself, or a range beyond it. */
+export function flyPath(
+  { states, derivative }: Flyer,
+  launch: Launch,
+  end: number,
+  start: number = launch.position[0],
+): Path {
+  const intervals = intervalsOf(start, end);
   const spacing = (end - start) / intervals;
-  const stations = Array.from({ length: intervals }, (_, i) =>
+  const ranges = Array.from({ length: intervals }, (_, i) =>
     i === intervals - 1 ? end : start + (i + 1) * spacing,
   );
-  const flown = [launchState(launch), ...states(launch, stations)];
-  const height = new Float64Array(3 * flown.length);
-  const lateral = new Float64Array(3 * flown.length);
+  const flown =
+    start > launch.position[0]
+      ? states(launch, [start, ...ranges])
+      : [launchState(launch), ...states(launch, ranges)];
+  const height = new Float64Array(PER_STATION * flown.length);
+  const lateral = new Float64Array(PER_STATION * flown.length);
   const slope = new Array<number>(STATE_SIZE).fill(0);
   for (const [i, y] of flown.entries()) {
     derivative(start + i * spacing, y, slope);
-    const perVx = 1 / (y[STATE.vx] ?? 0);
-    const bend = (position: number, velocity: number): number =>
-      ((slope[velocity] ?? 0) - (slope[position] ?? 0) * (slope[STATE.vx] ?? 0)) * perVx;
-    height.set([y[STATE.height] ?? 0, slope[STATE.height] ?? 0, bend(STATE.height, STATE.vy)], 3 * i);
-    lateral.set([y[STATE.lateral] ?? 0, slope[STATE.lateral] ?? 0, bend(STATE.lateral, STATE.vz)], 3 * i);
+    sample(height, i, y, slope, STATE.height, STATE.vy);
+    sample(lateral, i, y, slope, STATE.lateral, STATE.vz);
   }
-  const read = (samples: Float64Array) => (range: number) => {
-    const i = Math.min(Math.max(Math.floor((range - start) / spacing), 0), intervals - 1);
-    const at = (k: number): number => samples[3 * i + k] ?? Number.NaN;
-    return quinticHermite(spacing, (range - start) / spacing - i, at(0), at(1), at(2), at(3), at(4), at(5));
+  return pathThrough(start, end, height, lateral);
+}
+
+/** The path whose every sample is Σ shares × samples: paths must have the same start and end. */
+export function blendedPath(paths: readonly Path[], shares: readonly number[]): Path {
+  const [first] = paths;
+  if (first === undefined) throw new RangeError('no path to blend');
+  const blend = (of: (path: Path) => Float64Array): Float64Array => {
+    const sum = new Float64Array(of(first).length);
+    for (const [k, path] of paths.entries()) {
+      const share = shares[k] ?? 0;
+      const values = of(path);
+      for (let i = 0; i < sum.length; i += 1) sum[i] = (sum[i] ?? 0) + share * (values[i] ?? 0);
+    }
+    return sum;
   };
-  return { start, end, height: read(height), lateral: read(lateral) };
+  return pathThrough(
+    first.start,
+    first.end,
+    blend(({ samples }) => samples.height),
+    blend(({ samples }) => samples.lateral),
+  );
+}
+
+const intervalsOf = (start: number, end: number): number =>
+  Math.max(1, Math.ceil((end - start) / STATION_SPACING));
+
+/** A coordinate's value, slope and curvature: y″ = (dv/dx − y′ dvₓ/dx)/vₓ. */
+function sample(
+  into: Float64Array,
+  i: number,
+  y: readonly number[],
+  slope: readonly number[],
+  position: number,
+  velocity: number,
+): void {
+  const rise = slope[position] ?? 0;
+  into[PER_STATION * i] = y[position] ?? 0;
+  into[PER_STATION * i + 1] = rise;
+  into[PER_STATION * i + 2] = ((slope[velocity] ?? 0) - rise * (slope[STATE.vx] ?? 0)) / (y[STATE.vx] ?? 0);
+}
+
+function pathThrough(start: number, end: number, height: Float64Array, lateral: Float64Array): Path {
+  const intervals = intervalsOf(start, end);
+  const spacing = (end - start) / intervals;
+  const reader =
+    (values: Float64Array) =>
+    (range: number): number => {
+      const place = (range - start) / spacing;
+      const i = Math.min(Math.max(Math.floor(place), 0), intervals - 1);
+      const k = PER_STATION * i;
+      return quinticHermite(
+        spacing,
+        place - i,
+        values[k] ?? Number.NaN,
+        values[k + 1] ?? Number.NaN,
+        values[k + 2] ?? Number.NaN,
+        values[k + 3] ?? Number.NaN,
+        values[k + 4] ?? Number.NaN,
+        values[k + 5] ?? Number.NaN,
+      );
+    };
+  return { start, end, height: reader(height), lateral: reader(lateral), samples: { height, lateral } };
 }

@@ -59,14 +59,15 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Mark {
   const travel = pin - zero.down;
   const launch = launchThrough(rig.geometry, { down: pin, windage: zero.windage }, rig.cant, rig.launchSpeed);
-  const height = (x: number): number => paths.height(pin, x);
+  const path = paths.path(pin);
+  const { height } = path;
   const top = highestPoint(height, paths.start, range);
   return {
     range: si(range),
     travel: si(travel),
     reading: rig.scale === null ? null : readingAt(rig.scale, travel),
     launchAngle: launchAngle(launch),
-    lateral: si(paths.lateral(pin, range)),
+    lateral: si(path.lateral(range)),
     heightPerTravel: paths.heightPerTravel(pin, range),
     nearCrossing: top.range < range ? crossingBefore(height, paths.start, top.range) : null,
     highest: { range: si(top.range), height: si(top.height) },

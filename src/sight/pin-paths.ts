@@ -1,4 +1,5 @@
-import { flyPath, type Path } from '../flight/path.ts';
+import type { Launch } from '../flight/launch.ts';
+import { blendedPath, flyPath, type Path } from '../flight/path.ts';
 import type { Flyer } from '../flight/trajectory.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
@@ -21,12 +22,14 @@ const MAX_STEPS = 50;
 
 /** The paths of one rig for every pin between the highest and the lowest needed, at fixed windage. */
 export interface PinPaths {
+  /** The whole path with the pin `down` (m); for reading one pin at many ranges. */
+  readonly path: (down: number) => Path;
   /** Height above the line of sight at `range` with the pin `down` (m). */
   readonly height: (down: number, range: number) => number;
   readonly lateral: (down: number, range: number) => number;
   /** Vertical movement of the hit for one metre more of travel. */
   readonly heightPerTravel: (down: number, range: number) => number;
-  /** Where free flight begins, m ahead of the eye. */
+  /** From where on the paths can be read, m ahead of the eye: free flight has begun with every pin. */
   readonly start: number;
 }
 
@@ -46,13 +49,9 @@ export function pinPaths(
   flight: Flyer,
 ): { readonly pins: readonly number[]; readonly paths: PinPaths } {
   const end = Math.max(rig.zeroRange, ...ranges);
-  const pathOf = (down: number): Path =>
-    flyPath(
-      flight,
-      launchThrough(rig.geometry, { down, windage: zero.windage }, rig.cant, rig.launchSpeed),
-      end,
-    );
-  const atZero = pathOf(zero.down);
+  const launchOf = (down: number): Launch =>
+    launchThrough(rig.geometry, { down, windage: zero.windage }, rig.cant, rig.launchSpeed);
+  const atZero = flyPath(flight, launchOf(zero.down), end);
   const nearest = Math.min(...ranges);
   if (!(nearest > atZero.start))
     throw new DomainError('range', nearest, `beyond ${atZero.start} m, where the arrow leaves the bow`);
@@ -61,8 +60,8 @@ export function pinPaths(
   const estimates = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);
   let [lo, hi] = spread(estimates);
   for (let attempt = 0; attempt < MAX_SPREADS; attempt += 1) {
-    const paths = between(lo, hi, pathOf);
-    const pins = ranges.map((range, i) => hit(paths, range, estimates[i] ?? lo, peepToPin));
+    const { paths, hit } = between(lo, hi, launchOf, end, flight);
+    const pins = ranges.map((range, i) => hit(range, estimates[i] ?? lo, peepToPin / range));
     if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths };
     [lo, hi] = spread([lo, hi, ...pins]);
   }
@@ -75,42 +74,68 @@ function spread(pins: readonly number[]): [number, number] {
   return [lo - more, hi + more];
 }
 
-function between(lo: number, hi: number, pathOf: (down: number) => Path): PinPaths {
+interface SharedPaths {
+  readonly paths: PinPaths;
+  /** The pin that hits at a range, from an estimate and how far the pin must go for one metre of height. */
+  readonly hit: (range: number, estimate: number, perHeight: number) => number;
+}
+
+function between(
+  lo: number,
+  hi: number,
+  launchOf: (down: number) => Launch,
+  end: number,
+  flight: Flyer,
+): SharedPaths {
   const nodes = chebyshevNodes(SHARED_FLIGHTS, lo, hi);
   const weights = barycentricWeights(SHARED_FLIGHTS);
-  const paths = nodes.map(pathOf);
-  const height = (down: number, range: number): number =>
-    interpolateAt(
-      nodes,
-      weights,
-      paths.map((path) => path.height(range)),
-      down,
+  const launches = nodes.map(launchOf);
+  const start = Math.max(...launches.map(({ position }) => position[0]));
+  const flown = launches.map((launch) => flyPath(flight, launch, end, start));
+  const at = (values: readonly number[], down: number): number => interpolateAt(nodes, weights, values, down);
+  const heights = (range: number): number[] => flown.map((path) => path.height(range));
+  const path = (down: number): Path =>
+    blendedPath(
+      flown,
+      nodes.map((_, j) =>
+        at(
+          nodes.map((__, k) => (j === k ? 1 : 0)),
+          down,
+        ),
+      ),
     );
   return {
-    height,
-    lateral: (down, range) =>
-      interpolateAt(
-        nodes,
-        weights,
-        paths.map((path) => path.lateral(range)),
-        down,
-      ),
-    heightPerTravel: (down, range) =>
-      (height(down + PIN_STEP, range) - height(down - PIN_STEP, range)) / (2 * PIN_STEP),
-    start: Math.max(...paths.map((path) => path.start)),
+    paths: {
+      path,
+      height: (down, range) => at(heights(range), down),
+      lateral: (down, range) =>
+        at(
+          flown.map((one) => one.lateral(range)),
+          down,
+        ),
+      heightPerTravel: (down, range) => {
+        const values = heights(range);
+        return (at(values, down + PIN_STEP) - at(values, down - PIN_STEP)) / (2 * PIN_STEP);
+      },
+      start,
+    },
+    hit: (range, estimate, perHeight) => {
+      const values = heights(range);
+      return secantRoot((down) => at(values, down), estimate, perHeight);
+    },
   };
 }
 
-/** The pin that hits at `range`, by the secant rule; the first step takes the bow's turn δ/E to move the hit by δ R/E. */
-function hit(paths: PinPaths, range: number, estimate: number, peepToPin: number): number {
+/** Where `height` is nought, by the secant rule; the first step takes it to fall by one for every `perHeight` of the variable. */
+function secantRoot(height: (down: number) => number, estimate: number, perHeight: number): number {
   let before = estimate;
-  let missBefore = paths.height(before, range);
-  let pin = before - (missBefore * peepToPin) / range;
+  let missBefore = height(before);
+  let pin = before - missBefore * perHeight;
   for (let i = 0; i < MAX_STEPS; i += 1) {
     if (Math.abs(pin - before) < FOUND) return pin;
-    const miss = paths.height(pin, range);
+    const miss = height(pin);
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];
   }
-  throw new NumericalError('not-converged', `no pin hits at ${range} m`, range);
+  throw new NumericalError('not-converged', `no pin hits; the last tried was ${pin} m down`);
 }
