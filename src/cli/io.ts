@@ -1,3 +1,5 @@
+import type { Pool } from './worker-pool.ts';
+
 /** Everything the command line needs of the world outside, so that tests can give it another. */
 export interface Io {
   readonly out: (text: string) => void;
@@ -11,4 +13,8 @@ export interface Io {
   readonly now: () => Date;
   /** Width of the terminal in characters; null when the output is not a terminal. */
   readonly columns: number | null;
+  /** Whether a person watches standard error, so that a progress bar helps. */
+  readonly watched?: boolean;
+  /** The processor's cores; without it large work is done one job after another. */
+  readonly pool?: Pool;
 }

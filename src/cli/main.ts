@@ -1,9 +1,11 @@
 #!/usr/bin/env node
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { dirname } from 'node:path';
 import process from 'node:process';
 import type { Io } from './io.ts';
 import { run } from './program.ts';
+import { threadPool } from './worker-pool.ts';
 
 /** Written beside its final name first, so that a full disk or a Ctrl-C leaves no half file under that name. */
 function writeWhole(path: string, content: string | Uint8Array): void {
@@ -27,6 +29,9 @@ const io: Io = {
   writeWhole,
   now: () => new Date(),
   columns: process.stdout.isTTY ? process.stdout.columns : null,
+  watched: process.stderr.isTTY === true,
+  // The bundler puts worker.ts beside this file.
+  pool: threadPool(new URL('./worker.js', import.meta.url), availableParallelism()),
 };
 
 // A reader that stops early (`| head`) is not a failure.
