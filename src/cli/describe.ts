@@ -1,4 +1,6 @@
 import { densityAltitude } from '../atmosphere/standard.ts';
+import type { Wind } from '../atmosphere/wind.ts';
+import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Session } from './open-setup.ts';
 
@@ -39,10 +41,7 @@ export function airLine({ setup, calibration, units }: Session): string {
     `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
   ];
   if (setup.air === undefined) parts.push('the standard atmosphere at sea level, as the file names no air');
-  if (wind.tail !== 0 || wind.across !== 0)
-    parts.push(
-      `wind ${formatQuantity(Math.abs(wind.across), units.windSpeed, 1)} from the ${wind.across > 0 ? 'left' : 'right'}, ${formatQuantity(Math.abs(wind.tail), units.windSpeed, 1)} ${wind.tail > 0 ? 'from behind' : 'from ahead'}`,
-    );
+  parts.push(...windParts(wind, units));
   if (slope !== 0)
     parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
   return parts.join(', ');
@@ -58,3 +57,15 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
     ? 'the bow and arrow as measured; no shot marks yet'
     : 'the bow and arrow as measured; the shot marks are left out';
 }
+
+/** Less than this is no wind, m/s. */
+const CALM = 0.05;
+
+const windParts = ({ across, tail }: Wind, { windSpeed }: DisplayUnits): readonly string[] => {
+  const blows = (speed: number, from: string): string[] =>
+    Math.abs(speed) < CALM ? [] : [`wind ${formatQuantity(Math.abs(speed), windSpeed, 1)} from ${from}`];
+  return [
+    ...blows(across, across > 0 ? 'the left' : 'the right'),
+    ...blows(tail, tail > 0 ? 'behind' : 'ahead'),
+  ];
+};

@@ -58,6 +58,44 @@ describe('marks --json', () => {
     expect(rows[0].near_crossing_m).toBeNull();
     expect(rows[0].travel_m).toBeGreaterThan(rows[1].travel_m);
   });
+  it('agrees with the flat-fire closed form of this bow and arrow to 0.3 % of travel', async () => {
+    // Textbook flat fire: drop = (g/v^2)(exp(2kx) - 1 - 2kx)/(4k^2), k = rho CD S/2m; the pin lies h + drop over the range below the eye.
+    const {
+      launch_speed_mps: v,
+      drag_coefficient: CD,
+      mass_kg: m,
+      diameter_m: d,
+      balance_m: balance,
+      air,
+    } = await json('check', example, '--uncalibrated');
+    const k = (air.density_kgpm3 * CD * (Math.PI / 4) * d ** 2) / (2 * m);
+    const [h, E, f] = [4.55 * 0.0254, 34.5 * 0.0254, (28.5 - 1.75 - 6.25) * 0.0254 + balance];
+    const { rows, zero_range_m: zero } = await json(
+      'marks',
+      example,
+      '--from',
+      '20yd',
+      '--every',
+      '10yd',
+      '--uncalibrated',
+    );
+    const below = (range: number): number => {
+      let angle = 0;
+      for (let i = 0; i < 50; i += 1) {
+        const run = range - f * Math.cos(angle) - h * Math.sin(angle);
+        const vx = v * Math.cos(angle);
+        const drop = ((9.80665 / vx ** 2) * (Math.exp(2 * k * run) - 1 - 2 * k * run)) / (4 * k ** 2);
+        angle = Math.atan((drop + h * Math.cos(angle) - f * Math.sin(angle)) / run);
+      }
+      return E * Math.tan(angle);
+    };
+    for (const row of rows.slice(1)) {
+      const travel = below(row.range_m) - below(zero);
+      expect(Math.abs(row.travel_m / travel - 1)).toBeLessThan(
+        0.003 /* relative: lift, the drag curve and the vertical speed are left out */,
+      );
+    }
+  });
   it('leaves the marks aside when told to', async () => {
     const [with_, without] = await Promise.all([
       json('marks', example),

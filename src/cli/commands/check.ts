@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, jsonOption, unitsOption } from './shared-options.ts';
+import { examples, jsonOption, uncalibratedOption, unitsOption } from './shared-options.ts';
 
 export const checkCommand = (io: Io): Command =>
   new Command('check')
@@ -10,6 +10,7 @@ export const checkCommand = (io: Io): Command =>
     .argument('<setup>', 'setup file (YAML); - reads standard input')
     .addOption(jsonOption())
     .addOption(unitsOption())
+    .addOption(uncalibratedOption())
     .addHelpText(
       'after',
       examples([

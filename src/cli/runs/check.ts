@@ -14,6 +14,7 @@ import { paragraphs, present } from '../present.ts';
 export interface CheckOptions {
   readonly json?: boolean;
   readonly units: UnitSystem;
+  readonly uncalibrated?: boolean;
 }
 
 export function runCheck(io: Io, path: string, options: CheckOptions): void {
