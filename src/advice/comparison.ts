@@ -1,9 +1,14 @@
-import { FACTS, type Fact, type Questions, ROW_VALUES, type RowValue } from './build-readings.ts';
+import { FACTS, type Fact, ROW_VALUES, type RowValue } from './build-readings.ts';
 import type { Bow } from './candidate.ts';
 import { combined, type ErrorForm, mainCause, standardError } from './error-form.ts';
 import { recordOf } from './record-of.ts';
 import { tunedBuilds } from './tuned-build.ts';
-import { type Uncertain, type UncertainReadings, uncertainReadings } from './uncertain-readings.ts';
+import {
+  type ComparedQuestions,
+  type Uncertain,
+  type UncertainReadings,
+  uncertainReadings,
+} from './uncertain-readings.ts';
 
 /** How a number of one build differs from the base's. */
 export interface Difference {
@@ -27,7 +32,7 @@ export interface Contrast {
 }
 
 export interface Comparison {
-  readonly questions: Questions;
+  readonly questions: ComparedQuestions;
   readonly base: UncertainReadings;
   readonly others: readonly Contrast[];
 }
@@ -45,7 +50,7 @@ const ROUNDING = 1e-9;
  *
  * @throws NumericalError when an arrow falls short of a range
  */
-export function compare(bows: readonly Bow[], questions: Questions): Comparison {
+export function compare(bows: readonly Bow[], questions: ComparedQuestions): Comparison {
   const [base, ...others] = bows.flatMap(tunedBuilds).map((build) => uncertainReadings(build, questions));
   if (base === undefined) throw new RangeError('a comparison needs a build');
   return { questions, base, others: others.map((readings) => contrast(base, readings)) };

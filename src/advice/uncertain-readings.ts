@@ -1,3 +1,5 @@
+import { NumericalError } from '../numerics/numerical-error.ts';
+import { DomainError } from '../quantities/domain-error.ts';
 import { si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
 import {
@@ -11,6 +13,7 @@ import {
 } from './build-readings.ts';
 import { combined, type ErrorForm } from './error-form.ts';
 import type { LocalErrors } from './local-errors.ts';
+import { type GuessRoom, guessRoom } from './misjudge.ts';
 import { recordOf } from './record-of.ts';
 import type { TunedBuild } from './tuned-build.ts';
 
@@ -20,10 +23,18 @@ export interface Uncertain {
   readonly error: ErrorForm;
 }
 
+/** What a comparison asks besides. */
+export interface ComparedQuestions extends Questions {
+  /** Diameter of what is to be hit, m. */
+  readonly ring: number;
+}
+
 export interface UncertainReadings {
   readonly build: TunedBuild;
   readonly facts: Readonly<Record<Fact, Uncertain | null>>;
   readonly rows: readonly Readonly<Record<RowValue, Uncertain | null>>[];
+  /** How far a guess of each range may be off; null where no guess leaves the ring. */
+  readonly guesses: readonly (GuessRoom | null)[];
 }
 
 /** A number that every flight hangs on, and the step for central differences by it: small against curvature, large against rounding. */
@@ -66,7 +77,7 @@ const KNOBS: readonly Knob[] = [
  *
  * @throws NumericalError when the arrow falls short of a range
  */
-export function uncertainReadings(build: TunedBuild, questions: Questions): UncertainReadings {
+export function uncertainReadings(build: TunedBuild, questions: ComparedQuestions): UncertainReadings {
   const at = (rig: Rig): BuildReadings => buildReadings(build, rig, questions);
   const centre = at(build.rig);
   const beside = KNOBS.map(({ error, step, turned }) => ({
@@ -94,5 +105,16 @@ export function uncertainReadings(build: TunedBuild, questions: Questions): Unce
     rows: questions.ranges.map((_, i) =>
       recordOf(ROW_VALUES, (key) => uncertain(({ rows }) => rows[i]?.[key] ?? null)),
     ),
+    guesses: questions.ranges.map((range) => guessAt(build.rig, questions.ring, range)),
   };
+}
+
+/** So close that every guess hits, or so slow that none does, there is no room to tell. */
+function guessAt(rig: Rig, ring: number, range: number): GuessRoom | null {
+  try {
+    return guessRoom(rig, ring, [range])[0] ?? null;
+  } catch (error) {
+    if (error instanceof NumericalError || error instanceof DomainError) return null;
+    throw error;
+  }
 }

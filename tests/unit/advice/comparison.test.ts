@@ -10,7 +10,7 @@ import { shotMarks } from '../calibration/invented-problem.ts';
 import { yards } from '../sight/invented-rig.ts';
 import { bowWith, candidate, grains, tallVanes, withPoint } from './invented-candidates.ts';
 
-const questions = { ranges: [20, 60, 100].map(yards), crosswind: -4.4704 };
+const questions = { ranges: [20, 60, 100].map(yards), crosswind: -4.4704, ring: 0.2032 };
 const heavy = candidate('heavy', withPoint(225));
 const twin = candidate('twin', withPoint(125));
 const crooked = candidate('tall vanes', tallVanes);
@@ -88,6 +88,13 @@ describe('compare', () => {
       expect(Math.abs((base.rows[i]?.highest?.value ?? 0) - Math.max(0, mark.highest.height))).toBeLessThan(
         1e-5 /* m */,
       );
+    }
+  });
+
+  it('a slower arrow leaves less room for a guess of the range', () => {
+    for (const [i, guess] of h.readings.guesses.entries()) {
+      expect(guess?.range).toBe(questions.ranges[i]);
+      if (i > 0) expect(guess?.short).toBeLessThan(base.guesses[i]?.short ?? 0);
     }
   });
 
