@@ -19,9 +19,17 @@ import { arrowEnds } from './arrow-ends.ts';
 import { type BadStart, badStarts, type StartName } from './bad-starts.ts';
 import { type PaperHole, paperHoles } from './paper-hole.ts';
 
+export interface SwingPoint {
+  readonly range: Metres;
+  readonly up: Radians;
+  readonly right: Radians;
+}
+
 /** What one start does to the flight; all differences are from the clean flight of the same arrow. */
 export interface StartEffect {
   readonly name: StartName;
+  /** How far the nose stands up and right of where the clean shaft would, along the way. */
+  readonly trace: readonly SwingPoint[];
   /** Largest angle between the shaft and where the clean shaft would stand against its flight. */
   readonly largest: Radians;
   /** Flown until the swing stays within a tenth of its largest; null when it does not by the last range. */
@@ -122,7 +130,8 @@ function effect(
 ): StartEffect {
   const { conditions, launch, arrow, papers } = question;
   const own = name === 'clean' ? clean : flown(question, disturbance);
-  const angles = own.swinging.map((state, i) => swungFrom(state, clean.swinging[i] ?? state));
+  const trace = own.swinging.map((state, i) => swungFrom(state, clean.swinging[i] ?? state));
+  const angles = trace.map(({ up, right }) => Math.sqrt(up * up + right * right));
   const atStart = Math.sqrt(disturbance.tailLeft ** 2 + disturbance.tailUp ** 2);
   const largest = Math.max(atStart, ...angles);
   const [last, cleanLast] = [own.atRanges.at(-1), clean.atRanges.at(-1)];
@@ -132,6 +141,7 @@ function effect(
   const energyLost = energy(cleanLast, conditions) - energy(last, conditions);
   return {
     name,
+    trace,
     largest: si(largest),
     recovery: recovery(angles, largest),
     misses: own.atRanges.map((state, i) => {
@@ -153,11 +163,14 @@ const energy = (state: RigidState, { arrow, slope }: FlightConditions): number =
   arrow.mass * (speedOf(state) ** 2 / 2 - gravity(slope)[1] * state.height);
 
 /** Angle of the shaft to its path, less what it would be had the start been clean. */
-function swungFrom(state: RigidState, clean: RigidState): number {
+function swungFrom(state: RigidState, clean: RigidState): SwingPoint {
   const off = ({ axis, velocity }: RigidState, k: 1 | 2): number =>
     axis[k] / axis[0] - velocity[k] / velocity[0];
-  const [up, right] = [off(state, 1) - off(clean, 1), off(state, 2) - off(clean, 2)];
-  return Math.sqrt(up * up + right * right);
+  return {
+    range: state.range,
+    up: si(off(state, 1) - off(clean, 1)),
+    right: si(off(state, 2) - off(clean, 2)),
+  };
 }
 
 function recovery(angles: readonly number[], largest: number): Metres | null {
