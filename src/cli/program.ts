@@ -1,17 +1,32 @@
 import { Command, CommanderError } from 'commander';
+import { cantCommand } from './commands/cant.ts';
 import { checkCommand } from './commands/check.ts';
 import { fitCommand } from './commands/fit.ts';
 import { flyCommand } from './commands/fly.ts';
 import { marksCommand } from './commands/marks.ts';
+import { misjudgeCommand } from './commands/misjudge.ts';
 import { newCommand } from './commands/new.ts';
+import { slopeCommand } from './commands/slope.ts';
 import { tapeCommand } from './commands/tape.ts';
+import { windCommand } from './commands/wind.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
 
 /** Exit codes: done; the run failed; the command line or the setup file is wrong. */
 export const EXIT = { done: 0, failed: 1, refused: 2 } as const;
 
-const COMMANDS = [newCommand, checkCommand, flyCommand, marksCommand, fitCommand, tapeCommand];
+const COMMANDS = [
+  newCommand,
+  checkCommand,
+  flyCommand,
+  marksCommand,
+  fitCommand,
+  tapeCommand,
+  cantCommand,
+  slopeCommand,
+  misjudgeCommand,
+  windCommand,
+];
 
 /** The whole command line. Nothing runs until it is parsed; what a command needs is loaded when it runs. */
 export function createProgram(io: Io): Command {

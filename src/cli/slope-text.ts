@@ -1,0 +1,123 @@
+import type { SlopeMark } from '../advice/slope.ts';
+import type { ThirdAxisMiss } from '../advice/third-axis.ts';
+import type { Plot } from '../documents/plot-data.ts';
+import { renderTableText } from '../documents/render/text.ts';
+import type { Cell, Table } from '../documents/table.ts';
+import { plotText } from '../documents/terminal-plot.ts';
+import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
+import { carryCaution } from './cautions.ts';
+import { headLines } from './describe.ts';
+import type { Io } from './io.ts';
+import type { Session } from './open-setup.ts';
+import { plotSize } from './plot-size.ts';
+import { paragraphs } from './present.ts';
+import { heightWords, sideWords, targetDigits } from './side-words.ts';
+
+/** One shot up or down a slope. */
+export interface SlopeRow {
+  readonly mark: SlopeMark;
+  readonly third: ThirdAxisMiss;
+}
+
+/** Everything the command `slope` found. */
+export interface SlopeFindings {
+  readonly session: Session;
+  readonly thirdAxis: number;
+  /** By slope, then range; level ground left out. */
+  readonly rows: readonly SlopeRow[];
+}
+
+/** One value of every row, laid out with ranges down and slopes across. */
+function crossTable(
+  { session: { units }, rows }: SlopeFindings,
+  { unit, digits, value }: { unit: string; digits: number; value: (row: SlopeRow) => Cell },
+): Table {
+  const slopes = [...new Set(rows.map(({ mark }) => mark.slope as number))];
+  const ranges = [...new Set(rows.map(({ mark }) => mark.range as number))];
+  const at = (range: number, slope: number): Cell => {
+    const row = rows.find(({ mark }) => mark.range === range && mark.slope === slope);
+    return row === undefined ? null : value(row);
+  };
+  return {
+    columns: [
+      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      ...slopes.map((slope) => ({
+        name: `${slope > 0 ? '+' : ''}${formatQuantity(slope, 'deg', 1).replace(/\.0(?= )/, '')}`,
+        unit,
+        digits,
+      })),
+    ],
+    rows: ranges.map((range) => [fromSi(range, units.range), ...slopes.map((slope) => at(range, slope))]),
+  };
+}
+
+function firstLine({ session: { units }, rows }: SlopeFindings): string {
+  const settable = rows.filter(({ mark }) => mark.markRange !== null);
+  const worst = settable.toSorted((a, b) => Math.abs(b.mark.missByCosine) - Math.abs(a.mark.missByCosine))[0];
+  if (worst === undefined) return '';
+  const { mark } = worst;
+  const at = `${formatQuantity(mark.range, units.range, 0)} and ${formatQuantity(Math.abs(mark.slope), 'deg', 0)} ${mark.slope > 0 ? 'uphill' : 'downhill'}`;
+  const [set, cosine] = [mark.markRange ?? mark.range, mark.cosineRange].map((value) =>
+    formatQuantity(value, units.range, 1),
+  );
+  return `At ${at} set ${set}: the cosine rule says ${cosine} and hits ${heightWords(mark.missByCosine, units)}, its worst in this table.`;
+}
+
+function thirdAxisLine({ session: { units }, rows, thirdAxis }: SlopeFindings): string {
+  const worst = rows.toSorted((a, b) => Math.abs(b.third.lateral) - Math.abs(a.third.lateral))[0];
+  if (worst === undefined) return '';
+  const { third } = worst;
+  return `A level whose right end points ${formatQuantity(thirdAxis, 'deg', 1)} ahead (third axis) costs nothing on the flat, and ${sideWords(third.lateral, units)} at ${formatQuantity(third.range, units.range, 0)} and ${formatQuantity(third.slope, 'deg', 0)}: with its bubble centred the bow is canted ${formatQuantity(third.cant, 'deg', 2)}.`;
+}
+
+function plot({ session: { units }, rows }: SlopeFindings): Plot {
+  const farthest = Math.max(...rows.map(({ mark }) => mark.range));
+  const far = rows.filter(({ mark }) => mark.range === farthest && mark.markRange !== null);
+  const line = (name: string, of: (mark: SlopeMark) => number) => ({
+    name,
+    kind: 'line' as const,
+    points: far.map(({ mark }) => ({ x: fromSi(mark.slope, 'deg'), y: fromSi(of(mark), units.range) })),
+  });
+  return {
+    x: { label: 'slope, uphill positive', unit: '°' },
+    y: { label: `mark to set at ${formatQuantity(farthest, units.range, 0)}`, unit: symbolOf(units.range) },
+    series: [
+      line('what hits', ({ markRange }) => markRange ?? farthest),
+      line('cosine rule', ({ cosineRange }) => cosineRange),
+    ],
+  };
+}
+
+export function slopeText(found: SlopeFindings, io: Io): string {
+  const { units } = found.session;
+  const range = symbolOf(units.range);
+  const length = { unit: symbolOf(units.smallLength), digits: targetDigits(units) };
+  return paragraphs([
+    firstLine(found),
+    headLines(found.session).join('\n'),
+    'The level mark to set, downhill (-) to uphill (+); "-": a pin above every mark, set the highest:',
+    renderTableText(
+      crossTable(found, {
+        unit: range,
+        digits: 1,
+        value: ({ mark }) => (mark.markRange === null ? null : fromSi(mark.markRange, units.range)),
+      }),
+    ),
+    'For the pocket: take this off the range (its top row is the slope):',
+    renderTableText(
+      crossTable(found, {
+        unit: range,
+        digits: 0,
+        value: ({ mark }) =>
+          mark.markRange === null ? null : fromSi(mark.range - mark.markRange, units.range),
+      }),
+    ),
+    'Where the cosine rule hits, low (-) or high:',
+    renderTableText(
+      crossTable(found, { ...length, value: ({ mark }) => fromSi(mark.missByCosine, units.smallLength) }),
+    ),
+    plotText(plot(found), plotSize(io)),
+    thirdAxisLine(found),
+    carryCaution(found.session),
+  ]);
+}
