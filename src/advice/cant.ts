@@ -40,7 +40,7 @@ const HALF_STEP = 0.5 * (Math.PI / 180);
  * is the drop below the launch line times sin(cant), and the arrow is low by the drop times (1 − cos(cant)).
  *
  * @throws NumericalError when the arrow falls short
- * @checked reference/cant-per-degree
+ * @checked reference/bow-cant
  */
 export function cantEffects(
   rig: Rig,

@@ -23,7 +23,7 @@ export interface Drift {
  * Each part is the difference between two flights from the same launch that differ in that cause alone. They add up: the
  * products of two of them are below 1e-4 of either.
  *
- * @checked reference/spin-drift, reference/coriolis-drift
+ * @checked reference/rigid-body-figures, reference/sideways-figures
  */
 export function drift(rig: Rig, ranges: readonly number[]): readonly Drift[] {
   const sighted = sightIn(rig, ranges);

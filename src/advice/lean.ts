@@ -36,7 +36,7 @@ export interface Lean {
  * @param span two ranges or more, not all the zero range
  * @returns `sd` from the covariance of the fit's plumb and side force; its priors where nothing was shot
  * @throws NumericalError 'not-converged' when no lean does it
- * @checked reference/spin-drift; mirror law
+ * @checked reference/sideways-figures; mirror law
  */
 export function leanFor(rig: Rig, fit: LateralFit, span: readonly number[]): Lean {
   const known = asFound(rig, fit);

@@ -21,7 +21,7 @@ export interface SettledDrift {
  * @param speed at which the drag coefficient is read
  * @returns null for an arrow whose attitude is not known
  * @source the balance of moments in flight/drifting.ts, solved for a spin of w′ V
- * @checked reference/spin-drift
+ * @checked reference/sideways-figures
  */
 export function settledDrift({ arrow, air }: FlightConditions, speed: MetresPerSecond): SettledDrift | null {
   const { attitude, mass: m, diameter } = arrow;
