@@ -102,7 +102,7 @@ export function calibrate(problem: CalibrationProblem): Calibration {
       lower: PARAMETERS.map((name) => LOWEST[name]),
       upper: PARAMETERS.map((name) => HIGHEST[name]),
       stepTolerance: STEP_TOLERANCE,
-    gradientTolerance: GRADIENT_TOLERANCE,
+      gradientTolerance: GRADIENT_TOLERANCE,
       differences: 'forward',
       precision: FLIGHT_PRECISION,
       typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
