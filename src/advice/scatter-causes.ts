@@ -29,24 +29,6 @@ export type Cause = keyof Variation;
 
 export const CAUSES: readonly Cause[] = ['mass', 'balance', 'speed', 'bend', 'vane', 'head', 'nockTravel'];
 
-const GRAIN = 64.79891e-6; // kg
-const INCH = 0.0254; // m
-const DEGREE = Math.PI / 180;
-
-/**
- * A dozen arrows sorted with care and a steady archer: 1 gr, 0.05 in of balance, 1 ft/s, 0.0015 in of sag (0.003 in on a dial in the worse direction), half a
- * degree of one vane, 0.1 degree of the point, 0.05 rad/s of nock travel, an inch a second at the tail. Common practice, no source.
- */
-export const CAREFUL: Variation = {
-  mass: si(GRAIN),
-  balance: si(0.05 * INCH),
-  speed: si(0.3048),
-  bend: si(0.0015 * INCH),
-  vane: si(0.5 * DEGREE),
-  head: si(0.1 * DEGREE),
-  nockTravel: si(0.05),
-};
-
 /** How one arrow and its shot differ from the nominal ones. */
 export interface Difference {
   readonly mass: number;

@@ -59,29 +59,27 @@ export function scatterQuestion(
 /** Errors of 0.1 mm at 100 yd, against groups of inches. */
 const TOLERANCE = 1e-4;
 
+/** A stretch of arrows, as plain data that another thread can be sent. */
+export interface ScatterJob {
+  readonly question: ScatterQuestion;
+  /** The one cause that is let vary; null for all. */
+  readonly only: Cause | null;
+  readonly from: number;
+  readonly to: number;
+}
+
 /**
  * Hits of the arrows numbered `from` to before `to`: for each arrow and range in turn its height and its lateral position, m.
  *
  * The result for an arrow depends on its number alone, so any division of the numbers among threads gives the same hits.
- *
- * @param only the one cause that is let vary; null for all
  */
-export function scatterHits(
-  question: ScatterQuestion,
-  only: Cause | null,
-  from: number,
-  to: number,
-): Float64Array {
+export function scatterHits({ question, only, from, to }: ScatterJob): Float64Array {
   const { ranges, variation, seed } = question;
-  const drag = { at: uniformCubic(0, DRAG_STEP, question.drag) };
+  const nominal = { ...question.flying, drag: { at: uniformCubic(0, DRAG_STEP, question.drag) } };
   const hits = new Float64Array(2 * ranges.length * (to - from));
   let next = 0;
   for (let index = from; index < to; index++)
-    for (const state of shot(
-      { ...question.flying, drag },
-      question,
-      differenceOf(variation, only, seed, index),
-    )) {
+    for (const state of shot(nominal, question, differenceOf(variation, only, seed, index))) {
       hits[next++] = state[STATE.height] ?? Number.NaN;
       hits[next++] = state[STATE.lateral] ?? Number.NaN;
     }

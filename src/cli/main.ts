@@ -7,6 +7,9 @@ import type { Io } from './io.ts';
 import { run } from './program.ts';
 import { threadPool } from './worker-pool.ts';
 
+/** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
+const EXIT_INTERRUPTED = 130;
+
 /** Written beside its final name first, so that a full disk or a Ctrl-C leaves no half file under that name. */
 function writeWhole(path: string, content: string | Uint8Array): void {
   const beside = `${path}.${process.pid}.part`;
@@ -38,6 +41,12 @@ const io: Io = {
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(0);
   throw error;
+});
+
+// Whatever was to be written is written whole or not at all, so a Ctrl-C need only take the progress bar away.
+process.on('SIGINT', () => {
+  if (io.watched === true) process.stderr.write('\r\u001b[K');
+  process.exit(EXIT_INTERRUPTED);
 });
 
 process.exitCode = await run(process.argv.slice(2), io);

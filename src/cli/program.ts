@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { broadheadCommand } from './commands/broadhead.ts';
 import { cantCommand } from './commands/cant.ts';
 import { checkCommand } from './commands/check.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -6,7 +7,9 @@ import { flyCommand } from './commands/fly.ts';
 import { marksCommand } from './commands/marks.ts';
 import { misjudgeCommand } from './commands/misjudge.ts';
 import { newCommand } from './commands/new.ts';
+import { scatterCommand } from './commands/scatter.ts';
 import { slopeCommand } from './commands/slope.ts';
+import { swingCommand } from './commands/swing.ts';
 import { tapeCommand } from './commands/tape.ts';
 import { windCommand } from './commands/wind.ts';
 import type { Io } from './io.ts';
@@ -26,6 +29,9 @@ const COMMANDS = [
   slopeCommand,
   misjudgeCommand,
   windCommand,
+  swingCommand,
+  broadheadCommand,
+  scatterCommand,
 ];
 
 /** The whole command line. Nothing runs until it is parsed; what a command needs is loaded when it runs. */

@@ -3,6 +3,7 @@
  * answer must survive being sent from thread to thread.
  */
 export const TASKS = {
+  scatter: async () => (await import('../advice/scatter.ts')).scatterHits,
   vary: async () => (await import('./runs/vary-cells.ts')).varyCells,
 };
 

@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type ScatterQuestion, scatterHits, scatterQuestion } from '../../../src/advice/scatter.ts';
 import {
-  CAREFUL,
-  CAUSES,
-  type Cause,
-  differenceOf,
-  type Variation,
-} from '../../../src/advice/scatter-causes.ts';
+  type ScatterQuestion,
+  scatterHits as scatterJob,
+  scatterQuestion,
+} from '../../../src/advice/scatter.ts';
+import { CAUSES, type Cause, differenceOf, type Variation } from '../../../src/advice/scatter-causes.ts';
 import { type Hits, scatterByRange } from '../../../src/advice/scatter-groups.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import { fly } from '../../../src/flight/trajectory.ts';
@@ -16,6 +14,16 @@ import { type Variation as Build, huntingArrow } from '../flight/hunting-arrow.t
 import { conditionsOf, pointArrow } from '../flight/point-arrow.ts';
 
 const YARD = 0.9144; // m
+/** 1 gr, 0.05 in, 1 ft/s, 0.0015 in, half a degree, a tenth of a degree, an inch a second at the tail. */
+const CAREFUL: Variation = {
+  mass: si(64.79891e-6),
+  balance: si(0.00127),
+  speed: si(0.3048),
+  bend: si(3.81e-5),
+  vane: si(Math.PI / 360),
+  head: si(Math.PI / 1800),
+  nockTravel: si(0.05),
+};
 const launch = launchFromEye(si(85.344), si(0.03));
 const NOTHING: Variation = {
   mass: si(0),
@@ -37,6 +45,9 @@ function question(build: Build = {}, variation: Variation = CAREFUL, ...yards: n
     ranges: (yards.length === 0 ? [60] : yards).map((range): Metres => si(range * YARD)),
   });
 }
+
+const scatterHits = (question: ScatterQuestion, only: Cause | null, from: number, to: number): Float64Array =>
+  scatterJob({ question, only, from, to });
 
 const allHits = (asked: ScatterQuestion, arrows: number): Hits => ({
   all: scatterHits(asked, null, 0, arrows),

@@ -1,0 +1,53 @@
+import type { Command } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+
+export const scatterCommand = (io: Io): Command =>
+  setupCommand(
+    'scatter',
+    'Group size by range from what a dozen arrows and their shots vary in, whose part is how much, and what a helical does for it.',
+  )
+    .option('--from <range>', 'nearest range', '20 yd')
+    .option('--to <range>', 'farthest range', '100 yd')
+    .option('--every <step>', 'step of the rows', '20 yd')
+    .option('--group <count>', 'arrows in a group: a dozen', wholeNumber(2), 12)
+    .option(
+      '--arrows <count>',
+      'arrows shot for each cause and for all: group sizes then good to 2 %',
+      wholeNumber(24),
+      1200,
+    )
+    .option(
+      '--seed <number>',
+      'of the random numbers; the same seed gives the same answer',
+      wholeNumber(0),
+      1,
+    )
+    .option('--mass <mass>', 'standard deviation of the arrows; a sorted dozen', '1 gr')
+    .option('--balance <length>', 'of the balance point', '0.05 in')
+    .option('--speed <speed>', 'of the speed for one and the same arrow: bow and release', '1 fps')
+    .option(
+      '--bend <length>',
+      'sag of the shaft in the middle, each way: half of what a dial on the turning shaft shows',
+      '0.0015 in',
+    )
+    .option('--vane <angle>', 'error of one vane; set by hand with a jig', '0.5 deg')
+    .option(
+      '--head <angle>',
+      'lean of the point, each way; 0.1 deg runs out 0.005 in on a 1.3 in point',
+      '0.1 deg',
+    )
+    .option('--nock-travel <speed>', 'speed of the nock across as the arrow leaves, each way', '0.075 fps')
+    .option('--broadhead', 'with a common three-blade head of the same weight in place of the point')
+    .addHelpText(
+      'after',
+      examples([
+        ['a dozen sorted arrows from a steady bow', 'scatter setup.yaml'],
+        ['the same arrows with broadheads', 'scatter setup.yaml --broadhead'],
+        [
+          'what straighter shafts would buy, groups of three',
+          'scatter setup.yaml --bend "0.0005 in" --group 3',
+        ],
+      ]),
+    )
+    .action(async (setup, options) => (await import('../runs/scatter.ts')).runScatter(io, setup, options));
