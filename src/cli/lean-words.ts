@@ -11,15 +11,20 @@ export function leanWords({ session, lean, verdict }: Told): string {
   const at = formatQuantity(verdict.at, units.range, 0);
   const shift = `${sideWords(verdict.shift, units)} at ${at}`;
   const arrow = formatQuantity(verdict.arrowSd, units.smallLength, targetDigits(units));
+  if (Math.abs(verdict.shift) < NOTHING && !verdict.measured)
+    return 'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no group with its left and right.';
   switch (verdict.reason) {
     case 'inside the groups':
       return `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ${shift}, where one of your arrows scatters ${arrow} (one standard deviation).${showWords({ session, lean, verdict })}`;
     case 'not shown':
-      return `Not worth doing yet: the arrow seems to curve ${shift}, but that is only ${verdict.significance.toFixed(1)} of its standard errors.${showWords({ session, lean, verdict })}`;
+      return `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ${formatQuantity(Math.abs(verdict.shift) / verdict.significance, units.smallLength, targetDigits(units))}).${showWords({ session, lean, verdict })}`;
     case 'worth doing':
       return `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, where one of your arrows scatters ${arrow} (one standard deviation).`;
   }
 }
+
+/** A shift below this is none, m. */
+const NOTHING = 1e-6;
 
 /** Nobody shoots more than this to settle a question. */
 const NOBODY_SHOOTS = 1000;
@@ -30,8 +35,8 @@ function showWords({ session: { units, calibration }, verdict: { toShow } }: Tol
   const near = formatQuantity(calibration.rig.zeroRange, units.range, 0);
   const count = `${toShow.arrows} arrows at ${far} and as many at ${near}`;
   return toShow.arrows > NOBODY_SHOOTS
-    ? ` It would take ${count} to show it: leave it.`
-    : ` About ${count} would show it.`;
+    ? ` It would take ${count} to show it.`
+    : ` About ${count} would show a curve of this size.`;
 }
 
 /** Angles below this are shown with a digit more, rad. */
@@ -43,6 +48,8 @@ const degrees = (angle: number): string =>
 /** What to turn, which way and how far, whether or not it is worth it. */
 export function leanLines({ session, lean }: Told): string {
   const { units, setup } = session;
+  const largest = Math.max(...lean.now.map(Math.abs));
+  if (largest < NOTHING) return closedFormLine(lean);
   const level = setup.sight.level_length ?? defaultOf('sight.level_length');
   const travel = setup.sight.travel_length ?? defaultOf('sight.travel_length');
   const fine = units.smallLength === 'in' ? ('thou' as const) : ('mm' as const);
@@ -50,7 +57,6 @@ export function leanLines({ session, lean }: Told): string {
     `${formatQuantity(Math.abs(Math.tan(angle)) * length, fine, fine === 'thou' ? 1 : 3)} over ${formatQuantity(length, units.bowLength, 1)}`;
   const [top, foot] = lean.turn < 0 ? ['left', 'right'] : ['right', 'left'];
   const higher = lean.bowLean < 0 ? 'left' : 'right';
-  const largest = Math.max(...lean.now.map(Math.abs));
   const small = (length: number): string =>
     formatQuantity(length, units.smallLength, targetDigits(units) + 1);
   return [

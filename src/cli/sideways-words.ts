@@ -66,11 +66,15 @@ export function causeTable(found: CantFindings): Table {
 const ALIKE = 0.99;
 
 /** What the groups can and cannot tell, in words. */
-export function sidewaysWords({ fit }: CantFindings): string {
+export function sidewaysWords({ fit, session }: CantFindings): string {
   if (fit.residuals.length === 0)
     return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
   const likeness = leanSpinLikeness(fit);
+  const { wind } = session.calibration.rig.conditions;
   return [
+    wind.across === 0 && wind.tail === 0
+      ? ''
+      : "The groups are taken to have been shot in the file's wind, and what it drifts is taken off them.",
     likeness !== null && Math.abs(likeness) > ALIKE
       ? `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(likeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`
       : '',
