@@ -5,6 +5,7 @@ import { flyer } from '../flight/trajectory.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
 import { impact } from '../sight/zero.ts';
+import { NOTICED_SHARE } from './own-spread.ts';
 import { sightIn } from './sighted.ts';
 
 /** Air that an archer may meet, named by what is different about it. */
@@ -30,9 +31,6 @@ export interface AirChange {
   /** Whether every error stays below a third of one arrow's standard deviation. */
   readonly holds: boolean;
 }
-
-/** A shift of a third of the scatter widens a group by 5 %: √(1 + 1/9). */
-const NOTICED_SHARE = 1 / 3;
 
 /**
  * Whether marks made in the rig's air hold in others, at `ranges` (m): the same pins flown again through the other air. The bow is

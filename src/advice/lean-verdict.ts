@@ -1,6 +1,7 @@
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { LateralFit } from './lateral-fit.ts';
 import type { Lean } from './lean.ts';
+import { NOTICED_SHARE } from './own-spread.ts';
 
 /**
  * `inside the groups`: even where it is largest the curved part moves the hits by less than a third of what one arrow
@@ -32,8 +33,6 @@ export interface ArrowsToShow {
   readonly arrows: number;
 }
 
-/** A shift of a third of the scatter widens a group by 5 %: √(1 + 1/9). */
-const NOTICED_SHARE = 1 / 3;
 /** Standard errors at which something is taken as shown: one chance in 22 of being wrong when nothing is there. */
 const SHOWN = 2;
 

@@ -1,5 +1,8 @@
 import { arrowSd, type GroupShot } from '../calibration/group.ts';
 
+/** A shift of this share of one arrow's standard deviation widens a group by 5 %, √(1 + 1/9): less goes unnoticed. */
+export const NOTICED_SHARE = 1 / 3;
+
 /**
  * Standard deviation of one arrow per metre of range, in one direction, from the archer's own groups; the usual one where no
  * group was measured.
