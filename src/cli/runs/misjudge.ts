@@ -4,7 +4,7 @@ import type { Plot } from '../../documents/plot-data.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import { plotText } from '../../documents/terminal-plot.ts';
-import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
+import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { carryCaution } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
@@ -149,13 +149,14 @@ function firstLine({ session: { units }, ring, rows }: MisjudgeFindings): string
 function text(found: MisjudgeFindings, io: Io): string {
   const { session, spread } = found;
   const { units } = session;
+  const hundred = toSi(100, units.range);
   return paragraphs([
     firstLine(found),
     headLines(session).join('\n'),
     renderTableText(table(found)),
     plotText(plot(found), plotSize(io)),
     `short, long: the guess off by so much puts the arrow on the ring's edge; "-": no guess too short does, the highest mark still hits.
-hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, cants of ${formatQuantity(spread.cant, 'deg', 1)}, winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and one arrow's ${formatQuantity(spread.arrow * 100, units.smallLength === 'in' ? 'in' : 'cm', units.smallLength === 'in' ? 1 : 0)} at 100 m (standard deviations).`,
+hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, cants of ${formatQuantity(spread.cant, 'deg', 1)}, winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and one arrow's ${formatQuantity(spread.arrow * hundred, units.bowLength, 1)} at ${formatQuantity(hundred, units.range, 0)} (standard deviations).`,
     carryCaution(session),
   ]);
 }
