@@ -12,16 +12,28 @@ export type Row = Readonly<Record<string, Printed>>;
 export const printed = (text: string): Printed => {
   const [mantissa = '', exponent = '0'] = text.toLowerCase().split('e');
   const decimals = mantissa.split('.')[1]?.length ?? 0;
-  return { text, value: Number(text), half: 0.5 * 10 ** (Number(exponent) - decimals) };
+  // An empty cell is no number; `Number('')` would make it 0.
+  return {
+    text,
+    value: text === '' ? Number.NaN : Number(text),
+    half: 0.5 * 10 ** (Number(exponent) - decimals),
+  };
 };
 
 /**
  * The rows of `reference/<folder>/<file>`; a file without rows, or with a header other than `columns`, is an error,
  * so that no check passes because its data is missing.
  */
-export function referenceTable(folder: string, file: string, columns: readonly string[]): readonly Row[] {
-  const path = `reference/${folder}/${file}`;
-  const [header = '', ...lines] = readFileSync(path, 'utf8').trim().split('\n');
+export const referenceTable = (folder: string, file: string, columns: readonly string[]): readonly Row[] =>
+  tableAt(`reference/${folder}/${file}`, columns);
+
+/** The rows of a file outside `reference/`, under the same rules. */
+export const tableAt = (path: string, columns: readonly string[]): readonly Row[] =>
+  tableOf(readFileSync(path, 'utf8'), path, columns);
+
+/** The rows of a comma-separated text. @throws Error without rows, with another header, or with a row of another length */
+export function tableOf(text: string, path: string, columns: readonly string[]): readonly Row[] {
+  const [header = '', ...lines] = text.trim().split('\n');
   if (header !== columns.join(','))
     throw new Error(`${path}: header is "${header}", expected "${columns.join(',')}"`);
   if (lines.length === 0) throw new Error(`${path}: no rows`);
