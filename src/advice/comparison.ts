@@ -1,4 +1,11 @@
-import { FACTS, type Fact, ROW_VALUES, type RowValue } from './build-readings.ts';
+import {
+  type BuildReadings,
+  buildReadings,
+  FACTS,
+  type Fact,
+  ROW_VALUES,
+  type RowValue,
+} from './build-readings.ts';
 import type { Bow } from './candidate.ts';
 import { combined, type ErrorForm, mainCause, standardError } from './error-form.ts';
 import { recordOf } from './record-of.ts';
@@ -101,3 +108,30 @@ function withBaseMark(row: Row, base: Row | undefined): Difference {
     mostly: pins?.mostly ?? null,
   };
 }
+
+/**
+ * Square of the ratio of first bending frequencies: stiffness over moving mass, relative to the base. It tells which of two builds
+ * acts weaker from the same bow, not which spine is right.
+ */
+export function relativeStiffness({ facts, readings }: Contrast): number | null {
+  const [own, difference] = [readings.facts.bendingFrequency, facts.bendingFrequency];
+  return own === null || difference === null ? null : (own.value / (own.value - difference.value)) ** 2;
+}
+
+/** One build's numbers at many ranges, without their errors: for curves. */
+export interface BuildCurve {
+  readonly name: string;
+  readonly ranges: readonly number[];
+  readonly rows: BuildReadings['rows'];
+}
+
+/** Every build, the base first, at ranges of its own. */
+export const buildCurves = (
+  { base, others, questions: { crosswind } }: Comparison,
+  ranges: readonly number[],
+): readonly BuildCurve[] =>
+  [base, ...others.map(({ readings }) => readings)].map(({ build }) => ({
+    name: build.name,
+    ranges,
+    rows: buildReadings(build, build.rig, { ranges, crosswind }).rows,
+  }));

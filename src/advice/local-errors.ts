@@ -5,7 +5,7 @@ import type { Bow, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
 import { cause, combined, type ErrorForm, scaled, standardError } from './error-form.ts';
 
-/** What the three numbers behind every flight may be wrong by. */
+/** What the numbers behind every flight and every launch may be wrong by. */
 export interface LocalErrors {
   /** m/s. */
   readonly speed: ErrorForm;
@@ -13,6 +13,8 @@ export interface LocalErrors {
   readonly drag: ErrorForm;
   /** m. */
   readonly peep: ErrorForm;
+  /** Of the logarithm of the bow's virtual mass. */
+  readonly virtualMass: ErrorForm;
 }
 
 export interface BowErrors {
@@ -38,8 +40,8 @@ export function bowErrors(bow: Bow, energy: BowEnergy): BowErrors {
     (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priors[parameter].sd),
   );
   const [speed, calibratedDrag, peep] = posteriorForms(name, calibration, priorForms);
-  const base: LocalErrors = { speed, drag: calibratedDrag, peep };
   const virtualMass = virtualMassForm(bow, energy, speed);
+  const base: LocalErrors = { speed, drag: calibratedDrag, peep, virtualMass };
   return {
     base,
     candidates: bow.candidates.map((candidate) => {
@@ -56,6 +58,7 @@ export function bowErrors(bow: Bow, energy: BowEnergy): BowErrors {
             [-dragShare, drag.form],
           ]),
           peep,
+          virtualMass,
         },
       };
     }),

@@ -11,8 +11,7 @@ import {
   ROW_VALUES,
   type RowValue,
 } from './build-readings.ts';
-import { combined, type ErrorForm } from './error-form.ts';
-import type { LocalErrors } from './local-errors.ts';
+import { combined, type ErrorForm, scaled } from './error-form.ts';
 import { type GuessRoom, guessRoom } from './misjudge.ts';
 import { recordOf } from './record-of.ts';
 import type { TunedBuild } from './tuned-build.ts';
@@ -39,7 +38,7 @@ export interface UncertainReadings {
 
 /** A number that every flight hangs on, and the step for central differences by it: small against curvature, large against rounding. */
 interface Knob {
-  readonly error: keyof LocalErrors;
+  readonly error: 'speed' | 'drag' | 'peep';
   readonly step: number;
   readonly turned: (rig: Rig, by: number) => Rig;
 }
@@ -101,13 +100,22 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
   };
   return {
     build,
-    facts: recordOf(FACTS, (key) => uncertain(({ facts }) => facts[key])),
+    facts: {
+      ...recordOf(FACTS, (key) => uncertain(({ facts }) => facts[key])),
+      efficiency: efficiencyOf(build, centre.facts.efficiency ?? Number.NaN),
+    },
     rows: questions.ranges.map((_, i) =>
       recordOf(ROW_VALUES, (key) => uncertain(({ rows }) => rows[i]?.[key] ?? null)),
     ),
     guesses: questions.ranges.map((range) => guessAt(build.rig, questions.ring, range)),
   };
 }
+
+/** m/(m + K) turns on the virtual mass alone. */
+const efficiencyOf = ({ errors }: TunedBuild, share: number): Uncertain => ({
+  value: share,
+  error: scaled(share * (share - 1), errors.virtualMass),
+});
 
 /** So close that every guess hits, or so slow that none does, there is no room to tell. */
 function guessAt(rig: Rig, ring: number, range: number): GuessRoom | null {

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { broadheadCommand } from './commands/broadhead.ts';
 import { cantCommand } from './commands/cant.ts';
 import { checkCommand } from './commands/check.ts';
+import { compareCommand } from './commands/compare.ts';
 import { fitCommand } from './commands/fit.ts';
 import { flyCommand } from './commands/fly.ts';
 import { marksCommand } from './commands/marks.ts';
@@ -11,6 +12,7 @@ import { scatterCommand } from './commands/scatter.ts';
 import { slopeCommand } from './commands/slope.ts';
 import { swingCommand } from './commands/swing.ts';
 import { tapeCommand } from './commands/tape.ts';
+import { varyCommand } from './commands/vary.ts';
 import { windCommand } from './commands/wind.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
@@ -32,6 +34,8 @@ const COMMANDS = [
   swingCommand,
   broadheadCommand,
   scatterCommand,
+  compareCommand,
+  varyCommand,
 ];
 
 /** The whole command line. Nothing runs until it is parsed; what a command needs is loaded when it runs. */

@@ -6,6 +6,7 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import { si } from '../../quantities/quantity.ts';
 import { powerStroke } from '../../setup/assemble-launch.ts';
 import { assembleVariant } from '../../setup/assemble-variant.ts';
+import { SetupError } from '../../setup/problem.ts';
 import { type Override, readSetup } from '../../setup/read.ts';
 import type { SetupFile } from '../../setup/schema.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -28,7 +29,7 @@ export interface VaryJob {
 /** What came of one combination, or why nothing did: an arrow that falls short, parts that contradict each other. */
 export type Cell = BuildReadings | { readonly failure: string };
 
-/** @throws SetupError for a combination that the setup file may not hold */
+/** Every combination of the stretch, in order. */
 export function varyCells(job: VaryJob): readonly Cell[] {
   const { text, path, uncalibrated, axes, ranges, crosswind } = job;
   const base = openSession(readSetup(text, path), path, { units: 'metric', uncalibrated });
@@ -38,6 +39,7 @@ export function varyCells(job: VaryJob): readonly Cell[] {
       const build = varied(base, readSetup(text, path, overrides), overrides);
       return buildReadings(build, build.rig, { ranges, crosswind });
     } catch (error) {
+      if (error instanceof SetupError) return { failure: error.problems[0]?.message ?? error.message };
       if (error instanceof NumericalError || error instanceof DomainError) return { failure: error.message };
       throw error;
     }

@@ -1,0 +1,39 @@
+import type { Command } from 'commander';
+import type { Io } from '../io.ts';
+import { examples, setupCommand } from './shared-options.ts';
+
+const gathered = (text: string, before: readonly string[]): readonly string[] => [...before, text];
+
+export const varyCommand = (io: Io): Command =>
+  setupCommand(
+    'vary',
+    'Sweep one or two keys of the setup over values and see what becomes of anything the tool computes.',
+  )
+    .requiredOption(
+      '--over <key=values>',
+      'key of the setup with low:high:step or value,value,...; once or twice',
+      gathered,
+      [],
+    )
+    .option(
+      '--show <names>',
+      'what to show, with commas between',
+      'mass,front_of_centre,launch_speed,drop,wind_drift,energy,momentum',
+    )
+    .option('--at <ranges>', 'ranges for what depends on range, with commas between', '60 yd')
+    .option('--plot <name>', 'what to plot; the last one shown when left out')
+    .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
+    .addHelpText(
+      'after',
+      examples([
+        [
+          'point weights against speed, drop and energy',
+          'vary setup.yaml --over arrow.parts.point.mass=100gr:200gr:25gr',
+        ],
+        [
+          'vane height and angle against drag and spin, as a file for a spreadsheet',
+          'vary setup.yaml --over "arrow.parts.vanes.height=0.3in:0.7in:0.05in" --over "arrow.parts.vanes.angle=1deg:5deg:1deg" --show drag_coefficient,spin_per_metre,static_margin --csv > vanes.csv',
+        ],
+      ]),
+    )
+    .action(async (setup, options) => (await import('../runs/vary.ts')).runVary(io, setup, options));

@@ -1,0 +1,117 @@
+import { FACTS, ROW_VALUES } from '../../advice/build-readings.ts';
+import { gridPoint, gridSize } from '../../advice/vary.ts';
+import { readSetup } from '../../setup/read.ts';
+import { CommandLineError } from '../command-line-error.ts';
+import type { AnswerOptions } from '../commands/shared-options.ts';
+import type { Io } from '../io.ts';
+import { openSession, readNamedFile, type Session } from '../open-setup.ts';
+import { optionQuantity } from '../option-quantity.ts';
+import { present } from '../present.ts';
+import { progressBar } from '../progress.ts';
+import { FACT_KEYS, ROW_KEYS, renamed } from '../reading-keys.ts';
+import { type VariedKey, variedKey } from '../vary-axes.ts';
+import { type Output, outputsOf } from '../vary-outputs.ts';
+import { varyTable, varyText } from '../vary-text.ts';
+import { ownThread } from '../worker-pool.ts';
+import type { Cell, VaryJob } from './vary-cells.ts';
+
+export interface VaryOptions extends AnswerOptions {
+  readonly over: readonly string[];
+  readonly show: string;
+  readonly at: string;
+  readonly plot?: string;
+  readonly crosswind: string;
+}
+
+/** A sweep and what came of it, a cell for every combination, the last key running fastest. */
+export interface Varied {
+  readonly session: Session;
+  readonly axes: readonly VariedKey[];
+  readonly ranges: readonly number[];
+  readonly outputs: readonly Output[];
+  readonly plotted: readonly Output[];
+  readonly cells: readonly Cell[];
+}
+
+/** A table or a plot of three keys cannot be read. */
+const MOST_KEYS = 2;
+/** Fewer combinations are done before threads have started. */
+const WORTH_THREADS = 64;
+/** Jobs for each thread, so that the bar moves and a slow one does not hold up the rest. */
+const JOBS_PER_THREAD = 8;
+
+export async function runVary(io: Io, path: string, options: VaryOptions): Promise<void> {
+  const text = readNamedFile(io, path);
+  const session = openSession(readSetup(text, path), path, options);
+  const axes = options.over.map(variedKey);
+  if (axes.length > MOST_KEYS)
+    throw new CommandLineError(
+      `--over: ${axes.length} keys at once`,
+      `Write --over at most ${MOST_KEYS} times.`,
+    );
+  // Every value is held to the limits of its key before anything is computed.
+  for (const { name, values } of axes)
+    for (const value of values) readSetup(text, path, [{ path: name.split('.'), value }]);
+  const ranges = options.at
+    .split(',')
+    .map((range) => optionQuantity('--at', range.trim(), 'length') as number)
+    .toSorted((a, b) => a - b);
+  const outputs = outputsOf(options.show, ranges, session.units);
+  const plotted =
+    options.plot === undefined ? outputs.slice(-1) : outputsOf(options.plot, ranges, session.units);
+  const cells = await swept(io, {
+    text,
+    path,
+    uncalibrated: options.uncalibrated ?? false,
+    axes: axes.map(({ name, values }) => ({ name, values })),
+    ranges,
+    crosswind: optionQuantity('--crosswind', options.crosswind, 'speed'),
+  });
+  const varied: Varied = { session, axes, ranges, outputs, plotted, cells };
+  present(io, options, {
+    text: () => varyText(varied, io),
+    json: () => json(varied),
+    table: () => varyTable(varied),
+  });
+}
+
+async function swept(io: Io, job: Omit<VaryJob, 'from' | 'to'>): Promise<readonly Cell[]> {
+  const count = gridSize(job.axes);
+  const pool = count < WORTH_THREADS ? ownThread : (io.pool ?? ownThread);
+  const size = Math.ceil(count / (pool.threads * JOBS_PER_THREAD));
+  const jobs = Array.from(
+    { length: Math.ceil(count / size) },
+    (_, i): VaryJob => ({
+      ...job,
+      from: i * size,
+      to: Math.min(count, (i + 1) * size),
+    }),
+  );
+  const bar = progressBar(io, 'varying', jobs.length);
+  try {
+    return (await pool.map('vary', jobs, bar.done)).flat();
+  } finally {
+    bar.end();
+  }
+}
+
+const json = ({ session, axes, ranges, cells }: Varied): object => ({
+  title: session.title,
+  calibrated: session.calibrated,
+  over: axes.map(({ name, values }) => ({ key: name, values })),
+  rows: cells.map((cell, i) => {
+    const point = gridPoint(axes, i);
+    const set = Object.fromEntries(axes.map(({ name }, k) => [name, point[k]]));
+    if ('failure' in cell) return { set, failure: cell.failure };
+    const { facts, rows } = cell;
+    return {
+      set,
+      failure: null,
+      ...renamed(FACTS, FACT_KEYS, facts, (value) => value),
+      rows: rows.map((row, k) => ({
+        range_m: ranges[k],
+        ...renamed(ROW_VALUES, ROW_KEYS, row, (value) => value),
+      })),
+    };
+  }),
+});
