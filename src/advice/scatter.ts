@@ -56,8 +56,8 @@ export function scatterQuestion(
   };
 }
 
-/** Errors of 0.1 mm at 100 yd, against groups of inches. */
-const TOLERANCE = 1e-4;
+/** Errors of 0.1 mm at 100 yd and 3 mm for the wildest arrow, against groups of inches. */
+const TOLERANCE = 1e-5;
 
 /** A stretch of arrows, as plain data that another thread can be sent. */
 export interface ScatterJob {

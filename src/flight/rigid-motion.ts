@@ -20,6 +20,12 @@ export interface RigidOptions {
   readonly crossFlow?: number;
 }
 
+/**
+ * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are thrown away, but must
+ * not end in a number that is none. An arrow that really stands so far across is refused when its state is read.
+ */
+const LEAST_FORWARD = 0.01;
+
 /** Three points integrate a polynomial of the fifth degree exactly. @source Gauss and Legendre, as in any handbook */
 const GAUSS = Math.sqrt(0.6);
 
@@ -90,7 +96,7 @@ export function rigidMotion(
     const ez = y[8] ?? 0;
     const dy = y[9] ?? 0;
     const dz = y[10] ?? 0;
-    const ex = Math.sqrt(1 - ey * ey - ez * ez);
+    const ex = Math.sqrt(Math.max(1 - ey * ey - ez * ez, LEAST_FORWARD));
     const dx = -(ey * dy + ez * dz) / ex;
     const turning2 = dx * dx + dy * dy + dz * dz;
 
@@ -144,7 +150,7 @@ export function rigidMotion(
       const cosine = Math.cos(roll);
       const sine = Math.sin(roll);
       // Up and right square to the shaft: n = (ŷ − ey e)/s and e × n, s = √(1 − ey²).
-      const s2 = 1 - ey * ey;
+      const s2 = Math.max(1 - ey * ey, LEAST_FORWARD);
       const perS = 1 / Math.sqrt(s2);
       const q = U * U;
       const forceUp = perMass * q * (forceMark * cosine - forceClockwise * sine) * perS;

@@ -87,6 +87,10 @@ export function createIntegrator(
     maxSteps: Infinity, // every step evaluates, and evaluations are limited
   });
 
+  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet: then it is
+  // none at all, and the next step would be NaN long.
+  solver.hh.fill(Number.POSITIVE_INFINITY);
+
   return {
     advance(x0, y0, x1) {
       if (!Number.isFinite(x1 - x0))

@@ -14,5 +14,7 @@ export interface Options {
 
 export class Solver {
   constructor(derivative: Derivative, dimension: number, options: Options);
+  /** Best length of a step by order; empty where no step of that order was tried. */
+  readonly hh: number[];
   solve(x0: number, y0: readonly number[], x1: number): { readonly y: number[] };
 }

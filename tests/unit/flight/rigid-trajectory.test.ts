@@ -242,6 +242,24 @@ describe('rigidFlyer', () => {
     expect(flight.evaluations()).toBe(2 * used);
   });
 
+  it('arrives where the last step of a stretch is rejected (found by a property on 25 November)', () => {
+    const launch = rigidLaunch(launchFromEye(si(50), si(0)), {
+      ...CLEAN,
+      tailRisingRate: si(1.2987334411239293),
+    });
+    const stops = [5, 15, 30, 60, 91.44];
+    const [usual, tight] = [1e-6, 1e-9].map((tolerance) =>
+      last(flyRigid(conditions, launch, stops, { tolerance })),
+    );
+    expect(Math.abs((usual?.height ?? 0) - (tight?.height ?? 1))).toBeLessThan(1e-4 /* m */);
+  });
+
+  it('refuses an arrow whose air takes hold ahead of its balance point', () => {
+    const { attitude } = arrow;
+    const unstable = { ...arrow, attitude: { ...(attitude ?? expect.fail()), firstMoment: si<'m'>(1) } };
+    expect(() => flyRigid(conditionsOf(unstable), clean, [50])).toThrow(/centre of pressure/);
+  });
+
   it('refuses ranges that go back', () => {
     expect(() => rigidFlyer(conditions).states(clean, [50, 20])).toThrow(/rising/);
   });
