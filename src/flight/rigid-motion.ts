@@ -60,6 +60,12 @@ export function rigidMotion(
       Number.NaN,
       'an arrow whose parts, or inertia and surfaces, are known',
     );
+  if (!(attitude.firstMoment < 0))
+    throw new DomainError(
+      'first moment of the normal force',
+      attitude.firstMoment,
+      'below 0 m (centre of pressure behind balance)',
+    );
   const { axialInertia, transverseInertia, normalSlope: C0, firstMoment: C1, secondMoment: C2 } = attitude;
   const [B0, B1, B2] = attitude.shaftMoments;
   const area = (Math.PI / 4) * diameter * diameter;
