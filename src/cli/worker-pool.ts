@@ -37,6 +37,9 @@ export const ownThread: Pool = {
   },
 };
 
+/** Room for what a thread soon throws away, MB: flights leave much of it, and more room only grows the process, by 20 MB a thread. */
+const YOUNG = 8;
+
 /**
  * Threads that live for one `map`; each takes the next job when it has done its last. The first failure ends all of them and is thrown.
  *
@@ -48,7 +51,10 @@ export const threadPool = (file: URL, threads: number): Pool => ({
     new Promise<readonly Answer<T>[]>((resolve, reject) => {
       const answers: unknown[] = new Array(jobs.length);
       let [next, finished] = [0, 0];
-      const workers = Array.from({ length: Math.min(threads, jobs.length) }, () => new Worker(file));
+      const workers = Array.from(
+        { length: Math.min(threads, jobs.length) },
+        () => new Worker(file, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG } }),
+      );
       const end = (settle: () => void): void => {
         for (const worker of workers) void worker.terminate();
         settle();
