@@ -69,7 +69,7 @@ const transition: readonly Case[] = referenceTable(plates, 'transition.csv', ['c
     (share) => turbulentPlate(share * R),
   );
   const printed = 0.074 * R ** -0.2 - cell(row, 'B').value / R;
-  // The printed constants are rounded to two digits.
+  // The printed constants are rounded to two digits, and the last belongs to another law: SOURCE.md.
   return {
     name: `transition at ${critical.text}, four times as far`,
     error: Math.abs(ours / printed - 1) * 100,
