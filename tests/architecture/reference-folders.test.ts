@@ -26,6 +26,15 @@ it.each(folders)('reference/%s holds data and a test that reads it', (folder) =>
   expect(testText).toContain(`'${folder}'`);
 });
 
+it('every "@checked reference/..." in the code names a folder that is there', () => {
+  const named = readdirSync('src', { encoding: 'utf8', recursive: true })
+    .filter((path) => path.endsWith('.ts'))
+    .flatMap((path) => [...readFileSync(join('src', path), 'utf8').matchAll(/@checked.*$/gm)])
+    .flatMap(([line]) => [...line.matchAll(/reference\/([a-z0-9-]+)/g)].map(([, folder = '']) => folder));
+  expect(named.length).toBeGreaterThan(20);
+  expect(named.filter((folder) => !folders.includes(folder))).toEqual([]);
+});
+
 it('reference/README.md names every folder', () => {
   expect(existsSync('reference/README.md')).toBe(true);
   const index = readFileSync('reference/README.md', 'utf8');
