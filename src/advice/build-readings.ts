@@ -1,4 +1,4 @@
-import { arrowBeam, firstBending } from '../arrow/beam.ts';
+import { arrowBeam, firstBending, pushLoad } from '../arrow/beam.ts';
 import { swing } from '../arrow/swing.ts';
 import { type FlightState, speedOf } from '../flight/frame.ts';
 import { launchLineHeight } from '../flight/launch.ts';
@@ -29,6 +29,7 @@ export const FACTS = [
   'massPerDraw',
   'bendingFrequency',
   'bendsPerPush',
+  'pushLoad',
   'launchSpeed',
   'efficiency',
   'launchEnergy',
@@ -80,6 +81,8 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
   const drag = flying.drag.at((air.density * v * diameter) / air.viscosity) * flying.dragScale;
   const beam = arrowBeam(arrow);
   const bending = beam === null ? null : firstBending(beam).frequency;
+  // Of an even push over the power stroke.
+  const acceleration = v ** 2 / (2 * powerStroke);
   const swinging = swing(flying, air.density, drag);
   return {
     mass,
@@ -89,6 +92,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
     bendingFrequency: bending,
     // The push over the power stroke at an even force takes 2 s/v.
     bendsPerPush: bending === null ? null : (bending * 2 * powerStroke) / v,
+    pushLoad: beam === null ? null : pushLoad(beam, acceleration),
     launchSpeed: v,
     efficiency: mass / (mass + energy.virtualMass),
     launchEnergy: (mass * v * v) / 2,

@@ -109,13 +109,22 @@ function withBaseMark(row: Row, base: Row | undefined): Difference {
   };
 }
 
-/**
- * Square of the ratio of first bending frequencies: stiffness over moving mass, relative to the base. It tells which of two builds
- * acts weaker from the same bow, not which spine is right.
- */
-export function relativeStiffness({ facts, readings }: Contrast): number | null {
-  const [own, difference] = [readings.facts.bendingFrequency, facts.bendingFrequency];
-  return own === null || difference === null ? null : (own.value / (own.value - difference.value)) ** 2;
+/** How stiff a cut shaft with its point and nock acts, over the base's; above 1 is stiffer. */
+export interface RelativeStiffness {
+  /** Square of the ratio of the free arrows' first bending frequencies: stiffness over moving mass. */
+  readonly free: number;
+  /** Ratio of the loads of the push, turned over: what the string's push meets. */
+  readonly pushed: number;
+}
+
+/** Which of two builds acts weaker from the same bow, by two measures; neither tells which spine is right. */
+export function relativeStiffness({ facts, readings }: Contrast): RelativeStiffness | null {
+  const ratio = (fact: Fact): number | null => {
+    const [own, difference] = [readings.facts[fact], facts[fact]];
+    return own === null || difference === null ? null : own.value / (own.value - difference.value);
+  };
+  const [bending, load] = [ratio('bendingFrequency'), ratio('pushLoad')];
+  return bending === null || load === null ? null : { free: bending ** 2, pushed: 1 / load };
 }
 
 /** One build's numbers at many ranges, without their errors: for curves. */

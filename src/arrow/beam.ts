@@ -163,3 +163,22 @@ export function arrowBeam({ parts, stiffness }: Arrow): Beam | null {
       .map(({ place, mass }) => ({ place: place - rear, mass })),
   };
 }
+
+/**
+ * How near the push of the string comes to buckling the shaft: the thrust at its middle, mass ahead times acceleration, over the Euler
+ * load of a column held at both ends.
+ *
+ *   (m_ahead a) L^2 / (pi^2 EI)
+ *
+ * Weight at the front raises it, weight at the nock does not: only what lies ahead of a place presses on it. For comparing builds, not for
+ * predicting how far one bends.
+ *
+ * @param acceleration of the arrow along the string's way, m/s2
+ * @source Euler's column, e.g. Timoshenko, Strength of Materials
+ */
+export function pushLoad({ length, stiffness, massPerLength, loads }: Beam, acceleration: number): number {
+  const ahead = loads
+    .filter(({ place }) => place > length / 2)
+    .reduce((sum, { mass }) => sum + mass, (massPerLength * length) / 2);
+  return (ahead * acceleration * length ** 2) / (Math.PI ** 2 * stiffness);
+}

@@ -19,7 +19,10 @@ export function bowLines({ setup, units }: Session, { build }: UncertainReadings
   return [
     `Bow: ${formatQuantity(energy.energy, units.energy, 0)} to arrow and virtual mass (${virtualMassWords(energy, units.mass)}); this arrow takes ${percent(share.value)} ± ${percent(share.sd)} % of it along.`,
     `One ${units.mass === 'gr' ? 'grain' : 'gram'} more costs ${perMass(slope.value)} ± ${perMass(slope.sd)} ${symbolOf(units.speed)}. Speeds of builds not chronographed rest on v = √(2E/(m + K)).`,
-    energy.virtualMassFrom === 'prior'
+    energy.virtualMassFrom === 'prior' && energy.arrows.length > 1
+      ? 'K is still largely assumed: an arrow of a mass further off, or a mean of more shots, would tell it.'
+      : '',
+    energy.virtualMassFrom === 'prior' && energy.arrows.length === 1
       ? `K is mostly assumed: chronograph a second arrow ${units.mass === 'gr' ? '100 gr' : '6 g'} lighter or heavier, and list it under bow.chronographed.`
       : '',
     ratingLine(setup, units, mass),

@@ -69,7 +69,8 @@ function contrastJson(ranges: readonly number[], against: string, contrast: Cont
     name: readings.build.name,
     against,
     ...renamed(FACTS, FACT_KEYS, facts, differenceJson),
-    relative_stiffness: relativeStiffness(contrast),
+    relative_stiffness: relativeStiffness(contrast)?.free ?? null,
+    relative_stiffness_pushed: relativeStiffness(contrast)?.pushed ?? null,
     rows: rows.map((row, i) => ({
       range_m: ranges[i],
       with_base_mark_m: differenceJson(row.withBaseMark),

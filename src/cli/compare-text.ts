@@ -120,12 +120,16 @@ function markWords(
 }
 
 function stiffnessLines({ comparison: { base, others } }: Compared): string {
-  const ratios = others.flatMap((contrast) => {
+  const found = others.flatMap((contrast) => {
     const ratio = relativeStiffness(contrast);
-    return ratio === null ? [] : [`${contrast.readings.build.name} ${(100 * ratio).toFixed(0)} %`];
+    const percent = (value: number): string => `${(100 * value).toFixed(0)} %`;
+    return ratio === null
+      ? []
+      : [`${contrast.readings.build.name} ${percent(ratio.free)} and ${percent(ratio.pushed)}`];
   });
-  if (base.facts.bendingFrequency === null || ratios.length === 0) return '';
-  return `Stiffness of the cut shaft with its point and nock, relative to ${base.build.name}: ${ratios.join(', ')} (square of the first bending frequency of
-the free arrow). It says which build acts weaker or stiffer from the same bow, and roughly by how much, not which spine is right: choose that
-by the shaft maker's chart, and prove it by shooting bare shafts or broadheads.`;
+  if (base.facts.bendingFrequency === null || found.length === 0) return '';
+  return `Stiffness of the cut shaft with its point and nock, relative to ${base.build.name}, flying free and under the push of the string: ${found.join('; ')}.
+Free: the square of the first bending frequency. Pushed: the thrust on the middle of the shaft against its buckling load, which weight at the nock does
+not raise. They say which build acts weaker from the same bow, not which spine is right: choose that by the shaft maker's chart, and prove it by
+shooting bare shafts or broadheads.`;
 }

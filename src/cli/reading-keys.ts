@@ -8,6 +8,7 @@ export const FACT_KEYS: Readonly<Record<Fact, string>> = {
   massPerDraw: 'mass_per_draw_kgpN',
   bendingFrequency: 'bending_frequency_Hz',
   bendsPerPush: 'bends_per_push',
+  pushLoad: 'push_load',
   launchSpeed: 'launch_speed_mps',
   efficiency: 'efficiency',
   launchEnergy: 'launch_energy_J',

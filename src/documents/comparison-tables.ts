@@ -117,14 +117,12 @@ export function sideBySide({ base, others }: Comparison, facts: readonly Fact[],
       }),
       ...(base.facts.bendingFrequency === null
         ? []
-        : [
-            [
-              'stiffness with point and nock',
-              '%',
-              '100',
-              ...stiffness.map((ratio) => (ratio === null ? null : (100 * ratio).toFixed(0))),
-            ],
-          ]),
+        : (['free', 'pushed'] as const).map((kind) => [
+            kind === 'free' ? 'stiffness, free' : 'stiffness, pushed',
+            '% of now',
+            '100',
+            ...stiffness.map((found) => (found === null ? null : (100 * found[kind]).toFixed(0))),
+          ])),
     ],
   };
 }

@@ -48,6 +48,7 @@ const FACT_WORDS: Wordings<Fact> = {
   massPerDraw,
   bendingFrequency: plain('bending frequency', 'Hz', 1),
   bendsPerPush: plain('bends during the push', '', 3),
+  pushLoad: plain('push, of the buckling load', '%', 0, 100),
   launchSpeed: quantity('launch speed', 'speed', [1, 1]),
   efficiency: plain('energy taken along', '%', 1, 100),
   launchEnergy: quantity('energy at launch', 'energy', [1, 1]),

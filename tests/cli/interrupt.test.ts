@@ -26,6 +26,21 @@ it('threads give the hits that one thread gives', async () => {
   expect(threaded.stdout).toBe(alone.out);
 }, 30_000);
 
+it('threads give the sweep that one thread gives', async () => {
+  const sweep = [
+    'vary',
+    'examples/mountain-hunt/setup.yaml',
+    '--over',
+    'arrow.parts.point.mass=80gr:160gr:1gr',
+    '--csv',
+  ];
+  const { atTerminal } = await import('./terminal.ts');
+  const alone = await atTerminal(sweep);
+  const threaded = spawnSync(process.execPath, [join(folder, 'main.js'), ...sweep], { encoding: 'utf8' });
+  expect(alone.out.split('\r\n')).toHaveLength(83);
+  expect(threaded.stdout).toBe(alone.out);
+}, 30_000);
+
 it('a Ctrl-C ends a long run with 130 and nothing printed', async () => {
   const child = spawn(process.execPath, [join(folder, 'main.js'), ...SCATTER, '--arrows', '60000']);
   let printed = '';

@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import type { Io } from '../io.ts';
 import { examples, setupCommand } from './shared-options.ts';
 
-const gathered = (text: string, before: readonly string[]): readonly string[] => [...before, text];
+const gathered = (text: string, before: readonly string[] = []): readonly string[] => [...before, text];
 
 export const varyCommand = (io: Io): Command =>
   setupCommand(
@@ -13,7 +13,6 @@ export const varyCommand = (io: Io): Command =>
       '--over <key=values>',
       'key of the setup with low:high:step or value,value,...; once or twice',
       gathered,
-      [],
     )
     .option(
       '--show <names>',

@@ -1,5 +1,6 @@
 import { FACTS, ROW_VALUES } from '../../advice/build-readings.ts';
 import { gridPoint, gridSize } from '../../advice/vary.ts';
+import { SetupError } from '../../setup/problem.ts';
 import { readSetup } from '../../setup/read.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
@@ -49,9 +50,7 @@ export async function runVary(io: Io, path: string, options: VaryOptions): Promi
       `--over: ${axes.length} keys at once`,
       `Write --over at most ${MOST_KEYS} times.`,
     );
-  // Every value is held to the limits of its key before anything is computed.
-  for (const { name, values } of axes)
-    for (const value of values) readSetup(text, path, [{ path: name.split('.'), value }]);
+  requireValues(text, path, axes);
   const ranges = options.at
     .split(',')
     .map((range) => optionQuantity('--at', range.trim(), 'length') as number)
@@ -73,6 +72,38 @@ export async function runVary(io: Io, path: string, options: VaryOptions): Promi
     json: () => json(varied),
     table: () => varyTable(varied),
   });
+}
+
+/** So many combinations of a doubtful value are tried before it is refused. */
+const TRIED = 50;
+
+/**
+ * Every value is held to the limits of its key before anything is computed; one that only its partner makes possible may stay.
+ *
+ * @throws SetupError for a value that no combination of the sweep allows
+ */
+function requireValues(text: string, path: string, axes: readonly VariedKey[]): void {
+  const refusal = (point: readonly string[], keys: readonly VariedKey[]): SetupError | null => {
+    try {
+      readSetup(
+        text,
+        path,
+        keys.map(({ name }, i) => ({ path: name.split('.'), value: point[i] ?? '' })),
+      );
+      return null;
+    } catch (error) {
+      if (error instanceof SetupError) return error;
+      throw error;
+    }
+  };
+  const points = Array.from({ length: gridSize(axes) }, (_, i) => gridPoint(axes, i));
+  for (const [k, axis] of axes.entries())
+    for (const value of axis.values) {
+      const alone = refusal([value], [axis]);
+      if (alone === null) continue;
+      const tried = points.filter((point) => point[k] === value).slice(0, TRIED);
+      if (tried.every((point) => refusal(point, axes) !== null)) throw alone;
+    }
 }
 
 async function swept(io: Io, job: Omit<VaryJob, 'from' | 'to'>): Promise<readonly Cell[]> {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { arrowBeam, type Beam, firstBending } from '../../../src/arrow/beam.ts';
+import { arrowBeam, type Beam, firstBending, pushLoad } from '../../../src/arrow/beam.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
@@ -91,6 +91,18 @@ describe('firstBending', () => {
   it('refuses what is no beam', () => {
     expect(() => firstBending({ ...bare, stiffness: si(0) })).toThrow(/above 0/);
     expect(() => firstBending(withLoads(load(0.1, -1)))).toThrow(/0 or more/);
+  });
+});
+
+describe('pushLoad', () => {
+  it('by hand: (0.0242 x 0.36 + 0.01) kg x 6000 m/s2 x 0.72^2 / (pi^2 x 8.5)', () => {
+    const hand = ((0.0242 * 0.36 + 0.01) * 6000 * 0.72 ** 2) / (Math.PI ** 2 * 8.5);
+    expect(Math.abs(pushLoad(withLoads(load(0.72, 0.01), load(0, 0.003)), 6000) - hand)).toBeLessThan(1e-12);
+  });
+  it('weight at the front raises it, weight at the nock does not', () => {
+    const bareLoad = pushLoad(bare, 6000);
+    expect(pushLoad(withLoads(load(0.72, 0.005)), 6000)).toBeGreaterThan(bareLoad);
+    expect(pushLoad(withLoads(load(0, 0.005)), 6000)).toBe(bareLoad);
   });
 });
 
