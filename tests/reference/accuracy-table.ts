@@ -7,6 +7,10 @@ const short = (value: number): string => {
   return value.toExponential(0).replace('e+', 'e');
 };
 
+/** Below a thousandth of the limit stands rounding, which another machine may do otherwise. */
+const shown = (error: number, allowed: number): string =>
+  error < allowed / 1000 ? `under ${short(allowed / 1000)}` : short(error);
+
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
 /** The accuracy table as Markdown: for each claim the case that comes nearest to its limit. */
@@ -14,7 +18,7 @@ export function accuracyTable(claims: readonly Claim[]): string {
   const rows = claims.map((claim) => {
     const { error, allowed } = worst(claim);
     const unit = claim.unit === '1' ? '' : ` ${claim.unit}`;
-    return `| ${[claim.claim, claim.source, String(claim.cases.length), `${short(error)}${unit}`, `${short(allowed)}${unit}`, claim.notCovered].map(cell).join(' | ')} |`;
+    return `| ${[claim.claim, claim.source, String(claim.cases.length), `${shown(error, allowed)}${unit}`, `${short(allowed)}${unit}`, claim.notCovered].map(cell).join(' | ')} |`;
   });
   return [
     '| claim | held to | cases | worst error | allowed there | not covered |',
