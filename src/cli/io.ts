@@ -16,5 +16,5 @@ export interface Io {
   /** Whether a person watches standard error, so that a progress bar helps. */
   readonly watched?: boolean;
   /** The processor's cores; without it large work is done one job after another. */
-  readonly pool?: Pool;
+  readonly pool?: () => Promise<Pool>;
 }

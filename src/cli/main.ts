@@ -5,7 +5,6 @@ import { dirname } from 'node:path';
 import process from 'node:process';
 import type { Io } from './io.ts';
 import { run } from './program.ts';
-import { threadPool } from './worker-pool.ts';
 
 /** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
 const EXIT_INTERRUPTED = 130;
@@ -34,7 +33,11 @@ const io: Io = {
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
   // The bundler puts worker.ts beside this file.
-  pool: threadPool(new URL('./worker.js', import.meta.url), availableParallelism()),
+  pool: async () =>
+    (await import('./worker-pool.ts')).threadPool(
+      new URL('./worker.js', import.meta.url),
+      availableParallelism(),
+    ),
 };
 
 // A reader that stops early (`| head`) is not a failure.

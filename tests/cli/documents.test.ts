@@ -30,26 +30,25 @@ describe.each(documents)('%s', (path) => {
   );
 });
 
+const io = {
+  out: () => {},
+  err: () => {},
+  readText: () => '',
+  readBytes: () => new Uint8Array(),
+  exists: () => false,
+  writeWhole: () => {},
+  now: () => new Date(0),
+  columns: null,
+};
+const names = (await createProgram(io)).commands.map((command) => command.name());
+
 describe('every command', () => {
-  const io = {
-    out: () => {},
-    err: () => {},
-    readText: () => '',
-    readBytes: () => new Uint8Array(),
-    exists: () => false,
-    writeWhole: () => {},
-    now: () => new Date(0),
-    columns: null,
-  };
   const readme = readFileSync('README.md', 'utf8');
 
-  it.each(createProgram(io).commands.map((command) => command.name()))(
-    '%s has a purpose, examples, and a place in the README',
-    async (name) => {
-      const { out, code } = await atTerminal([name, '--help']);
-      expect(code).toBe(0);
-      expect(out).toMatch(/Examples:\n {2}# .+\n {2}quillpath /);
-      expect(readme).toContain(`quillpath ${name}`);
-    },
-  );
+  it.each(names)('%s has a purpose, examples, and a place in the README', async (name) => {
+    const { out, code } = await atTerminal([name, '--help']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Examples:\n {2}# .+\n {2}quillpath /);
+    expect(readme).toContain(`quillpath ${name}`);
+  });
 });

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
 import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+import { USUAL_DOZEN } from './usual-dozen.ts';
 
 export const scatterCommand = (io: Io): Command =>
   setupCommand(
@@ -23,21 +24,25 @@ export const scatterCommand = (io: Io): Command =>
       wholeNumber(0),
       1,
     )
-    .option('--mass <mass>', 'standard deviation of the arrows; a sorted dozen', '1 gr')
-    .option('--balance <length>', 'of the balance point', '0.05 in')
-    .option('--speed <speed>', 'of the speed for one and the same arrow: bow and release', '1 fps')
+    .option('--mass <mass>', 'standard deviation of the arrows; a sorted dozen', USUAL_DOZEN.mass)
+    .option('--balance <length>', 'of the balance point', USUAL_DOZEN.balance)
+    .option('--speed <speed>', 'of the speed for one and the same arrow: bow and release', USUAL_DOZEN.speed)
     .option(
       '--bend <length>',
       'sag of the shaft in the middle, each way: half of what a dial on the turning shaft shows',
-      '0.0015 in',
+      USUAL_DOZEN.bend,
     )
-    .option('--vane <angle>', 'error of one vane; set by hand with a jig', '0.5 deg')
+    .option('--vane <angle>', 'error of one vane; set by hand with a jig', USUAL_DOZEN.vane)
     .option(
       '--head <angle>',
       'lean of the point, each way; 0.1 deg runs out 0.005 in on a 1.3 in point',
-      '0.1 deg',
+      USUAL_DOZEN.head,
     )
-    .option('--nock-travel <speed>', 'speed of the nock across as the arrow leaves, each way', '0.075 fps')
+    .option(
+      '--nock-travel <speed>',
+      'speed of the nock across as the arrow leaves, each way',
+      USUAL_DOZEN.nockTravel,
+    )
     .option('--broadhead', 'with a common three-blade head of the same weight in place of the point')
     .addHelpText(
       'after',

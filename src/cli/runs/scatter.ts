@@ -9,11 +9,12 @@ import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
-import { optionQuantity, optionRanges } from '../option-quantity.ts';
+import { optionRanges } from '../option-quantity.ts';
 import { present } from '../present.ts';
 import { progressBar } from '../progress.ts';
 import { scatterTable, scatterText, type VaneScatter } from '../scatter-text.ts';
 import { straightLaunch } from '../straight-launch.ts';
+import { variationFrom } from '../usual-variation.ts';
 import { ownThread } from '../worker-pool.ts';
 
 export interface ScatterOptions extends AnswerOptions {
@@ -101,17 +102,8 @@ function questionOf(
   });
 }
 
-const variationOf = ({ assembly }: Session, options: ScatterOptions): Variation => ({
-  mass: optionQuantity('--mass', options.mass, 'mass'),
-  balance: optionQuantity('--balance', options.balance, 'length'),
-  speed: optionQuantity('--speed', options.speed, 'speed'),
-  bend: optionQuantity('--bend', options.bend, 'length'),
-  vane: optionQuantity('--vane', options.vane, 'angle'),
-  head: optionQuantity('--head', options.head, 'angle'),
-  nockTravel: si(
-    optionQuantity('--nock-travel', options.nockTravel, 'speed') / assembly.arrow.flying.balance,
-  ),
-});
+const variationOf = ({ assembly }: Session, options: ScatterOptions): Variation =>
+  variationFrom(options, assembly.arrow.flying.balance);
 
 /** Arrows in one job: some 10 ms of work, so that the bar moves and a Ctrl-C is heard. */
 const STRETCH = 50;
@@ -133,7 +125,8 @@ async function shoot(
     ),
   );
   const bar = progressBar(io, 'shooting', jobs.length);
-  const answers = await (io.pool ?? ownThread).map('scatter', jobs, bar.done).finally(bar.end);
+  const pool = (await io.pool?.()) ?? ownThread;
+  const answers = await pool.map('scatter', jobs, bar.done).finally(bar.end);
   const joined = (run: number): Float64Array =>
     Float64Array.from(answers.slice(run * stretches, (run + 1) * stretches).flatMap((part) => [...part]));
   return questions.map((_, q) => {

@@ -108,7 +108,7 @@ function requireValues(text: string, path: string, axes: readonly VariedKey[]): 
 
 async function swept(io: Io, job: Omit<VaryJob, 'from' | 'to'>): Promise<readonly Cell[]> {
   const count = gridSize(job.axes);
-  const pool = count < WORTH_THREADS ? ownThread : (io.pool ?? ownThread);
+  const pool = count < WORTH_THREADS ? ownThread : ((await io.pool?.()) ?? ownThread);
   const size = Math.ceil(count / (pool.threads * JOBS_PER_THREAD));
   const jobs = Array.from(
     { length: Math.ceil(count / size) },
