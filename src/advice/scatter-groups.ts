@@ -61,7 +61,13 @@ export function scatterByRange(
 
 const variance = ({ lateralSd, verticalSd }: Spread): number => lateralSd ** 2 + verticalSd ** 2;
 
-function spread(flat: Float64Array, ranges: number, index: number, groupSize: number): Spread {
+/**
+ * How the hits at one range lie.
+ *
+ * @param flat height and lateral position in turn, range by range, arrow by arrow
+ * @param ranges how many ranges there are, `index` the one asked about
+ */
+export function spread(flat: Float64Array, ranges: number, index: number, groupSize: number): Spread {
   const arrows = flat.length / (2 * ranges);
   const height = (arrow: number): number => flat[2 * (arrow * ranges + index)] ?? Number.NaN;
   const lateral = (arrow: number): number => flat[2 * (arrow * ranges + index) + 1] ?? Number.NaN;

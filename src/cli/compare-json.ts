@@ -1,6 +1,7 @@
 import { FACTS, ROW_VALUES } from '../advice/build-readings.ts';
 import { type Contrast, type Difference, REAL, relativeStiffness } from '../advice/comparison.ts';
 import { standardError } from '../advice/error-form.ts';
+import type { PairedGroup } from '../advice/paired-groups.ts';
 import type { Uncertain, UncertainReadings } from '../advice/uncertain-readings.ts';
 import { efficiency, speedPerMass } from '../calibration/bow-energy.ts';
 import { FACT_KEYS, ROW_KEYS, renamed } from './reading-keys.ts';
@@ -9,7 +10,7 @@ import type { Compared } from './runs/compare.ts';
 /** Share of chance within the limit at which a difference is called real. */
 const CONFIDENCE = 0.95;
 
-export function compareJson({ session, sessions, comparison, files }: Compared): object {
+export function compareJson({ session, sessions, comparison, groups, files }: Compared): object {
   const { base, others, questions } = comparison;
   const { energy } = base.build;
   return {
@@ -29,15 +30,23 @@ export function compareJson({ session, sessions, comparison, files }: Compared):
       speed_per_mass_mpspkg: speedPerMass(energy, base.build.arrow.flying.mass).value,
       speed_per_mass_sd_mpspkg: speedPerMass(energy, base.build.arrow.flying.mass).sd,
     },
-    builds: [base, ...others.map(({ readings }) => readings)].map((readings) =>
-      buildJson(questions.ranges, readings),
+    builds: [base, ...others.map(({ readings }) => readings)].map((readings, i) =>
+      buildJson(questions.ranges, readings, groups[i] ?? null),
     ),
-    differences: others.map((contrast) => contrastJson(questions.ranges, base.build.name, contrast)),
+    differences: others.map((contrast, i) =>
+      contrastJson(questions.ranges, base.build.name, contrast, groups[i + 1] ?? null),
+    ),
     files,
   };
 }
 
-function buildJson(ranges: readonly number[], { build, facts, rows, guesses }: UncertainReadings): object {
+type Paired = readonly PairedGroup[] | null;
+
+function buildJson(
+  ranges: readonly number[],
+  { build, facts, rows, guesses }: UncertainReadings,
+  groups: Paired,
+): object {
   const { conditions, launchSpeed } = build.rig;
   const reynolds =
     (conditions.air.density * launchSpeed * conditions.arrow.diameter) / conditions.air.viscosity;
@@ -54,6 +63,7 @@ function buildJson(ranges: readonly number[], { build, facts, rows, guesses }: U
       ...renamed(ROW_VALUES, ROW_KEYS, row, numberOf),
       guess_short_m: guesses[i]?.short ?? null,
       guess_long_m: guesses[i]?.long ?? null,
+      group_m: groups?.[i]?.group ?? null,
       sd: renamed(ROW_VALUES, ROW_KEYS, row, errorOf),
     })),
   };
@@ -63,7 +73,12 @@ const numberOf = (found: Uncertain | null): number | null => found?.value ?? nul
 const errorOf = (found: Uncertain | null): number | null =>
   found === null ? null : standardError(found.error);
 
-function contrastJson(ranges: readonly number[], against: string, contrast: Contrast): object {
+function contrastJson(
+  ranges: readonly number[],
+  against: string,
+  contrast: Contrast,
+  groups: Paired,
+): object {
   const { readings, facts, rows } = contrast;
   return {
     name: readings.build.name,
@@ -74,6 +89,7 @@ function contrastJson(ranges: readonly number[], against: string, contrast: Cont
     rows: rows.map((row, i) => ({
       range_m: ranges[i],
       with_base_mark_m: differenceJson(row.withBaseMark),
+      group_m: differenceJson(groups?.[i]?.difference ?? null),
       ...renamed(ROW_VALUES, ROW_KEYS, row, differenceJson),
     })),
   };

@@ -27,7 +27,8 @@ export async function compareScatter(io: Io, comparison: Comparison, arrows: num
   const builds = [base.build, ...others.map(({ readings }) => readings.build)];
   const jobs = builds.map((build) => jobsOf(build, questions.ranges, arrows));
   const bar = progressBar(io, 'shooting', jobs.flat().length);
-  const answers = await (io.pool ?? ownThread).map('scatter', jobs.flat(), bar.done).finally(bar.end);
+  const pool = (await io.pool?.()) ?? ownThread;
+  const answers = await pool.map('scatter', jobs.flat(), bar.done).finally(bar.end);
   let next = 0;
   const hits = jobs.map((list) => {
     const parts = answers.slice(next, next + list.length);

@@ -5,12 +5,15 @@ import { markPlot } from '../documents/comparison-plots.ts';
 import { buildTable, dragTable } from '../documents/comparison-tables.ts';
 import { factWording, rowWording, type Wording } from '../documents/comparison-words.ts';
 import { factTable, rangeTable, withError } from '../documents/difference-tables.ts';
+import { numberText } from '../documents/number-text.ts';
 import { renderTableText } from '../documents/render/text.ts';
+import type { Column, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
-import { formatQuantity } from '../quantities/format.ts';
+import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { compareCautions } from './compare-cautions.ts';
+import { GROUP } from './compare-scatter.ts';
 import { headLines } from './describe.ts';
 import type { Io } from './io.ts';
 import { plotSize } from './plot-size.ts';
@@ -43,6 +46,7 @@ difference; what both builds share (the bow, the chronograph, the laws of drag) 
 lift and spin behind margin, swing and spin are good to about a tenth, alike for all builds.
 with the mark of now: where that build hits when nothing on the sight or the bow is touched, low negative. wind drift: by ${formatQuantity(questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`,
     bowLines(session, base),
+    groupLines(compared),
     renderTableText(dragTable(builds)),
     ...builds.flatMap((readings) => [
       `${readings.build.name}${speedWords(readings.build.speedFrom)}`,
@@ -71,6 +75,36 @@ const speedWords = (from: string): string =>
     chronographed: ': speed chronographed',
     'bow energy': ': speed from the energy of the bow',
   })[from] ?? '';
+
+/** Groups of a dozen with each build, and whether one is really tighter. */
+function groupLines({ comparison, groups, session: { units } }: Compared): string {
+  const { base, others, questions } = comparison;
+  if (groups.every((found) => found === null)) return '';
+  const builds = [base, ...others.map(({ readings }) => readings)];
+  const wording = rowWording('drop', units);
+  const table: Table = {
+    title: `Group of ${GROUP}, corner to corner, of a sorted dozen from a steady bow and a perfect aim`,
+    columns: [
+      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      ...builds.map(({ build }, i): Column => ({ name: i === 0 ? 'now' : build.name, unit: wording.unit })),
+    ],
+    rows: questions.ranges.map((range, k) => [
+      fromSi(range, units.range),
+      ...groups.map((found, i) => {
+        const paired = found?.[k];
+        if (paired === undefined) return null;
+        const size = numberText(wording.shown(paired.group), wording.digits + 1);
+        return i === 0
+          ? size
+          : `${size} (${withError(paired.difference, { ...wording, digits: wording.digits + 1 })})`;
+      }),
+    ]),
+    notes: [
+      'In brackets: against now, shot with the same random differences. What they vary in: quillpath scatter --help.',
+    ],
+  };
+  return renderTableText(table);
+}
 
 /** In words and first: what is real, then what cannot be told. */
 function verdictLines({ session, comparison }: Compared, contrast: Contrast): string {

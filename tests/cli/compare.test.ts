@@ -72,6 +72,21 @@ describe('compare --json', () => {
     const speed = Math.sqrt((2 * bow.energy_J) / (560 * 64.79891e-6 + bow.virtual_mass_kg));
     expect(Math.abs(speed / 0.3048 - 232.5)).toBeLessThan(1 /* ft/s: its stated error */);
   });
+  it('shoots every build with the same dozens, and leaves groups out when told to', async () => {
+    const [shot, left] = await Promise.all([
+      json('compare', example, '--arrows', '24'),
+      json('compare', example, '--arrows', '0'),
+    ]);
+    for (const build of shot.builds) expect(build.rows[3].group_m).toBeGreaterThan(build.rows[0].group_m);
+    const [base, other] = shot.builds;
+    expect(
+      Math.abs(
+        shot.differences[0].rows[3].group_m.difference - (other.rows[3].group_m - base.rows[3].group_m),
+      ),
+    ).toBeLessThan(1e-12 /* m */);
+    expect(left.builds[0].rows[0].group_m).toBeNull();
+    expect(left.differences[0].rows[0].group_m).toBeNull();
+  });
   it('two files of one bow are compared as its builds are', async () => {
     const { builds, differences } = await json('compare', plain, example);
     expect(builds).toHaveLength(5);

@@ -1,6 +1,13 @@
 import { Command, Option } from 'commander';
 import type { Io } from '../io.ts';
-import { csvOption, examples, jsonOption, uncalibratedOption, unitsOption } from './shared-options.ts';
+import {
+  csvOption,
+  examples,
+  jsonOption,
+  uncalibratedOption,
+  unitsOption,
+  wholeNumber,
+} from './shared-options.ts';
 
 export const compareCommand = (io: Io): Command =>
   new Command('compare')
@@ -16,6 +23,12 @@ export const compareCommand = (io: Io): Command =>
     .option('--every <step>', 'step of the rows', '20 yd')
     .option('--ring <diameter>', 'what is to be hit, for how far a guess of the range may be off', '8 in')
     .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
+    .option(
+      '--arrows <count>',
+      'arrows of a sorted dozen shot with each build for its group; 0 leaves groups out',
+      wholeNumber(0),
+      240,
+    )
     .option('--out <file>', 'one page to take to the shop: .pdf or .svg')
     .addOption(new Option('--page <size>', 'paper').choices(['a4', 'letter']).default('a4'))
     .addOption(jsonOption())

@@ -4,6 +4,7 @@ import { bowWithBuilds } from '../bow-of.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { compareJson } from '../compare-json.ts';
+import { compareScatter, type Groups } from '../compare-scatter.ts';
 import { compareText } from '../compare-text.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
@@ -17,6 +18,7 @@ export interface CompareOptions extends AnswerOptions {
   readonly every: string;
   readonly ring: string;
   readonly crosswind: string;
+  readonly arrows: number;
   readonly out?: string;
   readonly page: 'a4' | 'letter';
 }
@@ -27,6 +29,7 @@ export interface Compared {
   /** Of the first file: the base. */
   readonly session: Session;
   readonly comparison: Comparison;
+  readonly groups: Groups;
   /** What was written. */
   readonly files: readonly string[];
 }
@@ -47,7 +50,8 @@ export async function runCompare(io: Io, paths: readonly string[], options: Comp
     crosswind: optionQuantity('--crosswind', options.crosswind, 'speed'),
     ring: optionQuantity('--ring', options.ring, 'length'),
   });
-  const compared = { sessions, session, comparison, files: [] };
+  const groups = await compareScatter(io, comparison, options.arrows);
+  const compared = { sessions, session, comparison, groups, files: [] };
   const files = options.out === undefined ? [] : await write(io, options.out, compared, options.page);
   const found = { ...compared, files };
   present(io, options, {
