@@ -29,11 +29,11 @@ describe.each([...fine.keys()])('%s', (name) => {
     expect(spin).toBeLessThan(1e-8 /* relative */);
   });
 
-  it('is the same to 2 um as flown every day', () => {
+  it('is the same to 1 um as flown every day', () => {
     const { place, time, velocity, spin } = everyday.get(name) ?? expect.fail();
-    // A fifth of the 1e-5 m that a tape can show at any range. Most flights are a thousand times better; the worst two step across the
+    // A tenth of the 1e-5 m that a tape can show at any range. Most flights are a thousand times better; the worst two step across the
     // corners of a measured drag table, where its second derivative jumps and no step size pays.
-    expect(place).toBeLessThan(2e-6 /* m */);
+    expect(place).toBeLessThan(1e-6 /* m */);
     expect(time).toBeLessThan(1e-5 /* m flown in it: 2e-7 s */);
     expect(velocity).toBeLessThan(2e-5 /* m/s */);
     // A thousandth of the smallest drift.

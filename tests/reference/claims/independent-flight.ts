@@ -22,8 +22,8 @@ export const claims: readonly Claim[] = [
     claim: 'The same fifty flights as flown every day',
     source,
     unit: 'm',
-    // A fifth of what a tape can show at any range.
-    cases: cases(2e-6),
+    // A tenth of what a tape can show at any range.
+    cases: cases(1e-6),
     notCovered,
   },
 ];
