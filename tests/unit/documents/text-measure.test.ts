@@ -43,8 +43,7 @@ describe.each(['regular', 'bold'] as const)('textWidth in %s', (weight) => {
 
   it('takes an unknown character as an em', () => expect(textWidth('弓', 3, weight)).toBe(3));
 
-  it('measures a file that exists', () =>
-    expect(readFileSync(FONTS[weight]).length).toBeGreaterThan(40_000));
+  it('measures a file that exists', () => expect(readFileSync(FONTS[weight]).length).toBeGreaterThan(40_000));
 });
 
 describe('textBox', () => {
