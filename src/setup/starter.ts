@@ -31,6 +31,8 @@ ${line(`  draw_length: ${or('29 in', '737 mm')}`, `To the deepest point of the g
 ${line(`  brace_height: ${or('6.5 in', '165 mm')}`, 'String to the deepest point of the grip, bow at rest.')}
 ${line(`  # peak_draw_weight: ${or('68 lbf', '302 N')}`, 'For the check that the arrow is heavy enough.')}
 ${line('  # hand: right', 'The hand that draws: right or left.')}
+${line(`  # rating: { speed: ${or('335 fps', '102 m/s')} }`, 'As the maker states it; launch speed may then be: rated.')}
+${line(`  # chronographed: [{ arrow_mass: ${or('560 gr, speed: 255 fps', '36 g, speed: 78 m/s')} }]`, 'Other arrows, for compare.')}
 
 arrow:
 ${line(`  diameter: ${or('0.246 in', '6.25 mm')}`, 'NEEDED. Of the shaft, outside.')}
@@ -81,5 +83,9 @@ ${line('# latitude: 45 deg', 'For the turning of the Earth.')}
 # marks:
 #   - { range: ${or('20 yd', '20 m')}, reading: 12.4, arrows: 3, group: ${or('1.5 in', '40 mm')}, lateral: ${or('0 in', '0 mm')}, vertical: ${or('0 in', '0 mm')} }
 #   - { range: ${or('60 yd', '60 m')}, reading: 31.9, arrows: 6, group: ${or('5 in', '130 mm')}, lateral: ${or('-1 in', '-25 mm')} }
+
+# What else might be shot from this bow: each build names only what differs. "quillpath compare" sets them side by side.
+# builds:
+#   - { name: heavier point, arrow: { parts: { point: { mass: ${or('175 gr', '11.3 g')} } } } }
 `;
 }

@@ -24,6 +24,9 @@ describe.each(['imperial', 'metric'] as const)('the %s starter file', (units) =>
     expect(setup.sight.scale?.at_zero).toBe(12.4);
     expect(setup.bow.peak_draw_weight).toBeGreaterThan(0);
     expect(setup.air?.humidity).toBe(0.5);
+    expect(setup.builds?.length).toBe(1);
+    expect(setup.bow.rating?.speed).toBeGreaterThan(100);
+    expect(setup.bow.chronographed?.length).toBe(1);
   });
 
   it('says of everything that is needed what it is', () => {
