@@ -29,6 +29,8 @@ export interface Bow {
   readonly virtualMass: VirtualMassPrior;
   /** Bows of the same identity are one bow in two files: what is unknown of it is shared. */
   readonly identity: string;
+  /** Whether the base's launch speed is the maker's rating instead of a chronograph's reading. */
+  readonly rated: boolean;
   readonly powerStroke: Metres;
   readonly peakDraw: Newtons | null;
 }

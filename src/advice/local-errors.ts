@@ -32,7 +32,7 @@ export function bowErrors(bow: Bow, energy: BowEnergy): BowErrors {
   const { priors, rig } = calibration.problem;
   const drag = dragPrior(name, bow.arrow, rig, priors.drag_scale.sd);
   const known: Readonly<Record<string, ErrorForm>> = {
-    launch_speed: cause(`chronograph:${name}`, priors.launch_speed.sd),
+    launch_speed: cause(`${bow.rated ? 'rating' : 'chronograph'}:${name}`, priors.launch_speed.sd),
     drag_scale: drag.form,
     peep_height: cause(`peep height:${identity}`, priors.peep_height.sd),
   };

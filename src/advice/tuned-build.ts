@@ -8,7 +8,7 @@ import type { Bow, Candidate } from './candidate.ts';
 import { bowErrors, type LocalErrors } from './local-errors.ts';
 
 /** Where a build's launch speed comes from. */
-export type SpeedSource = 'calibrated' | 'chronographed' | 'bow energy';
+export type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
 
 /** A build with its best values in its rig, and what those values may be wrong by. */
 export interface TunedBuild {
@@ -41,7 +41,7 @@ export function tunedBuilds(bow: Bow): readonly TunedBuild[] {
     arrow: bow.arrow,
     rig: calibration.rig,
     errors: errors.base,
-    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : 'chronographed',
+    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : bow.rated ? 'rated' : 'chronographed',
   };
   const others = errors.candidates.flatMap(({ errors: own, dragShare }, i): readonly TunedBuild[] => {
     const candidate = bow.candidates[i];

@@ -15,6 +15,7 @@ export function bowOf(session: Session, candidates: readonly Candidate[]): Bow {
     virtualMass: virtualMassPrior(setup.bow),
     // Files with the same bow, word for word, are about one bow.
     identity: JSON.stringify(setup.bow),
+    rated: setup.launch.speed === 'rated',
     powerStroke: powerStroke(setup.bow),
     peakDraw: setup.bow.peak_draw_weight ?? null,
   };

@@ -36,6 +36,7 @@ export function compareText(compared: Compared, io: Io): string {
     files.length === 0 ? '' : `Wrote ${files.join(', ')}.`,
     ...others.map((contrast) => verdictLines(compared, contrast)),
     headLines(session).join('\n'),
+    surroundingsLine(compared),
     ...others.flatMap((contrast) => [
       `${contrast.readings.build.name}, against ${base.build.name}${changes(compared, contrast)}`,
       renderTableText(factTable(base, contrast, units)),
@@ -60,6 +61,18 @@ highest: of the path above the line of sight with that range's mark set. drop: b
   ]);
 }
 
+/** Files may be about different days; then part of what differs is the day's. */
+function surroundingsLine({ sessions }: Compared): string {
+  const days = new Set(
+    sessions.map(({ setup: { air, wind, slope } }) =>
+      JSON.stringify([air ?? null, wind ?? null, slope ?? null]),
+    ),
+  );
+  return days.size === 1
+    ? ''
+    : 'The files name different air, wind or slope: part of every difference by range comes from there.';
+}
+
 /** What a listed build changes, to stand behind its name. */
 function changes({ sessions }: Compared, { readings }: Contrast): string {
   for (const { setup, units } of sessions) {
@@ -73,6 +86,7 @@ const speedWords = (from: string): string =>
   ({
     calibrated: ': speed calibrated by the shot marks',
     chronographed: ': speed chronographed',
+    rated: ': speed from the rating of the bow',
     'bow energy': ': speed from the energy of the bow',
   })[from] ?? '';
 

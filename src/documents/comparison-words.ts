@@ -84,6 +84,7 @@ export const rowWording = (value: RowValue, units: DisplayUnits): Wording => ROW
 
 const CAUSE_WORDS: Readonly<Record<string, string>> = {
   chronograph: 'the chronograph',
+  rating: 'the rating of the bow',
   'drag law': 'the drag of a built-up shape',
   'given drag': 'the drag coefficient',
   'peep height': 'the peep height',

@@ -123,6 +123,19 @@ builds: [{ name: feather, arrow: { mass: 330 gr } }]
     });
     expect(out).toMatch(/Caution: feather \(4\.7 gr\/lb\): below about 5 gr/);
   });
+  it('knows a speed that is the rating of the bow, and files of different days', async () => {
+    const rated = `bow: { peep_height: 4.6 in, peak_draw_weight: 70 lbf, rating: { speed: 335 fps } }
+arrow: { diameter: 0.246 in, mass: 430 gr }
+launch: { speed: rated }
+sight: { peep_to_pin: 33 in }
+builds: [{ name: heavier, arrow: { mass: 500 gr } }]
+`;
+    const given = { 'a.yaml': rated, 'b.yaml': `${rated.split('builds')[0]}air: { temperature: 20 degF }\n` };
+    const { out } = await atTerminal(['compare', 'a.yaml', 'b.yaml'], given);
+    expect(out).toContain('a.yaml: speed from the rating of the bow');
+    expect(out).toContain("The speed is the rating's");
+    expect(out).toContain('The files name different air, wind or slope');
+  });
   it('warns of vanes that stand further off the shaft', async () => {
     const { out } = await atTerminal(['compare', 'v.yaml'], {
       'v.yaml':

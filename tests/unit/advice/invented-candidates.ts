@@ -44,6 +44,7 @@ export const bowWith = (
   otherShots: [],
   virtualMass: COMPOUND_VIRTUAL_MASS,
   identity: 'bow',
+  rated: false,
   powerStroke: si(20.75 * INCH),
   peakDraw: si(68 * 4.4482216152605),
   ...more,
