@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { variedKey } from '../../src/cli/vary-axes.ts';
+import { OUTPUT_NAMES } from '../../src/cli/vary-outputs.ts';
 import { ownThread } from '../../src/cli/worker-pool.ts';
 import { atTerminal } from './terminal.ts';
 
@@ -116,6 +117,12 @@ describe('vary --json', () => {
 });
 
 describe('vary', () => {
+  it('has in its help every name that can be shown, and no other', async () => {
+    const { out } = await atTerminal(['vary', '--help']);
+    const listed = /What can be shown:\n {2}of the build: ([\s\S]*?)\n {2}by range: ([\s\S]*?)\n\n/.exec(out);
+    const names = [listed?.[1], listed?.[2]].flatMap((text = '') => text.split(/,\s+/));
+    expect(names).toEqual(OUTPUT_NAMES);
+  });
   it('prints the keys, what was asked for, and a plot', async () => {
     const { out } = await atTerminal([
       'vary',

@@ -2,6 +2,16 @@ import type { Command } from 'commander';
 import type { Io } from '../io.ts';
 import { examples, setupCommand } from './shared-options.ts';
 
+/** Held to what can be shown by a test; the list itself would load what computes it. */
+const SHOWN = `
+What can be shown:
+  of the build: mass, balance, front_of_centre, mass_per_draw, bending_frequency, bends_per_push, push_load, launch_speed,
+    efficiency, launch_energy, launch_momentum, drag_coefficient, drag_area, spin_per_metre, static_margin, swing_wavelength,
+    swing_damping
+  by range: time, speed, energy, momentum, drop, height, pin, travel, reading, height_per_travel, highest, descent, drift,
+    wind_drift, spin
+`;
+
 const gathered = (text: string, before: readonly string[] = []): readonly string[] => [...before, text];
 
 export const varyCommand = (io: Io): Command =>
@@ -22,6 +32,7 @@ export const varyCommand = (io: Io): Command =>
     .option('--at <ranges>', 'ranges for what depends on range, with commas between', '60 yd')
     .option('--plot <name>', 'what to plot; the last one shown when left out')
     .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
+    .addHelpText('after', SHOWN)
     .addHelpText(
       'after',
       examples([
