@@ -4,7 +4,7 @@ import type { Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../quantities/format.ts';
 import type { CantFindings } from './cant-findings.ts';
-import { carryCaution } from './cautions.ts';
+import { shotCautions } from './cautions.ts';
 import { headLines } from './describe.ts';
 import type { Io } from './io.ts';
 import { leanLines, leanWords } from './lean-words.ts';
@@ -27,7 +27,7 @@ export const cantText = (found: CantFindings, io: Io): string =>
     'What a lean that nobody noticed costs, left (-) or right, and low (-) or high:',
     renderTableText(costTable(found)),
     `kept: the same lean held always, windage and height set again at ${formatQuantity(found.session.calibration.rig.zeroRange, found.session.units.range, 0)}.`,
-    carryCaution(found.session),
+    shotCautions(found.session),
   ]);
 
 function driftTable({ session: { units }, drift, measured, lean }: CantFindings): Table {

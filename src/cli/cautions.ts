@@ -1,9 +1,17 @@
+import { massPerDraw, RATING_MASS_PER_DRAW } from '../arrow/mass-per-draw.ts';
 import { carry } from '../flight/carry.ts';
 import { formatQuantity, fromSi } from '../quantities/format.ts';
 import type { Session } from './open-setup.ts';
 
-/** Grains of arrow per pound of peak draw weight. @source ASTM F1544: 5 gr/lb is the rating condition of a compound bow */
-const LEAST_GRAINS_PER_POUND = 5;
+/** Mass per draw weight as the trade says it, gr/lb. */
+export const grainsPerPound = (perDraw: number): number => fromSi(perDraw, 'gr') / fromSi(1, 'lbf');
+
+/** Whether an arrow is lighter for its bow than the one bows are rated with. */
+export const isLight = (perDraw: number): boolean => perDraw < RATING_MASS_PER_DRAW;
+
+/** What a light arrow can do, for any heading. */
+export const lightArrow = (): string =>
+  `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
 
 /** The backstop, and how far the arrow could go without one. */
 export function carryCaution({ calibration, units }: Session): string {
@@ -15,9 +23,8 @@ export function carryCaution({ calibration, units }: Session): string {
 function lightArrowCaution({ setup, assembly }: Session): string {
   const weight = setup.bow.peak_draw_weight;
   if (weight === undefined) return '';
-  const ratio = fromSi(assembly.arrow.flying.mass, 'gr') / fromSi(weight, 'lbf');
-  if (ratio >= LEAST_GRAINS_PER_POUND) return '';
-  return `Caution: ${ratio.toFixed(1)} gr of arrow per pound of draw weight. Below about ${LEAST_GRAINS_PER_POUND} gr/lb a bow can be damaged and an archer hurt: keep to the bow maker's minimum, and ask a qualified bow technician.`;
+  const perDraw = massPerDraw(assembly.arrow.flying.mass, weight);
+  return isLight(perDraw) ? `Caution: ${grainsPerPound(perDraw).toFixed(1)} gr/lb: ${lightArrow()}` : '';
 }
 
 /** An arrow that does not right itself; empty for one that does, or when the file names no parts. */
@@ -32,3 +39,9 @@ export const shotCautions = (session: Session): string =>
   [stabilityCaution(session), lightArrowCaution(session), carryCaution(session)]
     .filter((line) => line !== '')
     .join('\n');
+
+/** The cautions line by line without their label, for a document that has a heading for them. */
+export const unlabelled = (cautions: string): readonly string[] =>
+  cautions
+    .split('\n')
+    .map((line) => line.replace(/^Caution: (.)/, (_, first: string) => first.toUpperCase()));

@@ -1,18 +1,14 @@
-import { formatQuantity, fromSi } from '../quantities/format.ts';
-import { carryCaution } from './cautions.ts';
+import { formatQuantity } from '../quantities/format.ts';
+import { carryCaution, grainsPerPound, isLight, lightArrow } from './cautions.ts';
 import type { Compared } from './runs/compare.ts';
-
-/** Grains of arrow per pound of peak draw weight. @source ASTM F1544: 5 gr/lb is the rating condition of a compound bow */
-const LEAST_GRAINS_PER_POUND = 5;
 
 /** What a number of a comparison can do to somebody. */
 export function compareCautions({ session, comparison }: Compared): string {
   const builds = [comparison.base, ...comparison.others.map(({ readings }) => readings)];
   const light = builds.flatMap(({ build, facts }) => {
     const perDraw = facts.massPerDraw?.value;
-    const ratio = perDraw === undefined ? null : fromSi(perDraw, 'gr') / fromSi(1, 'lbf');
-    return ratio !== null && ratio < LEAST_GRAINS_PER_POUND
-      ? [`${build.name} (${ratio.toFixed(1)} gr/lb)`]
+    return perDraw !== undefined && isLight(perDraw)
+      ? [`${build.name} (${grainsPerPound(perDraw).toFixed(1)} gr/lb)`]
       : [];
   });
   const taller = builds
@@ -21,9 +17,7 @@ export function compareCautions({ session, comparison }: Compared): string {
       ({ build }) => build.arrow.flying.fletchRadius > comparison.base.build.arrow.flying.fletchRadius + SAME,
     );
   return [
-    light.length === 0
-      ? ''
-      : `Caution: ${light.join(', ')}: below about ${LEAST_GRAINS_PER_POUND} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`,
+    light.length === 0 ? '' : `Caution: ${light.join(', ')}: ${lightArrow()}`,
     session.setup.bow.peak_draw_weight === undefined
       ? 'Write bow.peak_draw_weight to have every build checked against 5 gr of arrow per pound of draw weight.'
       : '',

@@ -3,6 +3,7 @@ import { layOutComparison } from '../documents/comparison-sheet.ts';
 import type { Drawing } from '../documents/drawing.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
+import { unlabelled } from './cautions.ts';
 import { compareCautions } from './compare-cautions.ts';
 import { airLine, arrowLine } from './describe.ts';
 import type { Io } from './io.ts';
@@ -23,7 +24,7 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
         ...changesOf(compared),
       ],
       notes: bowLines(session, comparison.base).split('\n'),
-      cautions: compareCautions(compared).split('\n'),
+      cautions: unlabelled(compareCautions(compared)),
     },
     page,
   );

@@ -5,7 +5,7 @@ import { renderTableText } from '../documents/render/text.ts';
 import type { Cell, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
-import { carryCaution } from './cautions.ts';
+import { shotCautions } from './cautions.ts';
 import { headLines } from './describe.ts';
 import type { Io } from './io.ts';
 import type { Session } from './open-setup.ts';
@@ -118,6 +118,6 @@ export function slopeText(found: SlopeFindings, io: Io): string {
     ),
     plotText(plot(found), plotSize(io)),
     thirdAxisLine(found),
-    carryCaution(found.session),
+    shotCautions(found.session),
   ]);
 }

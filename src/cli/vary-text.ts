@@ -3,8 +3,7 @@ import type { Plot, PlotSeries } from '../documents/plot-data.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Column, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
-import { fromSi } from '../quantities/format.ts';
-import { carryCaution } from './cautions.ts';
+import { isLight, lightArrow, shotCautions } from './cautions.ts';
 import { headLines } from './describe.ts';
 import type { Io } from './io.ts';
 import { plotSize } from './plot-size.ts';
@@ -73,8 +72,6 @@ function varyPlot({ axes, plotted, cells }: Varied): Plot | null {
 
 /** More curves cannot be told apart in a terminal. */
 const MOST_CURVES = 4;
-const LEAST_GRAINS_PER_POUND = 5;
-
 export function varyText(varied: Varied, io: Io): string {
   const { session, axes, cells } = varied;
   const plot = varyPlot(varied);
@@ -88,7 +85,7 @@ export function varyText(varied: Varied, io: Io): string {
       ? 'The launch speed is as varied.'
       : "The launch speed follows the bow's energy, v = √(2E/(m + K)), and that the draw weight times the power stroke where they are varied.",
     lightLines(cells),
-    carryCaution(session),
+    shotCautions(session),
   ]);
 }
 
@@ -104,8 +101,8 @@ const MOST_FAILURES = 3;
 function lightLines(cells: readonly Cell[]): string {
   const light = cells.filter((cell) => {
     const perDraw = 'failure' in cell ? null : cell.facts.massPerDraw;
-    return perDraw !== null && fromSi(perDraw, 'gr') / fromSi(1, 'lbf') < LEAST_GRAINS_PER_POUND;
+    return perDraw !== null && isLight(perDraw);
   });
   if (light.length === 0) return '';
-  return `Caution: ${light.length} of ${cells.length} combinations are below about ${LEAST_GRAINS_PER_POUND} gr of arrow per pound of draw weight, where a bow can be damaged and an archer hurt. Keep to the bow maker's minimum.`;
+  return `Caution: ${light.length} of ${cells.length} combinations are light: ${lightArrow()}`;
 }

@@ -7,7 +7,7 @@ import type { Cell, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres, MetresPerSecond } from '../quantities/quantity.ts';
-import { carryCaution } from './cautions.ts';
+import { shotCautions } from './cautions.ts';
 import { headLines } from './describe.ts';
 import type { Io } from './io.ts';
 import type { Session } from './open-setup.ts';
@@ -113,6 +113,6 @@ export function windText(found: WindFindings, io: Io): string {
     `Where the marks of the air here (density altitude ${here}) hit in other air, low (-) or high:`,
     renderTableText(airTable(found)),
     'camp: the standard atmosphere of that altitude. The bow is taken to shoot as fast there; cold limbs and strings may not.',
-    carryCaution(session),
+    shotCautions(session),
   ]);
 }

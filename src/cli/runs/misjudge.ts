@@ -6,7 +6,7 @@ import type { Table } from '../../documents/table.ts';
 import { plotText } from '../../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { carryCaution } from '../cautions.ts';
+import { shotCautions } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
@@ -157,6 +157,6 @@ function text(found: MisjudgeFindings, io: Io): string {
     plotText(plot(found), plotSize(io)),
     `short, long: the guess off by so much puts the arrow on the ring's edge; "-": no guess too short does, the highest mark still hits.
 hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, cants of ${formatQuantity(spread.cant, 'deg', 1)}, winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and one arrow's ${formatQuantity(spread.arrow * hundred, units.bowLength, 1)} at ${formatQuantity(hundred, units.range, 0)} (standard deviations).`,
-    carryCaution(session),
+    shotCautions(session),
   ]);
 }

@@ -4,7 +4,7 @@ import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { type Mark, marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
-import { shotCautions } from '../cautions.ts';
+import { shotCautions, unlabelled } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { airLine, arrowLine, headLines } from '../describe.ts';
@@ -117,17 +117,13 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
         .map((mark) => ({ range: mark.range, along: si(mark.travel * ratio), branch: branchOf(mark) })),
       zero: { range: rig.zeroRange, branch: marked[0] === undefined ? 'far' : branchOf(marked[0]) },
       neighbours,
-      warnings: [touchNote(session, main), ...shotCautions(session).split('\n').map(unlabelled)].filter(
+      warnings: [touchNote(session, main), ...unlabelled(shotCautions(session))].filter(
         (line) => line !== '',
       ),
     },
     { paper: options.page, copies: options.copies },
   );
 }
-
-/** The tape has a heading for its cautions. */
-const unlabelled = (caution: string): string =>
-  caution.replace(/^Caution: (.)/, (_, first: string) => first.toUpperCase());
 
 const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
   endsBefore === null
