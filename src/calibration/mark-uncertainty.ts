@@ -1,9 +1,11 @@
 import { flyer } from '../flight/trajectory.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { si } from '../quantities/quantity.ts';
-import { pinPaths } from '../sight/pin-paths.ts';
-import { pinForHit } from '../sight/zero.ts';
-import { type Calibration, quadraticForm } from './fit.ts';
+import type { MarkTable } from '../sight/marks.ts';
+import { pathsOver } from '../sight/pin-paths.ts';
+import type { Rig } from '../sight/rig.ts';
+import { impact } from '../sight/zero.ts';
+import { type Calibration, estimateOf, quadraticForm } from './fit.ts';
 import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */
@@ -25,40 +27,36 @@ export interface MarkUncertainty {
 const FLOWN: readonly ParameterName[] = ['launch_speed', 'drag_scale', 'peep_height'];
 /** Differences are taken over this share of the standard error: small against curvature, large against rounding. */
 const STEP_SHARE = 0.02;
+/** Step of the pin for how far it moves the hit at the zero range, m. */
+const PIN_STEP = 1e-4;
+/** Shared flights of a changed rig: enough for differences, see `pathsOver`. */
+const FLIGHTS = 3;
 
 /**
- * Standard uncertainty of the mark of every range (m), from the covariance of the calibration: gᵀ C g with g the mark's
- * gradient. Marks that nothing measured are uncertain by what their priors are.
+ * Standard uncertainty of every mark of a table, from the covariance of the calibration: gᵀ C g with g the mark's gradient. Marks that
+ * nothing measured are uncertain by what their priors are.
+ *
+ * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at the zero
+ * range, from which travel is counted.
+ *
+ * @param table of the calibration's own rig
  */
-export function markUncertainty(
-  calibration: Calibration,
-  ranges: readonly number[],
-): readonly MarkUncertainty[] {
-  const { problem, values, covariance, parameters } = calibration;
-  const travels = (changed: Partial<Record<ParameterName, number>>): TravelTable =>
-    travelTable(withParameters(problem.rig, { ...values, ...changed }), ranges);
-
-  const centre = travels({});
+export function markUncertainty(calibration: Calibration, table: MarkTable): readonly MarkUncertainty[] {
+  const { problem, values, covariance } = calibration;
   const scale = withParameters(problem.rig, values).scale;
   const perUnit = (scale?.direction ?? 1) * (scale?.travelPerUnit ?? 1);
-  const slopes = FLOWN.map((name) => {
-    const step = STEP_SHARE * (parameters.find((parameter) => parameter.name === name)?.sd ?? 0);
-    const moved = travels({ [name]: values[name] + step }).travel;
-    return ranges.map((_, i) => ((moved[i] ?? 0) - (centre.travel[i] ?? 0)) / step);
-  });
-
-  return ranges.map((range, i) => {
-    const travel = centre.travel[i] ?? Number.NaN;
-    const heightPerUnit = centre.heightPerTravel(i) * Math.abs(perUnit);
+  const slopes = travelSlopes(calibration, table);
+  return table.marks.map(({ range, travel, heightPerTravel }, i) => {
+    const heightPerUnit = heightPerTravel * Math.abs(perUnit);
     const byName: Partial<Record<ParameterName, number>> = {
-      ...Object.fromEntries(FLOWN.map((name, k) => [name, (slopes[k]?.[i] ?? 0) / perUnit])),
+      ...Object.fromEntries(FLOWN.map((name, k) => [name, (slopes[k]?.[i] ?? Number.NaN) / perUnit])),
       scale_ratio: -travel / (perUnit * values.scale_ratio),
       scale_offset: 1,
     };
     const gradient = PARAMETERS.map((name) => byName[name] ?? 0);
     const readingSd = Math.sqrt(quadraticForm(covariance, gradient));
     return {
-      range: si(range),
+      range,
       readingSd,
       travelSd: si(readingSd * Math.abs(perUnit)),
       onTargetSd: si(readingSd * Math.abs(heightPerUnit)),
@@ -68,18 +66,27 @@ export function markUncertainty(
   });
 }
 
-interface TravelTable {
-  readonly travel: readonly number[];
-  readonly heightPerTravel: (i: number) => number;
-}
-
-/** Pin travel from the zero range for every range, and what it moves on the target; nothing else of a mark. */
-function travelTable(rig: Parameters<typeof pinPaths>[0], ranges: readonly number[]): TravelTable {
-  const flight = flyer(rig.conditions);
-  const zero = pinForHit(rig, rig.zeroRange, 0, flight);
-  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
-  return {
-    travel: pins.map((pin) => pin - zero.down),
-    heightPerTravel: (i) => paths.heightPerTravel(pins[i] ?? Number.NaN, ranges[i] ?? Number.NaN),
-  };
+/** d(travel)/d(parameter) of every mark, a list for each flown parameter. */
+function travelSlopes(
+  calibration: Calibration,
+  { marks, zero, shared }: MarkTable,
+): readonly (readonly number[])[] {
+  const { problem, values } = calibration;
+  const seen = (rig: Rig) => ({
+    paths: pathsOver(rig, shared, FLIGHTS),
+    atZero: (down: number) => impact(flyer(rig.conditions), rig, { ...zero, down }, rig.zeroRange).height,
+  });
+  const here = seen(withParameters(problem.rig, values));
+  const zeroHeight = here.atZero(zero.down);
+  const perZeroPin = (here.atZero(zero.down + PIN_STEP) - zeroHeight) / PIN_STEP;
+  return FLOWN.map((name) => {
+    const step = STEP_SHARE * estimateOf(calibration, name).sd;
+    const moved = seen(withParameters(problem.rig, { ...values, [name]: values[name] + step }));
+    const zeroPin = -(moved.atZero(zero.down) - zeroHeight) / perZeroPin;
+    return marks.map(({ range, travel, heightPerTravel }) => {
+      const down = zero.down + travel;
+      const raised = moved.paths.height(down, range) - here.paths.height(down, range);
+      return (-raised / heightPerTravel - zeroPin) / step;
+    });
+  });
 }

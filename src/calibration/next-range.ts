@@ -1,4 +1,5 @@
 import { type Metres, si } from '../quantities/quantity.ts';
+import { marksFor } from '../sight/marks.ts';
 import { type Calibration, quadraticForm } from './fit.ts';
 import { type MarkUncertainty, markUncertainty } from './mark-uncertainty.ts';
 
@@ -7,6 +8,9 @@ export interface NextRange {
   /** Root mean square of the marks' uncertainties on the target over the ranges, m: now, and after that group. */
   readonly rmsNow: Metres;
   readonly rmsAfter: Metres;
+  /** The uncertainty on the target at each of the ranges, m: now, and after that group. */
+  readonly now: readonly Metres[];
+  readonly after: readonly Metres[];
 }
 
 export interface NextGroup {
@@ -24,20 +28,27 @@ export interface NextGroup {
  */
 export function nextRange(calibration: Calibration, ranges: readonly number[], group: NextGroup): NextRange {
   const C = calibration.covariance;
-  const marks = markUncertainty(calibration, ranges);
+  const marks = markUncertainty(calibration, marksFor(calibration.rig, ranges));
   const rms = (variances: readonly number[]): number =>
     Math.sqrt(variances.reduce((a, b) => a + b, 0) / variances.length);
-  const now = rms(marks.map(({ onTargetSd }) => onTargetSd ** 2));
+  const now = marks.map(({ onTargetSd }) => onTargetSd);
   const candidates = marks.map((candidate) => {
     const s =
       (group.arrowSdPerRange * candidate.range) / Math.sqrt(group.arrows) / Math.abs(candidate.heightPerUnit);
     const Cg = C.map((row) => row.reduce((sum, value, j) => sum + value * (candidate.gradient[j] ?? 0), 0));
     const spread = s * s + quadraticForm(C, candidate.gradient);
-    return { range: candidate.range, after: rms(marks.map((mark) => varianceAfter(mark, Cg, spread))) };
+    const variances = marks.map((mark) => varianceAfter(mark, Cg, spread));
+    return { range: candidate.range, variances, rms: rms(variances) };
   });
-  const best = candidates.toSorted((a, b) => a.after - b.after)[0];
+  const best = candidates.toSorted((a, b) => a.rms - b.rms)[0];
   if (best === undefined) throw new RangeError('no range to choose from');
-  return { range: best.range, rmsNow: si(now), rmsAfter: si(best.after) };
+  return {
+    range: best.range,
+    rmsNow: si(rms(now.map((sd) => sd ** 2))),
+    rmsAfter: si(best.rms),
+    now,
+    after: best.variances.map((variance) => si(Math.sqrt(variance))),
+  };
 }
 
 function varianceAfter(mark: MarkUncertainty, Cg: readonly number[], spread: number): number {

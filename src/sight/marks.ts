@@ -2,7 +2,7 @@ import { flyer } from '../flight/trajectory.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
-import { type PinPaths, pinPaths } from './pin-paths.ts';
+import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
 import type { Rig } from './rig.ts';
 import { readingAt } from './scale.ts';
 import { pinForHit } from './zero.ts';
@@ -32,6 +32,7 @@ export interface Mark {
 export interface MarkTable {
   readonly marks: readonly Mark[];
   readonly paths: PinPaths;
+  readonly shared: Shared;
   /** Pin and windage at the zero range, m. */
   readonly zero: PinPosition;
 }
@@ -48,10 +49,11 @@ const CROSSING = 1e-4;
 export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
   const flight = flyer(rig.conditions);
   const zero = pinForHit(rig, rig.zeroRange, null, flight);
-  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
+  const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
   return {
     marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i] ?? Number.NaN)),
     paths,
+    shared,
     zero,
   };
 }

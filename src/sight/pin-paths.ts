@@ -1,6 +1,5 @@
-import type { Launch } from '../flight/launch.ts';
 import { blendedPath, flyPath, type Path } from '../flight/path.ts';
-import type { Flyer } from '../flight/trajectory.ts';
+import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
@@ -33,45 +32,62 @@ export interface PinPaths {
   readonly start: number;
 }
 
+/** What shared paths are flown over. */
+export interface Shared {
+  /** Of the pins, m down. */
+  readonly span: { readonly lo: number; readonly hi: number };
+  readonly windage: number;
+  /** The farthest range, m. */
+  readonly end: number;
+}
+
+/** The pins in the order of their ranges, m down, and the paths they were read from. */
+export interface SolvedPins {
+  readonly pins: readonly number[];
+  readonly paths: PinPaths;
+  readonly shared: Shared;
+}
+
 /** Step of the difference that tells how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
 const PIN_STEP = 1e-5;
 
 /**
  * Solve the pin for every one of `ranges` (m) on shared flights, for a rig whose pin hits at its zero range.
  *
- * @returns the pins in the order of the ranges, m down, and the paths they were read from
  * @throws DomainError when a range lies before the start of free flight; NumericalError when the arrow falls short
  */
-export function pinPaths(
-  rig: Rig,
-  zero: PinPosition,
-  ranges: readonly number[],
-  flight: Flyer,
-): { readonly pins: readonly number[]; readonly paths: PinPaths } {
+export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[], flight: Flyer): SolvedPins {
   const end = Math.max(rig.zeroRange, ...ranges);
-  const launchOf = (down: number): Launch =>
-    launchThrough(rig.geometry, { down, windage: zero.windage }, rig.cant, rig.launchSpeed);
-  const atZero = flyPath(flight, launchOf(zero.down), end);
+  const atZero = flyPath(flight, launchThrough(rig.geometry, zero, rig.cant, rig.launchSpeed), end);
   const nearest = Math.min(...ranges);
   if (!(nearest > atZero.start))
     throw new DomainError('range', nearest, `beyond ${atZero.start} m, where the arrow leaves the bow`);
 
   const { peepToPin } = rig.geometry;
   const estimates = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);
-  let [lo, hi] = spread(estimates);
+  let span = spread(estimates);
   for (let attempt = 0; attempt < MAX_SPREADS; attempt += 1) {
-    const { paths, hit } = between(lo, hi, launchOf, end, flight);
+    const { lo, hi } = span;
+    const shared = { span, windage: zero.windage, end };
+    const { paths, hit } = between(rig, shared, SHARED_FLIGHTS, flight);
     const pins = ranges.map((range, i) => hit(range, estimates[i] ?? lo, peepToPin / range));
-    if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths };
-    [lo, hi] = spread([lo, hi, ...pins]);
+    if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
+    span = spread([lo, hi, ...pins]);
   }
   throw new NumericalError('not-converged', `no pin found for every range between ${nearest} and ${end} m`);
 }
 
-function spread(pins: readonly number[]): [number, number] {
+/**
+ * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how heights change
+ * when the rig does. Three are enough for a difference of two such, whose own errors cancel.
+ */
+export const pathsOver = (rig: Rig, shared: Shared, flights: number): PinPaths =>
+  between(rig, shared, flights, flyer(rig.conditions)).paths;
+
+function spread(pins: readonly number[]): Shared['span'] {
   const [lo, hi] = [Math.min(...pins), Math.max(...pins)];
   const more = WIDENING.share * (hi - lo) + WIDENING.least;
-  return [lo - more, hi + more];
+  return { lo: lo - more, hi: hi + more };
 }
 
 interface SharedPaths {
@@ -80,16 +96,12 @@ interface SharedPaths {
   readonly hit: (range: number, estimate: number, perHeight: number) => number;
 }
 
-function between(
-  lo: number,
-  hi: number,
-  launchOf: (down: number) => Launch,
-  end: number,
-  flight: Flyer,
-): SharedPaths {
-  const nodes = chebyshevNodes(SHARED_FLIGHTS, lo, hi);
-  const weights = barycentricWeights(SHARED_FLIGHTS);
-  const launches = nodes.map(launchOf);
+function between(rig: Rig, { span, windage, end }: Shared, flights: number, flight: Flyer): SharedPaths {
+  const nodes = chebyshevNodes(flights, span.lo, span.hi);
+  const weights = barycentricWeights(flights);
+  const launches = nodes.map((down) =>
+    launchThrough(rig.geometry, { down, windage }, rig.cant, rig.launchSpeed),
+  );
   const start = Math.max(...launches.map(({ position }) => position[0]));
   const flown = launches.map((launch) => flyPath(flight, launch, end, start));
   const at = (values: readonly number[], down: number): number => interpolateAt(nodes, weights, values, down);

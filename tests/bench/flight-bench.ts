@@ -50,8 +50,7 @@ export function flightLines(): readonly string[] {
     [
       () => marksFor(rig, everyYard),
       () => {
-        marksFor(found.rig, everyYard);
-        markUncertainty(found, everyYard);
+        markUncertainty(found, marksFor(found.rig, everyYard));
       },
       () => calibrate(found.problem),
     ],

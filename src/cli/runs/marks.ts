@@ -18,7 +18,8 @@ export interface MarksOptions extends AnswerOptions {
   readonly every: string;
 }
 
-interface Row {
+/** A mark and how sure it is. */
+export interface SureMark {
   readonly mark: Mark;
   readonly uncertainty: MarkUncertainty;
 }
@@ -34,15 +35,16 @@ export function runMarks(io: Io, path: string, options: MarksOptions): void {
 }
 
 /** The marks of a session's rig with their uncertainties. */
-export function sureMarks({ calibration }: Session, ranges: readonly Metres[]): readonly Row[] {
-  const uncertainty = markUncertainty(calibration, ranges);
-  return marksFor(calibration.rig, ranges).marks.flatMap((mark, i) => {
+export function sureMarks({ calibration }: Session, ranges: readonly Metres[]): readonly SureMark[] {
+  const table = marksFor(calibration.rig, ranges);
+  const uncertainty = markUncertainty(calibration, table);
+  return table.marks.flatMap((mark, i) => {
     const sure = uncertainty[i];
     return sure === undefined ? [] : [{ mark, uncertainty: sure }];
   });
 }
 
-const json = (session: Session, rows: readonly Row[]): object => ({
+const json = (session: Session, rows: readonly SureMark[]): object => ({
   title: session.title,
   calibrated: session.calibrated,
   zero_range_m: session.calibration.rig.zeroRange,
@@ -62,7 +64,7 @@ const json = (session: Session, rows: readonly Row[]): object => ({
   })),
 });
 
-function table({ units, calibration }: Session, rows: readonly Row[]): Table {
+function table({ units, calibration }: Session, rows: readonly SureMark[]): Table {
   const { range, smallLength } = units;
   const digits = smallLength === 'in' ? 2 : 0;
   const scaled = calibration.rig.scale !== null;
@@ -96,7 +98,7 @@ function table({ units, calibration }: Session, rows: readonly Row[]): Table {
   };
 }
 
-const text = (session: Session, rows: readonly Row[]): string =>
+const text = (session: Session, rows: readonly SureMark[]): string =>
   paragraphs([
     headLines(session).join('\n'),
     renderTableText(table(session, rows)),
@@ -115,7 +117,8 @@ function scaleNote({ setup, calibration }: Session): string {
   return 'The scale is not known yet: shoot marks at two ranges or more, or write sight.scale.travel_per_unit and at_zero.';
 }
 
-function contactNote({ units }: Session, rows: readonly Row[]): string {
+/** Where the tape must end because the arrow would touch the sight; empty when it never does. */
+export function contactNote({ units }: Session, rows: readonly SureMark[]): string {
   const first = rows.find(({ mark }) => mark.clearance < 0 && mark.highest.range < mark.range);
   if (first === undefined) return '';
   return `From ${formatQuantity(first.mark.range, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;

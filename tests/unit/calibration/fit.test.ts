@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findings } from '../../../src/calibration/diagnose.ts';
-import { calibrate, estimateOf } from '../../../src/calibration/fit.ts';
+import { type Calibration, calibrate, estimateOf } from '../../../src/calibration/fit.ts';
 import { markUncertainty } from '../../../src/calibration/mark-uncertainty.ts';
 import { nextRange } from '../../../src/calibration/next-range.ts';
 import { namedValues, PARAMETERS, withParameters } from '../../../src/calibration/parameters.ts';
@@ -12,6 +12,8 @@ import { inventedRig, yards } from '../sight/invented-rig.ts';
 import { priors, problem, shotMarks, truth } from './invented-problem.ts';
 
 const tape = [20, 30, 40, 50, 60, 70, 80, 90, 100].map(yards);
+const uncertaintyOf = (found: Calibration, ranges: readonly number[]) =>
+  markUncertainty(found, marksFor(found.rig, ranges));
 const normal = (seed: number) => {
   const random = randomStream(seed, 0);
   return () => random.normal();
@@ -67,7 +69,7 @@ describe('calibrate', () => {
         if (Math.abs(value - real[name]) < 2 * sd) inside.set(name, (inside.get(name) ?? 0) + 1);
         if (name !== 'scale_offset') chiSquared += ((value - real[name]) / sd) ** 2;
       }
-      const [sure] = markUncertainty(found, [yards(70)]);
+      const [sure] = uncertaintyOf(found, [yards(70)]);
       const reading = (rig: typeof inventedRig) => marksFor(rig, [yards(70)]).marks[0]?.reading ?? Number.NaN;
       markChi +=
         ((reading(found.rig) - reading(withParameters(inventedRig, real))) /
@@ -97,7 +99,7 @@ describe('calibrate', () => {
 
   it('a second mark, far from the first, takes a third off the error of the tape', () => {
     const rms = (marks: Parameters<typeof problem>[0]) =>
-      Math.hypot(...markUncertainty(calibrate(problem(marks)), tape).map(({ onTargetSd }) => onTargetSd));
+      Math.hypot(...uncertaintyOf(calibrate(problem(marks)), tape).map(({ onTargetSd }) => onTargetSd));
     const one = shotMarks([20], 0.0005);
     expect(rms(shotMarks([20, 60], 0.0005))).toBeLessThan((2 / 3) * rms(one));
   });
@@ -164,7 +166,7 @@ describe('calibrate', () => {
 describe('markUncertainty', () => {
   it('of a bow without marks is what a simulation over its priors gives, to 8 %', () => {
     const found = calibrate({ ...problem([]), priors: { ...priors, scale_offset: { value: 0, sd: 0.4 } } });
-    const [sure] = markUncertainty(found, [yards(80)]);
+    const [sure] = uncertaintyOf(found, [yards(80)]);
     const random = normal(21);
     const draws = Array.from({ length: 600 }, () => {
       const values = namedValues(
@@ -192,7 +194,7 @@ describe('nextRange', () => {
     );
     const rms = (found: typeof after) =>
       Math.sqrt(
-        markUncertainty(found, tape).reduce((sum, { onTargetSd }) => sum + onTargetSd ** 2, 0) / tape.length,
+        uncertaintyOf(found, tape).reduce((sum, { onTargetSd }) => sum + onTargetSd ** 2, 0) / tape.length,
       );
     expect(Math.abs(rms(before) / next.rmsNow - 1)).toBeLessThan(1e-9);
     expect(Math.abs(rms(after) / next.rmsAfter - 1)).toBeLessThan(0.03 /* relative: the update is linear */);
