@@ -7,11 +7,19 @@ import type { Rig } from './rig.ts';
 import { readingAt } from './scale.ts';
 import { pinForHit } from './zero.ts';
 
-/** The setting for one range, and what the path it gives is like. */
-export interface Mark {
+/** Where the pin stands for one range: all that a tape shows. */
+export interface Setting {
   readonly range: Metres;
   /** Of the pin, from its place at the zero range; positive down, for longer ranges. */
   readonly travel: Metres;
+  /** Whether the arrow is still on its way up there: so near that marks turn back. */
+  readonly rising: boolean;
+  /** Room between the arrow (or its vanes) and the sight; negative when they touch. */
+  readonly clearance: Metres;
+}
+
+/** The setting for one range, and what the path it gives is like. */
+export interface Mark extends Setting {
   /** Null when the sight has no scale. */
   readonly reading: number | null;
   /** Of the launch direction above the line of sight. */
@@ -24,8 +32,6 @@ export interface Mark {
   readonly nearCrossing: Metres | null;
   /** Highest point above the line of sight on the way. */
   readonly highest: { readonly range: Metres; readonly height: Metres };
-  /** Room between the arrow (or its vanes) and the sight; negative when they touch. */
-  readonly clearance: Metres;
 }
 
 /** Marks at the given ranges, and the paths they came from. */
@@ -58,27 +64,43 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
   };
 }
 
+/** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
+export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
+  const flight = flyer(rig.conditions);
+  const zero = pinForHit(rig, rig.zeroRange, null, flight);
+  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
+  return ranges.map((range, i) => settingAt(rig, paths, zero, range, pins[i] ?? Number.NaN));
+}
+
+/** Step of the difference that tells whether the arrow still rises, m. */
+const RISE_STEP = 1e-3;
+
+const settingAt = (rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Setting => ({
+  range: si(range),
+  travel: si(pin - zero.down),
+  rising: paths.height(pin, range) >= paths.height(pin, range - RISE_STEP),
+  clearance: si(
+    rig.geometry.peepHeight -
+      pin * Math.cos(rig.geometry.lean) -
+      rig.conditions.arrow.fletchRadius -
+      rig.housingBelowPin,
+  ),
+});
+
 function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Mark {
-  const travel = pin - zero.down;
+  const setting = settingAt(rig, paths, zero, range, pin);
   const launch = launchThrough(rig.geometry, { down: pin, windage: zero.windage }, rig.cant, rig.launchSpeed);
   const path = paths.path(pin);
   const { height } = path;
-  const top = highestPoint(height, paths.start, range);
+  const top = setting.rising ? { range, height: height(range) } : highestPoint(height, paths.start, range);
   return {
-    range: si(range),
-    travel: si(travel),
-    reading: rig.scale === null ? null : readingAt(rig.scale, travel),
+    ...setting,
+    reading: rig.scale === null ? null : readingAt(rig.scale, setting.travel),
     launchAngle: launchAngle(launch),
     lateral: si(path.lateral(range)),
     heightPerTravel: paths.heightPerTravel(pin, range),
-    nearCrossing: top.range < range ? crossingBefore(height, paths.start, top.range) : null,
+    nearCrossing: setting.rising ? null : crossingBefore(height, paths.start, top.range),
     highest: { range: si(top.range), height: si(top.height) },
-    clearance: si(
-      rig.geometry.peepHeight -
-        pin * Math.cos(rig.geometry.lean) -
-        rig.conditions.arrow.fletchRadius -
-        rig.housingBelowPin,
-    ),
   };
 }
 

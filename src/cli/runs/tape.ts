@@ -1,8 +1,8 @@
 import { layOutTape } from '../../documents/tape.ts';
-import type { Branch, TapeTick } from '../../documents/tape-content.ts';
+import type { Branch, TapeMark, TapeTick } from '../../documents/tape-content.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
-import { type Mark, marksFor } from '../../sight/marks.ts';
+import { type Setting, settingsFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { shotCautions, unlabelled } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
@@ -67,23 +67,27 @@ function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: '
     );
   const ratio = setup.sight.tape?.travel_ratio ?? 1;
   const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-  const { marks } = marksFor(
+  const settings = settingsFor(
     rig,
     labels.map((label) => toSi(label, unit)),
-  );
-  const touching = marks.findIndex((mark) => branchOf(mark) === 'far' && mark.clearance < 0);
+  ).map((setting, i) => ({ setting, label: labels[i] ?? Number.NaN }));
+  const endsBefore =
+    settings.find(({ setting }) => !setting.rising && setting.clearance < 0)?.setting.range ?? null;
   return {
-    ticks: marks.slice(0, touching === -1 ? undefined : touching).map((mark, i) => ({
-      range: mark.range,
-      along: si(mark.travel * ratio),
-      branch: branchOf(mark),
-      label: labels[i] ?? Number.NaN,
-    })),
-    endsBefore: marks[touching]?.range ?? null,
+    ticks: settings
+      .filter(({ setting }) => setting.clearance >= 0 && setting.range < (endsBefore ?? Infinity))
+      .map(({ setting, label }) => ({ ...placeOf(setting, ratio), label })),
+    endsBefore,
   };
 }
 
-const branchOf = ({ highest, range }: Mark): Branch => (highest.range < range ? 'far' : 'near');
+const branchOf = ({ rising }: Setting): Branch => (rising ? 'near' : 'far');
+
+const placeOf = (setting: Setting, ratio: number): TapeMark => ({
+  range: setting.range,
+  along: si(setting.travel * ratio),
+  branch: branchOf(setting),
+});
 
 function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 'yd' | 'm') {
   const { setup, calibration, units } = session;
@@ -100,10 +104,10 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
     measurement.kind === 'mark' ? [measurement.range] : [],
   );
   const ends = [main.ticks[0]?.range ?? 0, main.ticks.at(-1)?.range ?? 0] as const;
-  const marked = marksFor(rig, [
+  const [zero, ...marked] = settingsFor(rig, [
     rig.zeroRange,
     ...shot.filter((range) => range >= ends[0] && range <= ends[1]),
-  ]).marks;
+  ]);
   return layOutTape(
     {
       title: session.title,
@@ -112,10 +116,8 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
       unit,
       increases: setup.sight.scale?.increases ?? 'down',
       ticks: main.ticks,
-      calibration: marked
-        .slice(1)
-        .map((mark) => ({ range: mark.range, along: si(mark.travel * ratio), branch: branchOf(mark) })),
-      zero: { range: rig.zeroRange, branch: marked[0] === undefined ? 'far' : branchOf(marked[0]) },
+      calibration: marked.map((setting) => placeOf(setting, ratio)),
+      zero: { range: rig.zeroRange, branch: zero === undefined ? 'far' : branchOf(zero) },
       neighbours,
       warnings: [touchNote(session, main), ...unlabelled(shotCautions(session))].filter(
         (line) => line !== '',
