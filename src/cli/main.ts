@@ -4,7 +4,7 @@ import { availableParallelism } from 'node:os';
 import { dirname } from 'node:path';
 import process from 'node:process';
 import type { Io } from './io.ts';
-import { run } from './program.ts';
+import { run } from './run.ts';
 
 /** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
 const EXIT_INTERRUPTED = 130;

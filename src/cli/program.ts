@@ -1,9 +1,7 @@
 import { Command, CommanderError } from 'commander';
+import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
-
-/** Exit codes: done; the run failed; the command line or the setup file is wrong. */
-export const EXIT = { done: 0, failed: 1, refused: 2 } as const;
 
 type Make = (io: Io) => Command;
 
@@ -15,6 +13,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   marks: async () => (await import('./commands/marks.ts')).marksCommand,
   fit: async () => (await import('./commands/fit.ts')).fitCommand,
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,
+  card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
   slope: async () => (await import('./commands/slope.ts')).slopeCommand,
   misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
@@ -42,21 +41,19 @@ export async function createProgram(
   return program;
 }
 
-/** The commands a command line can need: the one it names, none for the version, all for help and for slips. */
-function wanted([first = '']: readonly string[]): readonly string[] | undefined {
-  if (Object.hasOwn(COMMANDS, first)) return [first];
-  return first === '--version' || first === '-V' ? [] : undefined;
-}
-
-/** Run one command line (without the program's name) and give the exit code. */
-export async function run(argv: readonly string[], io: Io): Promise<number> {
+/**
+ * Run one command line with the command it names loaded, or all of them for help and for slips.
+ *
+ * @returns the exit code; what a command throws is thrown
+ */
+export async function runProgram(argv: readonly string[], io: Io): Promise<number> {
+  const [first = ''] = argv;
+  const program = await createProgram(io, Object.hasOwn(COMMANDS, first) ? [first] : undefined);
   try {
-    const program = await createProgram(io, wanted(argv));
     await program.parseAsync([...argv], { from: 'user' });
     return EXIT.done;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.refused;
-    const { reportError } = await import('./report-error.ts');
-    return reportError(error, io, argv.includes('--json'));
+    throw error;
   }
 }

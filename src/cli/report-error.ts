@@ -3,8 +3,8 @@ import { DomainError } from '../quantities/domain-error.ts';
 import { QuantityError } from '../quantities/quantity-error.ts';
 import { SetupError } from '../setup/problem.ts';
 import { CommandLineError } from './command-line-error.ts';
+import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
-import { EXIT } from './program.ts';
 
 interface Report {
   readonly code: string;

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import type { Io } from '../../src/cli/io.ts';
-import { run } from '../../src/cli/program.ts';
+import { run } from '../../src/cli/run.ts';
 
 /** What a person at a terminal sees of one command, and the files it would have written. */
 export interface Seen {
