@@ -2,6 +2,7 @@ import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
+import type { Io } from './io.ts';
 import type { Session } from './open-setup.ts';
 
 /** The lines every answer begins with: which bow and arrow, in what air, and what the numbers rest on. */
@@ -56,6 +57,15 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
   return left === 0
     ? 'the bow and arrow as measured; no shot marks yet'
     : 'the bow and arrow as measured; the shot marks are left out';
+}
+
+/** When a document was made, and what its numbers rest on. */
+export function dateLine(io: Io, { calibrated, calibration }: Session): string {
+  const count = calibration.residuals.length;
+  const basis = calibrated
+    ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
+    : 'not held to any shot mark';
+  return `${io.now().toISOString().slice(0, 10)}, ${basis}`;
 }
 
 /** Less than this is no wind, m/s. */

@@ -2,7 +2,6 @@ import type { SlopeMark } from '../advice/slope.ts';
 import type { ThirdAxisMiss } from '../advice/third-axis.ts';
 import type { Plot } from '../documents/plot-data.ts';
 import { renderTableText } from '../documents/render/text.ts';
-import type { Cell, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import { shotCautions } from './cautions.ts';
@@ -12,6 +11,7 @@ import type { Session } from './open-setup.ts';
 import { plotSize } from './plot-size.ts';
 import { paragraphs } from './present.ts';
 import { heightWords, sideWords, targetDigits } from './side-words.ts';
+import { cutTable, slopeTable } from './slope-tables.ts';
 
 /** One shot up or down a slope. */
 export interface SlopeRow {
@@ -25,30 +25,6 @@ export interface SlopeFindings {
   readonly thirdAxis: number;
   /** By slope, then range; level ground left out. */
   readonly rows: readonly SlopeRow[];
-}
-
-/** One value of every row, laid out with ranges down and slopes across. */
-function crossTable(
-  { session: { units }, rows }: SlopeFindings,
-  { unit, digits, value }: { unit: string; digits: number; value: (row: SlopeRow) => Cell },
-): Table {
-  const slopes = [...new Set(rows.map(({ mark }) => mark.slope as number))];
-  const ranges = [...new Set(rows.map(({ mark }) => mark.range as number))];
-  const at = (range: number, slope: number): Cell => {
-    const row = rows.find(({ mark }) => mark.range === range && mark.slope === slope);
-    return row === undefined ? null : value(row);
-  };
-  return {
-    columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
-      ...slopes.map((slope) => ({
-        name: `${slope > 0 ? '+' : ''}${formatQuantity(slope, 'deg', 1).replace(/\.0(?= )/, '')}`,
-        unit,
-        digits,
-      })),
-    ],
-    rows: ranges.map((range) => [fromSi(range, units.range), ...slopes.map((slope) => at(range, slope))]),
-  };
 }
 
 function firstLine({ session: { units }, rows }: SlopeFindings): string {
@@ -90,6 +66,7 @@ function plot({ session: { units }, rows }: SlopeFindings): Plot {
 
 export function slopeText(found: SlopeFindings, io: Io): string {
   const { units } = found.session;
+  const marks = found.rows.map(({ mark }) => mark);
   const range = symbolOf(units.range);
   const length = { unit: symbolOf(units.smallLength), digits: targetDigits(units) };
   return paragraphs([
@@ -97,24 +74,20 @@ export function slopeText(found: SlopeFindings, io: Io): string {
     headLines(found.session).join('\n'),
     'The level mark to set, downhill (-) to uphill (+); "-": a pin above every mark, set the highest:',
     renderTableText(
-      crossTable(found, {
+      slopeTable(units, marks, {
         unit: range,
         digits: 1,
-        value: ({ mark }) => (mark.markRange === null ? null : fromSi(mark.markRange, units.range)),
+        value: ({ markRange }) => (markRange === null ? null : fromSi(markRange, units.range)),
       }),
     ),
     'For the pocket: take this off the range (its top row is the slope):',
-    renderTableText(
-      crossTable(found, {
-        unit: range,
-        digits: 0,
-        value: ({ mark }) =>
-          mark.markRange === null ? null : fromSi(mark.range - mark.markRange, units.range),
-      }),
-    ),
+    renderTableText(cutTable(units, marks)),
     'Where the cosine rule hits, low (-) or high:',
     renderTableText(
-      crossTable(found, { ...length, value: ({ mark }) => fromSi(mark.missByCosine, units.smallLength) }),
+      slopeTable(units, marks, {
+        ...length,
+        value: ({ missByCosine }) => fromSi(missByCosine, units.smallLength),
+      }),
     ),
     plotText(plot(found), plotSize(io)),
     thirdAxisLine(found),

@@ -18,6 +18,8 @@ export interface PlotSeries {
 export interface PlotAxis {
   readonly label: string;
   readonly unit: string;
+  /** Values the axis reaches even if no point does. */
+  readonly reaches?: readonly number[];
 }
 
 /** A line right across the plot: at one x (upright) or at one y (level). */
@@ -56,11 +58,13 @@ export function plotScales(
 ): { x: PlotScale; y: PlotScale } {
   const points = plot.series.flatMap((series) => series.points);
   if (points.length === 0) throw new DomainError('points in a plot', 0, 'at least one');
-  const marked = (axis: 'x' | 'y') =>
-    (plot.markers ?? []).filter((marker) => marker.axis === axis).map(({ at }) => at);
+  const also = (axis: 'x' | 'y') => [
+    ...(plot.markers ?? []).filter((marker) => marker.axis === axis).map(({ at }) => at),
+    ...(plot[axis].reaches ?? []),
+  ];
   return {
-    x: scaleOver([...points.map(({ x }) => x), ...marked('x')], room.x),
-    y: scaleOver([...points.flatMap(({ y, error = 0 }) => [y - error, y + error]), ...marked('y')], room.y),
+    x: scaleOver([...points.map(({ x }) => x), ...also('x')], room.x),
+    y: scaleOver([...points.flatMap(({ y, error = 0 }) => [y - error, y + error]), ...also('y')], room.y),
   };
 }
 

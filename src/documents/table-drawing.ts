@@ -48,7 +48,7 @@ export function drawTable(
   const spot = { left, width: layout.width };
   const notesTop = rowsTop + rows.length * ROW_STEP * size + 0.4 * size;
   return [
-    ...textBlock(layout.title, { ...spot, top: place.top }, tableTitle).items,
+    ...textBlock(layout.title, { ...spot, top: place.top }, tableTitle(layout)).items,
     ...layout.columns.flatMap((column): readonly Item[] => [
       { ...cell(column, column.name, headTop + size), role: 'column', weight: 'bold' },
       ...(layout.hasUnits
@@ -65,7 +65,9 @@ export function drawTable(
     ...rows.flatMap((row) => [
       ...layout.columns.flatMap((column) => {
         const found = column.cells[row];
-        return found === undefined ? [] : [cell(column, found, rowBottom(row) - 0.45 * size)];
+        return found === undefined
+          ? []
+          : [{ ...cell(column, found, rowBottom(row) - 0.45 * size), weight: column.weight }];
       }),
       ...((row + 1) % ROWS_TOGETHER === 0 && row + 1 < part.to ? [rule(rowBottom(row), 'mist')] : []),
     ]),

@@ -1,18 +1,21 @@
 import { DomainError } from '../quantities/domain-error.ts';
+import type { Weight } from './drawing.ts';
 import { typeset } from './number-text.ts';
 import { cellText, fractionOf, isNumeric, type Table } from './table.ts';
 import { LEADING } from './text-block.ts';
 import { textWidth } from './text-measure.ts';
 import { wrapText } from './wrap-text.ts';
 
-/** Lettering of a table: this size if it fits, down to the smallest that a person reads without a glass, mm. */
+/** Lettering of a table: this size unless told, if it fits, down to the smallest that a person reads without a glass, mm. */
 const SIZE = 2.5;
 const SMALLEST_SIZE = 1.8;
 const SIZE_STEP = 0.1;
 /** Between columns, in ems. */
 const GAP = 1.5;
 
-export const tableTitle = { role: 'table-title', size: 2.9, weight: 'bold' } as const;
+/** A title stands out from the cells under it by weight, and is never smaller. */
+export const tableTitle = ({ size }: { readonly size: number }) =>
+  ({ role: 'table-title', size: Math.max(2.9, 1.1 * size), weight: 'bold' }) as const;
 export const tableNote = { role: 'table-note', size: 2.2, colour: 'slate' } as const;
 
 /** From one row's baseline to the next, and the white space under a table, in ems of the table. */
@@ -27,6 +30,8 @@ export interface TableCell {
 
 export interface TableColumn {
   readonly anchor: 'start' | 'end';
+  /** Of the cells. */
+  readonly weight: Weight;
   readonly name: TableCell;
   readonly unit: TableCell;
   readonly cells: readonly TableCell[];
@@ -52,22 +57,23 @@ export interface TablePart {
 }
 
 /**
- * Measure a table for the width of a page, in smaller type where it must be.
+ * Measure a table for the width of a page, in type of the size `largest` (mm) or smaller where it must be.
  * @throws DomainError when even the smallest readable type is too wide, or a number is not finite
  */
-export function layOutTable(table: Table, room: number): TableLayout {
-  for (let size = SIZE; size >= SMALLEST_SIZE; size -= SIZE_STEP) {
+export function layOutTable(table: Table, room: number, largest = SIZE): TableLayout {
+  for (let size = largest; size >= SMALLEST_SIZE; size -= SIZE_STEP) {
     const { columns, width } = layOutColumns(table, size);
     if (width > room) continue;
     const title = table.title ?? '';
-    const widest = Math.min(room, Math.max(width, textWidth(title, tableTitle.size, 'bold')));
+    const titleStyle = tableTitle({ size });
+    const widest = Math.min(room, Math.max(width, textWidth(title, titleStyle.size, 'bold')));
     return {
       size,
       width: widest,
       columnsWidth: width,
       columns,
       rowCount: table.rows.length,
-      title: wrapText(title, { width: widest, size: tableTitle.size, weight: 'bold' }),
+      title: wrapText(title, { ...titleStyle, width: widest }),
       hasUnits: table.columns.some(({ unit }) => unit !== ''),
       notes: (table.notes ?? []).flatMap((note) => wrapText(note, { width: widest, size: tableNote.size })),
     };
@@ -86,18 +92,20 @@ function layOutColumns(table: Table, size: number) {
     const numeric = isNumeric(table, index);
     const printed = cells.map((cell) => cellText(cell, column));
     const texts = printed.map((text, i) => (typeof cells[i] === 'number' ? typeset(text) : text));
-    const tails = cells.map((cell, i) => textWidth(fractionOf(cell, printed[i] ?? ''), size));
+    const weight = column.strong === true ? 'bold' : 'regular';
+    const tails = cells.map((cell, i) => textWidth(fractionOf(cell, printed[i] ?? ''), size, weight));
     const tail = Math.max(0, ...tails);
     const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - (tails[i] ?? 0) : 0);
     const width = Math.max(
       textWidth(column.name, size, 'bold'),
       textWidth(column.unit, size),
-      ...texts.map((text, i) => textWidth(text, size) + shift(i)),
+      ...texts.map((text, i) => textWidth(text, size, weight) + shift(i)),
     );
     const edge = numeric ? left + width : left;
     left += width + GAP * size;
     return {
       anchor: numeric ? 'end' : 'start',
+      weight,
       name: { text: column.name, x: edge },
       unit: { text: column.unit, x: edge },
       cells: texts.map((text, i) => ({ text, x: edge - shift(i) })),
@@ -107,7 +115,8 @@ function layOutColumns(table: Table, size: number) {
 }
 
 /** Heights of a table's parts, mm. */
-export const titleHeight = ({ title }: TableLayout): number => title.length * LEADING * tableTitle.size;
+export const titleHeight = (layout: TableLayout): number =>
+  layout.title.length * LEADING * tableTitle(layout).size;
 export const headHeight = ({ size, hasUnits }: TableLayout): number => (hasUnits ? 2.7 : 1.6) * size;
 const notesHeight = ({ notes, size }: TableLayout): number =>
   notes.length === 0 ? 0 : notes.length * LEADING * tableNote.size + 0.4 * size;

@@ -6,6 +6,8 @@ export interface Column {
   readonly unit: string;
   /** Decimals of the column's numbers; up to six significant digits each when absent. */
   readonly digits?: number;
+  /** On paper in bold: what the eye looks for first. */
+  readonly strong?: boolean;
 }
 
 /** A number, words, or null for "none". */
