@@ -1,5 +1,5 @@
+import { normalCumulative } from '../numerics/distributions.ts';
 import { gaussLegendre } from '../numerics/quadrature.ts';
-import { normalCumulative } from '../numerics/student-t.ts';
 
 /** A normal scatter of hits about a place off the centre, m. */
 export interface Scatter {

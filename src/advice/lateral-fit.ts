@@ -1,6 +1,6 @@
 import { quadraticForm } from '../calibration/fit.ts';
+import { chiSquaredSurvival } from '../numerics/distributions.ts';
 import { inverseSymmetric, solveSymmetric } from '../numerics/linear-algebra.ts';
-import { chiSquaredSurvival } from '../numerics/student-t.ts';
 import type { Rig } from '../sight/rig.ts';
 import { type LateralMark, type LateralPriors, type LateralUnknown, USUAL_PRIORS } from './lateral-mark.ts';
 import { LATERAL_CAUSES, predictLateral } from './lateral-model.ts';

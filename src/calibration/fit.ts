@@ -1,6 +1,6 @@
+import { chiSquaredSurvival } from '../numerics/distributions.ts';
 import { leastSquares } from '../numerics/least-squares.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
-import { chiSquaredSurvival } from '../numerics/student-t.ts';
 import type { Rig } from '../sight/rig.ts';
 import type { Measurement } from './measurement.ts';
 import {

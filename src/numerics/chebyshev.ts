@@ -66,35 +66,3 @@ export function interpolateAt(
   }
   return numerator / denominator;
 }
-
-/**
- * The coefficients c_k of the interpolating polynomial sum c_k T_k, from its values at `chebyshevNodes`.
- *
- * @source discrete orthogonality of T_k on its extremes: Mason, Handscomb, Chebyshev Polynomials, 2003, section 6.3.2 (from memory)
- */
-export function chebyshevCoefficients(values: readonly number[]): number[] {
-  const degree = values.length - 1;
-  requireCount(values.length);
-  const halved = (k: number) => (k === 0 || k === degree ? 0.5 : 1);
-  return values.map((_, k) => {
-    // Node j lies at cos(pi (degree - j)/degree).
-    const terms = values.map(
-      (value, j) => halved(j) * value * Math.cos((Math.PI * k * (degree - j)) / degree),
-    );
-    return ((2 * halved(k)) / degree) * terms.reduce((sum, term) => sum + term, 0);
-  });
-}
-
-/**
- * How far the interpolating polynomial may be from the smooth function its values were taken from.
- *
- * Twice the larger of the last two coefficients: the error is at most twice the sum of all the coefficients that were cut off,
- * which is less than the last kept one where they fall by half or faster; the larger of two, because an odd or an even
- * function has every other coefficient 0.
- *
- * @param values at `chebyshevNodes`, 4 or more for the estimate to mean something
- */
-export function chebyshevErrorEstimate(values: readonly number[]): number {
-  const [last = 0, lastButOne = 0] = chebyshevCoefficients(values).reverse();
-  return 2 * Math.max(Math.abs(last), Math.abs(lastButOne));
-}

@@ -148,23 +148,3 @@ export function quinticHermite(
   const c = 6 * value - 3 * slope + bend / 2;
   return y0 + t * (h * d0 + t * ((h * h * c0) / 2 + t * (a + t * (b + t * c))));
 }
-
-/** The derivative with respect to x of `quinticHermite`, of the same arguments. */
-export function quinticHermiteSlope(
-  h: number,
-  t: number,
-  y0: number,
-  d0: number,
-  c0: number,
-  y1: number,
-  d1: number,
-  c1: number,
-): number {
-  const value = y1 - y0 - h * (d0 + (h * c0) / 2);
-  const slope = h * (d1 - d0 - h * c0);
-  const bend = h * h * (c1 - c0);
-  const a = 10 * value - 4 * slope + bend / 2;
-  const b = -15 * value + 7 * slope - bend;
-  const c = 6 * value - 3 * slope + bend / 2;
-  return d0 + h * t * c0 + (t * t * (3 * a + t * (4 * b + 5 * t * c))) / h;
-}

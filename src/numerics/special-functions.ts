@@ -79,31 +79,3 @@ export function gammaShares(a: number, x: number): Shares {
   const above = front / continuedFraction(x + 1 - a, (k) => [k * (a - k), x + 2 * k + 1 - a]);
   return { below: 1 - above, above };
 }
-
-/**
- * The regularised incomplete beta function I_x(a, b), below, and 1 - I, above.
- *
- * @param x between 0 and 1, and `y` = 1 - x, given apart so that neither loses digits
- * @returns relative error of the smaller about 1e-14, more for a or b beyond 1000
- * @source Abramowitz, Stegun, as above, 26.5.8 (continued fraction)
- */
-export function betaShares(x: number, y: number, a: number, b: number): Shares {
-  if (!(x >= 0 && y >= 0 && a > 0 && b > 0))
-    throw new NumericalError('non-finite', `incomplete beta function of ${a}, ${b} at ${x}`, x);
-  if (x * (a + b + 2) > a + 1) {
-    const { below, above } = betaShares(y, x, b, a);
-    return { below: above, above: below };
-  }
-  if (x === 0) return { below: 0, above: 1 };
-  const front = Math.exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log(y)) / a;
-  const fraction = continuedFraction(1, (k) => {
-    const m = k >> 1;
-    const numerator =
-      k % 2 === 0
-        ? (m * (b - m)) / ((a + 2 * m - 1) * (a + 2 * m))
-        : (-(a + m) * (a + b + m)) / ((a + 2 * m) * (a + 2 * m + 1));
-    return [numerator * x, 1];
-  });
-  const below = front / fraction;
-  return { below, above: 1 - below };
-}

@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  barycentricWeights,
-  chebyshevCoefficients,
-  chebyshevErrorEstimate,
-  chebyshevNodes,
-  interpolateAt,
-} from '../../../src/numerics/chebyshev.ts';
+import { barycentricWeights, chebyshevNodes, interpolateAt } from '../../../src/numerics/chebyshev.ts';
 
 const interpolated = (f: (x: number) => number, n: number, lo: number, hi: number) => {
   const nodes = chebyshevNodes(n, lo, hi);
@@ -53,32 +47,4 @@ describe('interpolateAt', () => {
     expect(() => interpolateAt([0, 1], [1, 1], [1], 0.5)).toThrow(
       expect.objectContaining({ code: 'singular' }),
     ));
-});
-
-describe('chebyshevCoefficients', () => {
-  it('of 2 T0 - 3 T1 + 0.5 T4 are those numbers', () => {
-    const f = (x: number) => 2 - 3 * x + 0.5 * (8 * x ** 4 - 8 * x ** 2 + 1);
-    const expected = [2, -3, 0, 0, 0.5, 0];
-    for (const [k, c] of chebyshevCoefficients(interpolated(f, 6, -1, 1).values).entries())
-      expect(Math.abs(c - (expected[k] ?? Number.NaN))).toBeLessThan(1e-15);
-  });
-});
-
-describe('chebyshevErrorEstimate', () => {
-  const functions: Readonly<Record<string, (x: number) => number>> = {
-    exp: Math.exp,
-    'a pole near by': (x) => 1 / (1 + 4 * x * x),
-    cosine: (x) => Math.cos(3 * x),
-    'an odd function': (x) => Math.sin(3 * x),
-    'a root': (x) => Math.sqrt(x + 1.5),
-  };
-  const cases = Object.entries(functions).flatMap(([name, f]) =>
-    [6, 9, 12].map((n) => [name, n, f] as const),
-  );
-  it.each(cases)('is an upper bound for %s with %i nodes, and not a thousand times too large', (_, n, f) => {
-    const { values, at } = interpolated(f, n, -1, 1);
-    const error = worst(f, at, -1, 1);
-    expect(chebyshevErrorEstimate(values)).toBeGreaterThan(error);
-    expect(chebyshevErrorEstimate(values)).toBeLessThan(1000 * error);
-  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { betaShares, gammaShares, logGamma } from '../../../src/numerics/special-functions.ts';
+import { gammaShares, logGamma } from '../../../src/numerics/special-functions.ts';
 
 const relative = (found: number, expected: number) => Math.abs(found / expected - 1);
 const nonFinite = expect.objectContaining({ code: 'non-finite' });
@@ -49,27 +49,4 @@ describe('gammaShares', () => {
     [1, Number.NaN],
     [Number.NaN, 1],
   ])('refuses a = %f, x = %f', (a, x) => expect(() => gammaShares(a, x)).toThrow(nonFinite));
-});
-
-describe('betaShares', () => {
-  it.each([0.001, 0.3, 0.5, 0.9, 0.999])('with a = 3, b = 2 is x^3 (4 - 3x), at %f', (x) => {
-    expect(relative(betaShares(x, 1 - x, 3, 2).below, x ** 3 * (4 - 3 * x))).toBeLessThan(1e-13);
-  });
-  it('with a = b = 1/2 is 2/pi asin(sqrt x)', () =>
-    expect(
-      relative(betaShares(0.2, 0.8, 0.5, 0.5).below, (2 / Math.PI) * Math.asin(Math.sqrt(0.2))),
-    ).toBeLessThan(1e-13));
-  it('keeps its digits in the far tail: (1 - x)^5 of 1e-60', () => {
-    const y = 1e-12;
-    expect(relative(betaShares(1 - y, y, 1, 5).above, y ** 5)).toBeLessThan(1e-12);
-  });
-  it('at the ends is all or nothing', () => {
-    expect(betaShares(0, 1, 2, 3)).toEqual({ below: 0, above: 1 });
-    expect(betaShares(1, 0, 2, 3)).toEqual({ below: 1, above: 0 });
-  });
-  it.each([
-    [-0.1, 1.1, 1, 1],
-    [0.5, 0.5, 0, 1],
-    [Number.NaN, 0.5, 1, 1],
-  ])('refuses x = %f', (x, y, a, b) => expect(() => betaShares(x, y, a, b)).toThrow(nonFinite));
 });
