@@ -119,9 +119,63 @@ describe('layOutCard', () => {
         'text',
         'cell',
       )[0]?.size;
-    expect(sizeOf(8)).toBe(2.5);
+    expect(sizeOf(6)).toBe(3.1);
     expect(sizeOf(13)).toBeLessThan(2.5);
     expect(() => sizeOf(30)).toThrow(/width of a table.*leave columns out/);
+  });
+
+  it('takes the largest type that one page holds', () => {
+    const sizes = [5, 34, 38, 60].map(
+      (rows) =>
+        withRole(
+          layOutCard({ ...content, tables: [marks(rows), marks(10)] }, 'letter').pages[0]?.items ?? [],
+          'text',
+          'cell',
+        )[0]?.size ?? 0,
+    );
+    expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+    expect(sizes[0]).toBe(3.1);
+    expect(sizes.at(-1)).toBeLessThan(3);
+  });
+
+  it('sets what matters first in bold, and its column wide enough for it', () => {
+    const strong: Table = {
+      columns: [
+        { name: 'a', unit: '', digits: 2, strong: true },
+        { name: 'b', unit: '', digits: 2 },
+      ],
+      rows: [
+        [123456.78, 123456.78],
+        [1, 2],
+      ],
+    };
+    const items = layOutCard({ ...content, tables: [strong], plots: [] }, 'a4').pages[0]?.items ?? [];
+    const [first, second] = withRole(items, 'text', 'cell');
+    expect([first?.weight, second?.weight]).toEqual(['bold', 'regular']);
+    expect(overlaps(withRole(items, 'text', 'cell').map(inkBox))).toEqual([]);
+  });
+
+  it('says what it leads with under the title, and notes beside a table that leaves them room', () => {
+    const items =
+      layOutCard({ ...content, lead: ['The answer.'], tables: [marks(9)] }, 'a4').pages[0]?.items ?? [];
+    const [lead] = withRole(items, 'text', 'lead');
+    const [note] = withRole(items, 'text', 'note');
+    const cells = withRole(items, 'text', 'cell');
+    expect(lead?.text).toBe('The answer.');
+    expect(lead?.y).toBeLessThan(cells[0]?.y ?? 0);
+    expect(note?.x).toBeGreaterThan(Math.max(...cells.map((cell) => inkBox(cell).right)));
+    expect(note?.y).toBeLessThan(cells.at(-1)?.y ?? 0);
+  });
+
+  it('stands plots under one another where the page has room for it, else in pairs', () => {
+    const rulesOf = (rows: number) =>
+      withRole(
+        layOutCard({ ...content, tables: [marks(rows)] }, 'a4').pages[0]?.items ?? [],
+        'text',
+        'plot-title',
+      ).map(({ x }) => x);
+    expect(new Set(rulesOf(5)).size).toBe(1);
+    expect(new Set(rulesOf(28)).size).toBe(2);
   });
 
   it('refuses a number that is not finite', () =>

@@ -52,6 +52,12 @@ describe('plotItems', () => {
       ]),
     ));
 
+  it('reaches further along an axis when told to', () => {
+    const further = plotItems({ ...plot, x: { ...plot.x, reaches: [-40, 160] } }, rect);
+    const texts = further.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+    expect(texts).toEqual(expect.arrayContaining(['−50', '200']));
+  });
+
   it('puts the points of a curve where the axes say, to the rounding of a double', () => {
     const [curve] = withRole(items, 'polyline', 'curve');
     const [left, right] = [axisY?.from.x ?? 0, axisY?.to.x ?? 0];
