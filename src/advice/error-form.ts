@@ -4,8 +4,6 @@
  */
 export type ErrorForm = ReadonlyMap<string, number>;
 
-export const NO_ERROR: ErrorForm = new Map();
-
 /** An error with one cause of its own. */
 export const cause = (name: string, sd: number): ErrorForm => new Map([[name, sd]]);
 

@@ -14,7 +14,6 @@ export type Kilograms = Quantity<'kg'>;
 export type KilogramsPerMetre = Quantity<'kg/m'>;
 export type KilogramsPerCubicMetre = Quantity<'kg/m3'>;
 export type KilogramSquareMetres = Quantity<'kg m2'>;
-export type KilogramMetresPerSecond = Quantity<'kg m/s'>;
 export type Newtons = Quantity<'N'>;
 export type NewtonSquareMetres = Quantity<'N m2'>;
 export type Joules = Quantity<'J'>;

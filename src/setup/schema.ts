@@ -36,7 +36,6 @@ type Fixed<T> = T extends number | string | boolean | undefined
 export type SetupFile = Fixed<z.output<typeof setupSchema>>;
 
 export type BowSection = SetupFile['bow'];
-export type LaunchSection = SetupFile['launch'];
 export type ArrowSection = SetupFile['arrow'];
 export type PartsSection = NonNullable<ArrowSection['parts']>;
 export type AirSection = NonNullable<SetupFile['air']>;
@@ -44,6 +43,4 @@ export type WindSection = NonNullable<SetupFile['wind']>;
 export type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
 export type MarkEntry = NonNullable<SetupFile['marks']>[number];
-export type SpeedEntry = NonNullable<SetupFile['speeds']>[number];
-export type DropEntry = NonNullable<SetupFile['drops']>[number];
 export type BuildEntry = NonNullable<SetupFile['builds']>[number];

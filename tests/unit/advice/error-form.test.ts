@@ -1,12 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  cause,
-  combined,
-  covariance,
-  mainCause,
-  NO_ERROR,
-  standardError,
-} from '../../../src/advice/error-form.ts';
+import { cause, combined, covariance, mainCause, standardError } from '../../../src/advice/error-form.ts';
 
 const chronograph = cause('chronograph', 0.4);
 const own = cause('own', 0.3);
@@ -84,7 +77,7 @@ describe('error forms', () => {
     );
     expect(main?.kind).toBe('chronograph');
     expect(Math.abs((main?.share ?? 0) - 0.64)).toBeLessThan(1e-15);
-    expect(mainCause(NO_ERROR)).toBeNull();
+    expect(mainCause(new Map())).toBeNull();
     expect(mainCause(cause('nothing', 0))).toBeNull();
   });
 });
