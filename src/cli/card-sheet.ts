@@ -2,7 +2,7 @@ import { layOutCard } from '../documents/card.ts';
 import type { Drawing } from '../documents/drawing.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { CardFindings } from './card-findings.ts';
-import { cardCuts, cardTable, windWords } from './card-tables.ts';
+import { belowNoughtNote, cardCuts, cardTable, windWords } from './card-tables.ts';
 import { shotCautions, unlabelled } from './cautions.ts';
 import { airLine, arrowLine, dateLine } from './describe.ts';
 import type { Io } from './io.ts';
@@ -33,7 +33,12 @@ export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): D
   );
 }
 
-function notes({ session: { units, calibration }, crosswind, rows }: CardFindings): readonly string[] {
+function notes(found: CardFindings): readonly string[] {
+  const {
+    session: { units, calibration },
+    crosswind,
+    rows,
+  } = found;
   const isTied = rows.every(({ uncertainty }) => isToldSpread(uncertainty.onTargetSd));
   const zero = formatQuantity(calibration.rig.zeroRange, units.range, 0);
   const wind = windWords(crosswind, units);
@@ -42,8 +47,9 @@ function notes({ session: { units, calibration }, crosswind, rows }: CardFinding
     `Wind: ${wind} square from the side pushes so far downwind. From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.`,
     'Cant: for each degree that the top limb leans to one side, the arrow hits so far to that side.',
     'Slopes: uphill is +, range along the line of sight. "-": the pin would stand above every mark; set the highest.',
+    belowNoughtNote(found),
     isTied
       ? 'Shoot a mark before you trust it.'
       : 'No mark ties the readings to the arrow yet: shoot one before you use them.',
-  ];
+  ].filter((line) => line !== '');
 }

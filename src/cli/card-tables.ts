@@ -56,5 +56,20 @@ const rangeDigits = ({ session: { units }, rows }: CardFindings): number =>
 export const windWords = (speed: number, units: DisplayUnits): string =>
   formatQuantity(speed, units.windSpeed, 1).replace(/\.0(?= )/, '');
 
-/** What to take off the range uphill and downhill. */
-export const cardCuts = ({ session: { units }, slopes }: CardFindings): Table => cutTable(units, slopes);
+/** What to take off the range uphill and downhill; half a yard far out is an inch on the target. */
+export const cardCuts = ({ session: { units }, slopes }: CardFindings): Table => cutTable(units, slopes, 1);
+
+/** Readings that no scale may have; empty when there are none. */
+export function belowNoughtNote({ session: { units }, rows }: CardFindings): string {
+  const below = rows.filter(({ mark }) => (mark.reading ?? 0) < 0).map(({ mark }) => mark.range);
+  if (below.length === 0) return '';
+  const told = (range: number): string => formatQuantity(range, units.range, 0);
+  const [from, to] = [told(below[0] ?? 0), told(below.at(-1) ?? 0)];
+  const where =
+    below.at(-1) === rows.at(-1)?.mark.range
+      ? `from ${from} on`
+      : from === to
+        ? `at ${from}`
+        : `from ${from} to ${to}`;
+  return `The reading is below nought of the scale ${where}: the sight must go that far, or its tape must be set anew.`;
+}

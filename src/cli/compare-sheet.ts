@@ -5,6 +5,7 @@ import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { unlabelled } from './cautions.ts';
 import { compareCautions } from './compare-cautions.ts';
+import { surroundingsLine } from './compare-text.ts';
 import { airLine, arrowLine } from './describe.ts';
 import type { Io } from './io.ts';
 import type { Compared } from './runs/compare.ts';
@@ -23,7 +24,9 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
         `now: ${arrowLine(session)}`,
         ...changesOf(compared),
       ],
-      notes: bowLines(session, comparison.base).split('\n'),
+      notes: [surroundingsLine(compared), ...bowLines(session, comparison.base).split('\n')].filter(
+        (line) => line !== '',
+      ),
       cautions: unlabelled(compareCautions(compared)),
     },
     page,

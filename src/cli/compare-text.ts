@@ -62,7 +62,7 @@ highest: of the path above the line of sight with that range's mark set. drop: b
 }
 
 /** Files may be about different days; then part of what differs is the day's. */
-function surroundingsLine({ sessions }: Compared): string {
+export function surroundingsLine({ sessions }: Compared): string {
   const days = new Set(
     sessions.map(({ setup: { air, wind, slope } }) =>
       JSON.stringify([air ?? null, wind ?? null, slope ?? null]),

@@ -1,4 +1,4 @@
-import type { Plot } from '../documents/plot-data.ts';
+import type { Plot, PlotPoint } from '../documents/plot-data.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import { type FitFindings, NEXT_ARROWS } from './fit-findings.ts';
 import { isToldSpread } from './told-spread.ts';
@@ -24,59 +24,79 @@ export function residualPlot({ session, marks }: FitFindings): Plot {
   };
 }
 
-/** The same for paper: with room beside the outermost groups, and how sure the model itself is about every range. */
+/** The same for paper: with room beside the outermost groups, and how sure the model itself is between them. */
 export function residualPlotWithBand(found: FitFindings): Plot {
-  const { session, ranges, next } = found;
   const plot = residualPlot(found);
-  const side = (sign: 1 | -1) =>
-    ranges.map((at, i) => ({
-      x: fromSi(at, session.units.range),
-      y: sign * fromSi(next.now[i] ?? Number.NaN, session.units.smallLength),
-    }));
-  const band = [...side(1), ...side(-1).toReversed()];
+  const band = bandBetweenMarks(found);
   return {
     ...plot,
-    x: { ...plot.x, reaches: besides(found) },
+    x: { ...plot.x, reaches: besides(found), tight: true },
     series: [
       ...plot.series,
-      {
-        name: 'the mark of every range, ± one standard uncertainty',
-        kind: 'line',
-        points: [...band, ...band.slice(0, 1)],
-      },
+      ...(band.length < 2
+        ? []
+        : [
+            {
+              name: 'the mark of every range, ± one standard uncertainty',
+              kind: 'band' as const,
+              points: band,
+            },
+          ]),
     ],
   };
 }
 
-/** Half a step beyond the outermost ranges shot: a sign on the axis itself is hard to read. */
+/** Beyond the outermost ranges shot the model's error grows until nothing else could be seen; the other picture has it. */
+function bandBetweenMarks({ session: { units }, marks, ranges, next }: FitFindings): readonly PlotPoint[] {
+  const shot = marks.map(({ residual }) => residual.measurement.range as number);
+  const [from, to] = [Math.min(...shot) - ROUNDING, Math.max(...shot) + ROUNDING];
+  return ranges.flatMap((range, i) => {
+    const sd = next.now[i] ?? Number.NaN;
+    return range >= from && range <= to && isToldSpread(sd)
+      ? [{ x: fromSi(range, units.range), y: 0, error: fromSi(sd, units.smallLength) }]
+      : [];
+  });
+}
+const ROUNDING = 1e-6; // m
+
+/** A little beyond the outermost ranges shot: a sign on the axis itself is hard to read. */
 function besides({ session: { units }, marks }: FitFindings): readonly number[] {
   const shot = marks.map(({ residual }) => fromSi(residual.measurement.range, units.range));
   return [Math.max(0, Math.min(...shot) - BESIDE), Math.max(...shot) + BESIDE];
 }
 const BESIDE = 2;
 
-/** How sure the mark of every range is, now and after the next group, and which ranges were shot. */
-export function surenessPlot(found: FitFindings): Plot {
+/** How sure the mark of every range is, now and after the next group, and which ranges were shot; null when neither is worth a picture. */
+export function surenessPlot(found: FitFindings): Plot | null {
   const { session, marks, ranges, next } = found;
   const { range, smallLength } = session.units;
-  const line = (name: string, sds: readonly number[]) => ({
-    name,
-    kind: 'line' as const,
-    points: ranges.map((at, i) => ({
-      x: fromSi(at, range),
-      y: fromSi(sds[i] ?? Number.NaN, smallLength),
-    })),
-  });
+  const line = (name: string, sds: readonly number[]) =>
+    sds.every(isToldSpread)
+      ? [
+          {
+            name,
+            kind: 'line' as const,
+            points: ranges.map((at, i) => ({
+              x: fromSi(at, range),
+              y: fromSi(sds[i] ?? Number.NaN, smallLength),
+            })),
+          },
+        ]
+      : [];
+  const lines = [
+    ...line('now', next.now),
+    ...line(`after ${NEXT_ARROWS} arrows at ${formatQuantity(next.range, range, 0)}`, next.after),
+  ];
+  if (lines.length === 0) return null;
   return {
     x: {
       label: 'range',
       unit: symbolOf(range),
-      ...(marks.length === 0 ? {} : { reaches: besides(found) }),
+      ...(marks.length === 0 ? {} : { reaches: besides(found), tight: true }),
     },
     y: { label: 'standard uncertainty of the mark, on the target', unit: symbolOf(smallLength) },
     series: [
-      ...(next.now.every(isToldSpread) ? [line('now', next.now)] : []),
-      line(`after ${NEXT_ARROWS} arrows at ${formatQuantity(next.range, range, 0)}`, next.after),
+      ...lines,
       ...(marks.length === 0
         ? []
         : [

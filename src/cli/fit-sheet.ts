@@ -6,13 +6,14 @@ import { airLine, arrowLine, dateLine } from './describe.ts';
 import type { FitFindings } from './fit-findings.ts';
 import { residualPlotWithBand, surenessPlot } from './fit-plots.ts';
 import { parameterTable, residualTable } from './fit-tables.ts';
-import { correlationLine, findingLines, nextLine, otherLines, tapeLine } from './fit-words.ts';
+import { correlationLine, findingLines, nextLine, otherLines, tapeLine, verdictLine } from './fit-words.ts';
 import type { Io } from './io.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
 export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Drawing {
   const { session, marks } = found;
   const shot = marks.length > 0;
+  const sureness = surenessPlot(found);
   return layOutCard(
     {
       title: `${session.title}: what the marks decide`,
@@ -27,7 +28,7 @@ export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Dra
         ...(shot
           ? [{ title: 'How far each group lies from the model', ...residualPlotWithBand(found) }]
           : []),
-        { title: 'How sure the mark of each range is', ...surenessPlot(found) },
+        ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
       cautions: unlabelled(shotCautions(session)),
     },
@@ -38,7 +39,7 @@ export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Dra
 function notes(found: FitFindings): readonly string[] {
   const { chiSquared, residuals } = found.session.calibration;
   return [
-    'Measured: the marks decide it. Mostly prior: they hardly touch it. Not separable: they would, were it not for another.',
+    verdictLine(found),
     ...(found.marks.length === 0
       ? []
       : [

@@ -1,12 +1,17 @@
+import type { ParameterEstimate } from '../calibration/verdict.ts';
 import type { Table } from '../documents/table.ts';
 import { fromSi, symbolOf } from '../quantities/format.ts';
 import type { FitFindings } from './fit-findings.ts';
+import type { Session } from './open-setup.ts';
 import { parameterWords } from './parameter-words.ts';
+
+/** The parameters that mean something for this sight: without a scale none has a reading. */
+export const shownParameters = ({ assembly, calibration }: Session): readonly ParameterEstimate[] =>
+  calibration.parameters.filter(({ name }) => assembly.rig.scale !== null || name !== 'scale_offset');
 
 /** What was known of each parameter before and after the marks. */
 export function parameterTable({ session }: FitFindings): Table {
   const words = parameterWords(session);
-  const { parameters } = session.calibration;
   return {
     columns: [
       { name: 'parameter', unit: '' },
@@ -17,22 +22,20 @@ export function parameterTable({ session }: FitFindings): Table {
       { name: '±', unit: '' },
       { name: 'verdict', unit: '' },
     ],
-    rows: parameters
-      .filter(({ name }) => session.assembly.rig.scale !== null || name !== 'scale_offset')
-      .map(({ name, value, sd, priorValue, priorSd, verdict }) => {
-        const { name: shown, unit, digits, value: of, spread } = words[name];
-        const open = priorSd > WIDE_OPEN[name];
-        const before = open ? 'unknown' : of(priorValue).toFixed(digits);
-        return [
-          shown,
-          unit,
-          of(value).toFixed(digits),
-          spread(sd).toFixed(digits),
-          before,
-          open ? '' : spread(priorSd).toFixed(digits),
-          verdict,
-        ];
-      }),
+    rows: shownParameters(session).map(({ name, value, sd, priorValue, priorSd, verdict }) => {
+      const { name: shown, unit, digits, value: of, spread } = words[name];
+      const open = priorSd > WIDE_OPEN[name];
+      const before = open ? 'unknown' : of(priorValue).toFixed(digits);
+      return [
+        shown,
+        unit,
+        of(value).toFixed(digits),
+        spread(sd).toFixed(digits),
+        before,
+        open ? '' : spread(priorSd).toFixed(digits),
+        verdict,
+      ];
+    }),
   };
 }
 

@@ -1,8 +1,10 @@
 import { findings } from '../calibration/diagnose.ts';
 import { PARAMETERS } from '../calibration/parameters.ts';
+import type { Verdict } from '../calibration/verdict.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './fit-findings.ts';
+import { shownParameters } from './fit-tables.ts';
 import { parameterWords } from './parameter-words.ts';
 import { isToldSpread } from './told-spread.ts';
 
@@ -42,9 +44,27 @@ export function tapeLine({ session, ranges, next }: FitFindings): string {
 /** Where to shoot next, and what it would bring. */
 export function nextLine({ session, next }: FitFindings): string {
   const { units } = session;
+  const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
+  if (!isToldSpread(next.rmsAfter))
+    return `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far from the first, is shot.`;
   const from = isToldSpread(next.rmsNow) ? `from ${formatQuantity(next.rmsNow, units.smallLength, 1)} ` : '';
-  return `Shoot next at ${formatQuantity(next.range, units.range, 0)}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`;
+  return `${where}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`;
 }
+
+/** What the verdicts of the table mean, of those that stand in it; nothing when nothing was shot. */
+export function verdictLine({ session }: FitFindings): string {
+  if (session.calibration.residuals.length === 0) return '';
+  const found = new Set(shownParameters(session).map(({ verdict }) => verdict));
+  const words = VERDICTS.filter(([verdict]) => found.has(verdict)).map(
+    ([verdict, meaning]) => `${verdict}: ${meaning}`,
+  );
+  return `${words.join('; ')}.`.replace(/^./, (first) => first.toUpperCase());
+}
+const VERDICTS: readonly (readonly [Verdict, string])[] = [
+  ['measured', 'your marks decide it'],
+  ['mostly prior', 'your marks hardly change what was known of it before'],
+  ['not separable', 'your marks would decide it, could they tell it from another one'],
+];
 
 /** The strongest tie between two parameters, when it is strong. */
 export function correlationLine({ session }: FitFindings): string {

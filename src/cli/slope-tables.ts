@@ -35,9 +35,9 @@ export function slopeTable(
 }
 
 /** What to take off the range before setting the mark; null where even the highest mark is too low a pin. */
-export const cutTable = (units: DisplayUnits, marks: readonly SlopeMark[]): Table =>
+export const cutTable = (units: DisplayUnits, marks: readonly SlopeMark[], digits = 0): Table =>
   slopeTable(units, marks, {
     unit: symbolOf(units.range),
-    digits: 0,
+    digits,
     value: ({ range, markRange }) => (markRange === null ? null : fromSi(range - markRange, units.range)),
   });

@@ -3,26 +3,33 @@ import { CommandLineError } from './command-line-error.ts';
 import { documentFonts } from './font-files.ts';
 import type { Io } from './io.ts';
 
-/** The kind of file a name asks for. @throws CommandLineError for any other ending */
-export function drawingFormat(path: string): 'pdf' | 'svg' {
+/**
+ * The kind of file a name asks for.
+ * @param example a name without its ending, for the advice
+ * @throws CommandLineError for any other ending
+ */
+export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
   const ending = /\.(pdf|svg)$/i.exec(path)?.[1]?.toLowerCase();
   if (ending === 'pdf' || ending === 'svg') return ending;
   throw new CommandLineError(
     `--out: ${path} is neither a .pdf nor an .svg file`,
-    'Write --out tape.pdf or --out tape.svg.',
+    `Write --out ${example}.pdf or --out ${example}.svg.`,
   );
 }
 
-/** Write a drawing, one PDF or one SVG a page, and give the names of the files. */
+/** Write a drawing to a name of sound ending, one PDF or one SVG a page, and give the names of the files. */
 export async function writeDrawing(
   io: Io,
   path: string,
   drawing: Drawing,
   title: string,
 ): Promise<readonly string[]> {
-  if (drawingFormat(path) === 'pdf') {
+  if (/\.pdf$/i.test(path)) {
     const { renderPdf } = await import('../documents/render/pdf.ts');
-    io.writeWhole(path, await renderPdf(drawing, { ...documentFonts(io), title, createdAt: io.now() }));
+    const onLacking = (characters: readonly string[]) =>
+      io.err(`The typeface of ${path} lacks ${characters.join(' ')}; a box stands there instead.\n`);
+    const options = { ...documentFonts(io), title, createdAt: io.now(), onLacking };
+    io.writeWhole(path, await renderPdf(drawing, options));
     return [path];
   }
   const { renderSvg } = await import('../documents/render/svg.ts');

@@ -1,17 +1,17 @@
 import { DomainError } from '../quantities/domain-error.ts';
-import { type NiceTicks, niceAxis } from './nice-ticks.ts';
+import { type NiceTicks, niceAxis, niceTicks } from './nice-ticks.ts';
 
 export interface PlotPoint {
   readonly x: number;
   readonly y: number;
-  /** Half the length of the error bar, in the unit of y. */
+  /** Half the length of the error bar, or half the height of the band there, in the unit of y. */
   readonly error?: number;
 }
 
 export interface PlotSeries {
   readonly name: string;
-  /** Joined by a line, or each point on its own. */
-  readonly kind: 'line' | 'points';
+  /** Joined by a line, each point on its own, or two lines an error above and below the points. */
+  readonly kind: 'line' | 'points' | 'band';
   readonly points: readonly PlotPoint[];
 }
 
@@ -20,7 +20,13 @@ export interface PlotAxis {
   readonly unit: string;
   /** Values the axis reaches even if no point does. */
   readonly reaches?: readonly number[];
+  /** From the least value to the most instead of outwards to round numbers. */
+  readonly tight?: boolean;
 }
+
+/** The upper and the lower line of a band. */
+export const bandEdges = (points: readonly PlotPoint[]): readonly (readonly PlotPoint[])[] =>
+  [1, -1].map((side) => points.map(({ x, y, error = 0 }) => ({ x, y: y + side * error })));
 
 /** A line right across the plot: at one x (upright) or at one y (level). */
 export interface PlotMarker {
@@ -47,7 +53,8 @@ export interface PlotScale {
 export const axisTitle = ({ label, unit }: PlotAxis): string => (unit === '' ? label : `${label} (${unit})`);
 
 /**
- * The scales of a plot: each from a round number to a round number around its points, error bars and markers.
+ * The scales of a plot: each from a round number to a round number around its points, error bars and markers, or, when it is to be
+ * tight, just around them.
  *
  * @param room the most ticks there is room for along each axis, 3 or more
  * @throws DomainError when there is no point or a coordinate is not finite
@@ -63,8 +70,12 @@ export function plotScales(
     ...(plot[axis].reaches ?? []),
   ];
   return {
-    x: scaleOver([...points.map(({ x }) => x), ...also('x')], room.x),
-    y: scaleOver([...points.flatMap(({ y, error = 0 }) => [y - error, y + error]), ...also('y')], room.y),
+    x: scaleOver([...points.map(({ x }) => x), ...also('x')], room.x, plot.x.tight),
+    y: scaleOver(
+      [...points.flatMap(({ y, error = 0 }) => [y - error, y + error]), ...also('y')],
+      room.y,
+      plot.y.tight,
+    ),
   };
 }
 
@@ -72,7 +83,7 @@ export function plotScales(
 const SMALLEST_SPAN = 1e-12;
 const ROUNDING = 1e-9;
 
-function scaleOver(values: readonly number[], room: number): PlotScale {
+function scaleOver(values: readonly number[], room: number, tight = false): PlotScale {
   for (const value of values)
     if (!Number.isFinite(value)) throw new DomainError('a coordinate in a plot', value, 'finite numbers');
   const least = values.reduce((a, b) => Math.min(a, b));
@@ -81,6 +92,7 @@ function scaleOver(values: readonly number[], room: number): PlotScale {
   const isLevel = most - least <= Math.max(SMALLEST_SPAN, ROUNDING * furthest);
   // A level line has no span of its own; half its height about it, or one unit about zero, shows it as level.
   const margin = !isLevel ? 0 : furthest > SMALLEST_SPAN ? furthest / 2 : 1;
+  if (tight && !isLevel) return { low: least, high: most, ticks: niceTicks(least, most, room) };
   const ticks = niceAxis(least - margin, most + margin, room);
   return { low: ticks.values[0] ?? least, high: ticks.values.at(-1) ?? most, ticks };
 }

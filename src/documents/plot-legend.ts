@@ -50,7 +50,7 @@ export function plotLegend(plot: Plot, place: TextPlace): Block {
 function legendEntries(plot: Plot): readonly Entry[] {
   const level = (x: number, y: number) => ({ from: { x, y }, to: { x: x + LINE_SAMPLE, y } });
   const curves = plot.series
-    .filter(({ kind }) => kind === 'line')
+    .filter(({ kind }) => kind !== 'points')
     .map(
       ({ name }, i): Entry => ({
         text: name,

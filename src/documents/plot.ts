@@ -1,7 +1,7 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import type { Colour, Item, Point } from './drawing.ts';
 import { numberText, typeset } from './number-text.ts';
-import { axisTitle, type Plot, type PlotScale, plotScales, share } from './plot-data.ts';
+import { axisTitle, bandEdges, type Plot, type PlotScale, plotScales, share } from './plot-data.ts';
 import { markerStyle, plotLegend } from './plot-legend.ts';
 import { lineStyle, pointSign } from './series-style.ts';
 import { textBlock } from './text-block.ts';
@@ -151,13 +151,15 @@ const shortened = (text: string, width: number) => shortenedText(text, { size: T
 
 function curves(plot: Plot, area: Area): readonly Item[] {
   return plot.series
-    .filter(({ kind }) => kind === 'line')
-    .map(({ points }, i) => ({
-      kind: 'polyline',
-      role: 'curve',
-      points: points.map((point) => toPage(point, area)),
-      ...lineStyle(i),
-    }));
+    .filter(({ kind }) => kind !== 'points')
+    .flatMap(({ kind, points }, i) =>
+      (kind === 'line' ? [points] : bandEdges(points)).map((edge) => ({
+        kind: 'polyline',
+        role: 'curve',
+        points: edge.map((point) => toPage(point, area)),
+        ...lineStyle(i),
+      })),
+    );
 }
 
 function pointsWithErrors(plot: Plot, area: Area): readonly Item[] {

@@ -4,3 +4,21 @@
  */
 export const printableText = (text: string): string =>
   text.replace(/\p{Cc}/gu, ' ').replace(/[\p{Cs}\uFFFE\uFFFF]/gu, '\uFFFD');
+
+/** What stands for a character that a typeface lacks: an open box, so that nothing vanishes unseen. */
+export const LACKING_SIGN = '\u25AF';
+
+/** Text with a box for every character that the typeface lacks; joiners and selectors, which have no shape, are left out. */
+export function textInTypeface(
+  text: string,
+  has: (codePoint: number) => boolean,
+): { readonly text: string; readonly lacking: readonly string[] } {
+  const characters = Array.from(text);
+  const lacks = (character: string): boolean => !has(character.codePointAt(0) ?? 0);
+  const shapeless = (character: string): boolean => /[\p{Cf}\p{Variation_Selector}]/u.test(character);
+  const kept = characters.filter((character) => !(lacks(character) && shapeless(character)));
+  return {
+    text: kept.map((character) => (lacks(character) ? LACKING_SIGN : character)).join(''),
+    lacking: kept.filter(lacks),
+  };
+}

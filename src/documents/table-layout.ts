@@ -73,9 +73,11 @@ export function layOutTable(table: Table, room: number, largest = SIZE): TableLa
       columnsWidth: width,
       columns,
       rowCount: table.rows.length,
-      title: wrapText(title, { ...titleStyle, width: widest }),
+      title: wrapText(typeset(title), { ...titleStyle, width: widest }),
       hasUnits: table.columns.some(({ unit }) => unit !== ''),
-      notes: (table.notes ?? []).flatMap((note) => wrapText(note, { width: widest, size: tableNote.size })),
+      notes: (table.notes ?? []).flatMap((note) =>
+        wrapText(typeset(note), { width: widest, size: tableNote.size }),
+      ),
     };
   }
   throw new DomainError(
@@ -91,13 +93,14 @@ function layOutColumns(table: Table, size: number) {
     const cells = table.rows.map((row) => row[index]);
     const numeric = isNumeric(table, index);
     const printed = cells.map((cell) => cellText(cell, column));
-    const texts = printed.map((text, i) => (typeof cells[i] === 'number' ? typeset(text) : text));
+    const name = typeset(column.name);
+    const texts = printed.map(typeset);
     const weight = column.strong === true ? 'bold' : 'regular';
     const tails = cells.map((cell, i) => textWidth(fractionOf(cell, printed[i] ?? ''), size, weight));
     const tail = Math.max(0, ...tails);
     const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - (tails[i] ?? 0) : 0);
     const width = Math.max(
-      textWidth(column.name, size, 'bold'),
+      textWidth(name, size, 'bold'),
       textWidth(column.unit, size),
       ...texts.map((text, i) => textWidth(text, size, weight) + shift(i)),
     );
@@ -106,7 +109,7 @@ function layOutColumns(table: Table, size: number) {
     return {
       anchor: numeric ? 'end' : 'start',
       weight,
-      name: { text: column.name, x: edge },
+      name: { text: name, x: edge },
       unit: { text: column.unit, x: edge },
       cells: texts.map((text, i) => ({ text, x: edge - shift(i) })),
     };

@@ -32,7 +32,8 @@ interface Placed {
  * Strips stand in rows, as many to a row and a page as fit. A strip is never split: two halves stuck together would carry
  * the error of the scissors, so one too long for the sheet is refused.
  *
- * @throws DomainError when there is nothing to draw, a number is not finite, or a strip is longer than the sheet allows
+ * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so short that
+ * its ticks would merge
  */
 export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   checkTapeContent(content);
@@ -50,6 +51,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
     })),
   ];
   const width = stripWidth(strips.map(({ strip }) => strip));
+  checkApart(content);
   for (const { strip } of strips) checkLength(strip, sheet, print.paper);
   const rows = inRows(strips, Math.floor((sheet.width + BETWEEN_STRIPS) / (width + BETWEEN_STRIPS)));
   const pages = inPages(rows, sheet).map((items) =>
@@ -63,6 +65,21 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
       }),
     ),
   };
+}
+
+/** More than a handful of ticks merge when they stand closer than this, mm; a tape this long is none the worse for a few that do. */
+const CROWDED = { ticks: 10, apart: 0.25, longEnough: 10 };
+
+function checkApart({ ticks }: TapeContent): void {
+  const along = ticks.map((tick) => 1000 * tick.along);
+  const length = Math.max(...along) - Math.min(...along);
+  const least = Math.min(CROWDED.longEnough, CROWDED.apart * (ticks.length - 1));
+  if (ticks.length > CROWDED.ticks && length < least)
+    throw new DomainError(
+      'the length of the tape (mm)',
+      Number(length.toPrecision(2)),
+      `${least} or more, or its ${ticks.length} ticks would merge; is sight.tape.travel_ratio right?`,
+    );
 }
 
 function checkLength(strip: Strip, sheet: SheetFrame, paper: PaperName): void {

@@ -1,5 +1,5 @@
 import { brailleCanvas, dotsBetween } from './braille-canvas.ts';
-import { type Plot, type PlotPoint, type PlotScale, share } from './plot-data.ts';
+import { bandEdges, type Plot, type PlotPoint, type PlotScale, share } from './plot-data.ts';
 
 /** Signs of the point series, in their order. */
 export const pointSigns: readonly string[] = ['●', '◆', '▲', '■', '○', '◇'];
@@ -42,11 +42,12 @@ const dotOf = ({ x, y }: { readonly x: number; readonly y: number }, area: PlotA
 export function drawPlotArea(plot: Plot, area: PlotArea): readonly string[] {
   const back = backLines(plot, area);
   const canvas = brailleCanvas(area.columns, area.rows);
-  const lines = plot.series.filter(({ kind }) => kind === 'line');
-  for (const [i, { points }] of lines.entries()) {
+  const lines = plot.series.filter(({ kind }) => kind !== 'points');
+  for (const [i, { kind, points }] of lines.entries()) {
     const pattern = linePatterns[i % linePatterns.length]?.dots ?? '1';
-    for (const [at, [column, row]] of alongLine(points, area).entries())
-      if (pattern[at % pattern.length] === '1') canvas.dot(column, row);
+    for (const edge of kind === 'line' ? [points] : bandEdges(points))
+      for (const [at, [column, row]] of alongLine(edge, area).entries())
+        if (pattern[at % pattern.length] === '1') canvas.dot(column, row);
   }
   const signs = new Map<string, string>();
   for (const [i, { points }] of plot.series.filter(({ kind }) => kind === 'points').entries()) {

@@ -83,7 +83,7 @@ function levelAxis(plot: Plot, area: PlotArea, gutter: number): readonly string[
 /** What each curve, sign and marker stands for, as many to a line as fit. */
 function legendLines(plot: Plot, width: number): readonly string[] {
   const lines = plot.series
-    .filter(({ kind }) => kind === 'line')
+    .filter(({ kind }) => kind !== 'points')
     .map(({ name }, i) => `${linePatterns[i % linePatterns.length]?.legend ?? ''} ${name}`);
   const points = plot.series
     .filter(({ kind }) => kind === 'points')

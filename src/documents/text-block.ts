@@ -1,4 +1,5 @@
 import type { Colour, Item, Weight } from './drawing.ts';
+import { typeset } from './number-text.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Items that stand below one another; `bottom` is where the next block may begin, mm. */
@@ -29,7 +30,9 @@ const TO_BASELINE = 1.05;
 /** Texts as lines no wider than the place, each text on a line of its own. */
 export function textBlock(texts: readonly string[], place: TextPlace, style: TextStyle): Block {
   const weight = style.weight ?? 'regular';
-  const lines = texts.flatMap((text) => wrapText(text, { width: place.width, size: style.size, weight }));
+  const lines = texts.flatMap((text) =>
+    wrapText(typeset(text), { width: place.width, size: style.size, weight }),
+  );
   return {
     items: lines.map(
       (text, i): Item => ({

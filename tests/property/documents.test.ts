@@ -49,6 +49,13 @@ const rising = fc
   });
 
 const ticks = fc.oneof(turningBack, rising);
+/** Refused, with a reason. */
+const areCrowded = (tape: readonly TapeTick[]): boolean => {
+  const along = tape.map((tick) => tick.along);
+  return (
+    tape.length > 10 && Math.max(...along) - Math.min(...along) < Math.min(0.01, 0.00025 * (tape.length - 1))
+  );
+};
 const words = fc.string({ unit: 'grapheme', maxLength: 60 });
 const tape: fc.Arbitrary<TapeContent> = fc
   .record({
@@ -62,6 +69,7 @@ const tape: fc.Arbitrary<TapeContent> = fc
     neighbours: fc.array(fc.record({ name: words, ticks }), { maxLength: 3 }),
     warnings: fc.array(words, { maxLength: 3 }),
   })
+  .filter(({ ticks }) => !areCrowded(ticks))
   .map((content) => ({ ...content, calibration: content.ticks.filter((_, i) => i % 7 === 0) }));
 const print = fc.record({
   paper: fc.constantFrom('a4' as const, 'letter' as const),

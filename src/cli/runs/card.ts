@@ -1,7 +1,7 @@
 import { renderTableText } from '../../documents/render/text.ts';
 import { type CardFindings, cardFindings } from '../card-findings.ts';
 import { cardSheet } from '../card-sheet.ts';
-import { cardCuts, cardTable } from '../card-tables.ts';
+import { belowNoughtNote, cardCuts, cardTable } from '../card-tables.ts';
 import { shotCautions } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
@@ -26,7 +26,7 @@ export interface CardOptions extends AnswerOptions {
 }
 
 export async function runCard(io: Io, path: string, options: CardOptions): Promise<void> {
-  drawingFormat(options.out);
+  drawingFormat(options.out, 'card');
   const session = openSetup(io, path, options);
   const crosswind = optionQuantity('--crosswind', options.crosswind, 'speed');
   if (!(crosswind >= 0))
@@ -63,6 +63,7 @@ const json = ({ session, crosswind, rows, slopes }: CardFindings, files: readonl
     travel_m: mark.travel,
     travel_sd_m: uncertainty.travelSd,
     on_target_sd_m: uncertainty.onTargetSd,
+    highest_m: mark.highest.height,
     time_s: row.time,
     speed_mps: row.speed,
     energy_J: row.energy,
@@ -86,6 +87,7 @@ const text = (found: CardFindings, files: readonly string[]): string =>
     ...(found.slopes.length === 0
       ? []
       : ['Uphill (+) and downhill (-), take this off the range:', renderTableText(cardCuts(found))]),
+    belowNoughtNote(found),
     contactNote(found.session, found.rows),
     shotCautions(found.session),
   ]);

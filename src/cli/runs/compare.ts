@@ -35,7 +35,7 @@ export interface Compared {
 }
 
 export async function runCompare(io: Io, paths: readonly string[], options: CompareOptions): Promise<void> {
-  if (options.out !== undefined) drawingFormat(options.out);
+  if (options.out !== undefined) drawingFormat(options.out, 'sheet');
   const sessions = paths.map((path) => openSetup(io, path, options));
   const [session] = sessions;
   if (session === undefined) throw new RangeError('a comparison needs a file');

@@ -21,7 +21,7 @@ export interface FitOptions extends AnswerOptions {
 const STEP = 5;
 
 export async function runFit(io: Io, path: string, options: FitOptions): Promise<void> {
-  if (options.out !== undefined) drawingFormat(options.out);
+  if (options.out !== undefined) drawingFormat(options.out, 'report');
   const session = openSetup(io, path, options);
   const every = formatQuantity(toSi(STEP, session.units.range), session.units.range, 0);
   const fit = fitFindings(session, optionRanges({ ...options, every }));

@@ -9,7 +9,7 @@ import {
   type RectItem,
   type TextItem,
 } from '../drawing.ts';
-import { printableText } from '../printable-text.ts';
+import { printableText, textInTypeface } from '../printable-text.ts';
 import { textWidth } from '../text-measure.ts';
 
 export interface PdfOptions {
@@ -19,6 +19,8 @@ export interface PdfOptions {
   readonly title: string;
   /** An argument, so that the same drawing gives the same bytes. */
   readonly createdAt: Date;
+  /** Told of characters that the font lacks; a box is printed for each. */
+  readonly onLacking?: (characters: readonly string[]) => void;
 }
 
 /** Points in a millimetre: 72 to the inch of 25.4 mm, both by definition. */
@@ -54,10 +56,12 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   pen.registerFont('regular', options.font);
   pen.registerFont('bold', options.boldFont ?? options.font);
   askForActualSize(pen);
+  const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
-    for (const item of page.items) draw(pen, item);
+    for (const item of page.items) for (const character of draw(pen, item)) lacking.add(character);
   }
+  if (lacking.size > 0) options.onLacking?.([...lacking]);
   const bytes = toBytes(pen);
   pen.end();
   return bytes;
@@ -74,7 +78,8 @@ function askForActualSize(pen: Pen): void {
   });
 }
 
-function draw(pen: Pen, item: Item): void {
+/** Draw an item, and give the characters of it that the font lacks. */
+function draw(pen: Pen, item: Item): readonly string[] {
   switch (item.kind) {
     case 'line':
       trace(pen, [item.from, item.to]);
@@ -94,9 +99,9 @@ function draw(pen: Pen, item: Item): void {
       drawRect(pen, item);
       break;
     case 'text':
-      drawText(pen, item);
-      break;
+      return drawText(pen, item);
   }
+  return [];
 }
 
 function trace(pen: Pen, points: readonly Point[]): void {
@@ -121,8 +126,13 @@ function drawRect(pen: Pen, item: RectItem): void {
   strokePath(pen, item.outline);
 }
 
-function drawText(pen: Pen, item: TextItem): void {
-  const text = printableText(item.text);
+/** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
+const hasGlyph = (pen: Pen, codePoint: number): boolean =>
+  (
+    pen as unknown as { _font: { font: { hasGlyphForCodePoint: (codePoint: number) => boolean } } }
+  )._font.font.hasGlyphForCodePoint(codePoint);
+
+function drawText(pen: Pen, item: TextItem): readonly string[] {
   const weight = item.weight ?? 'regular';
   const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
   const x = item.x * POINTS;
@@ -131,6 +141,7 @@ function drawText(pen: Pen, item: TextItem): void {
     .font(weight)
     .fontSize(item.size * POINTS)
     .fillColor(palette[item.colour]);
+  const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) => hasGlyph(pen, codePoint));
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
   pen.text(text, x - start * textWidth(text, item.size, weight) * POINTS, y, {
@@ -139,4 +150,5 @@ function drawText(pen: Pen, item: TextItem): void {
     features: noKerning,
   });
   if (turned) pen.restore();
+  return lacking;
 }

@@ -29,5 +29,7 @@ describe('typeset', () => {
     ['1.5', '1.5'],
     ['-', '-'],
     ['1e-7', '1e-7'],
+    ['it is -0.59 (-.5), by 2026-11-25', 'it is −0.59 (−.5), by 2026-11-25'],
+    ['a 3-D bow, 20-60 yd, --x', 'a 3-D bow, 20-60 yd, --x'],
   ])('sets "%s" as "%s"', (text, set) => expect(typeset(text)).toBe(set));
 });

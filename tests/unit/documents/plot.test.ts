@@ -52,6 +52,41 @@ describe('plotItems', () => {
       ]),
     ));
 
+  it('draws a band as two open lines, an error above and below, in one style and with one name', () => {
+    const points = [
+      { x: 0, y: 0, error: 10 },
+      { x: 100, y: 0, error: 30 },
+    ];
+    const items = plotItems({ ...plot, series: [{ name: 'band', kind: 'band', points }] }, rect);
+    const [upper, lower, ...others] = withRole(items, 'polyline', 'curve');
+    expect(others).toEqual([]);
+    expect(upper?.points).toHaveLength(2);
+    expect(upper?.closed).toBeUndefined();
+    expect(lower?.dash).toEqual(upper?.dash);
+    const opening = [0, 1].map((i) => (lower?.points[i]?.y ?? 0) - (upper?.points[i]?.y ?? 0));
+    expect((opening[1] ?? 0) / (opening[0] ?? 1)).toBeCloseTo(3, 9);
+    expect(items.filter((item) => item.kind === 'text' && item.text === 'band')).toHaveLength(1);
+  });
+
+  it('ends a tight axis at its outermost values, not at round numbers', () => {
+    const series = [
+      {
+        name: 'shot',
+        kind: 'points' as const,
+        points: [
+          { x: 18, y: 0 },
+          { x: 57, y: 1 },
+        ],
+      },
+    ];
+    const items = plotItems({ ...plot, x: { ...plot.x, tight: true }, series }, rect);
+    const [axis] = withRole(items, 'line', 'axis-line').slice(1);
+    const signs = withRole(items, 'polyline', 'point').map(({ points }) => points.map(({ x }) => x));
+    const middle = (xs: readonly number[] = []) => (Math.min(...xs) + Math.max(...xs)) / 2;
+    expect(middle(signs[1])).toBeCloseTo(axis?.from.x ?? Number.NaN, 6);
+    expect(middle(signs[2])).toBeCloseTo(axis?.to.x ?? Number.NaN, 6);
+  });
+
   it('reaches further along an axis when told to', () => {
     const further = plotItems({ ...plot, x: { ...plot.x, reaches: [-40, 160] } }, rect);
     const texts = further.flatMap((item) => (item.kind === 'text' ? [item.text] : []));

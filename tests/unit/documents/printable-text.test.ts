@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { printableText } from '../../../src/documents/printable-text.ts';
+import { LACKING_SIGN, printableText, textInTypeface } from '../../../src/documents/printable-text.ts';
 
 it.each([
   ['a\nb\tc\u0000d\u007fe', 'a b c d e'],
@@ -7,3 +7,11 @@ it.each([
   ['\uffff', '\ufffd'],
   ['Ünïcode 弓 🏹 ok', 'Ünïcode 弓 🏹 ok'],
 ])('carries %j as %j', (given, carried) => expect(printableText(given)).toBe(carried));
+
+it('shows a box for what the typeface lacks, names it, and leaves out what has no shape', () => {
+  const ascii = (codePoint: number) => codePoint < 128;
+  expect(textInTypeface('a 🏹\uFE0F\u200D b 弓', ascii)).toEqual({
+    text: `a ${LACKING_SIGN} b ${LACKING_SIGN}`,
+    lacking: ['🏹', '弓'],
+  });
+});
