@@ -19,6 +19,13 @@ const QUOTES: Readonly<Record<string, string>> = {
 /** One half, three quarters and their like as one character. */
 const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
 
+/** 5' 3", 2 ft 9 in */
+const FEET_AND_INCHES =
+  /^(\d+)\s*(?:['\u2032\u2019]|ft|feet|foot)\s*(?:and\s+)?(\d+\.?\d*)\s*(?:["\u2033\u201d]|''|in|inch|inches)\.?$/i;
+
+const inInches = ([, feet, inches]: RegExpExecArray): string =>
+  `"${trimmed(12 * Number(feet) + Number(inches))} in"`;
+
 /** Why mathjs could not read a finite number with a unit in the text. */
 export function whyUnreadable(request: Request): QuantityError {
   const text = request.text
@@ -31,21 +38,30 @@ export function whyUnreadable(request: Request): QuantityError {
   if (text === '') return say('empty', 'there is nothing where a quantity belongs');
   if (text.length > 80) return say('unreadable', `"${text.slice(0, 40)}..." is too long to be a quantity`);
 
-  const mixed = match(String.raw`([+-]?)(?:(\d+)[ -])?\s*(\d+)\s*/\s*(\d+)\s*([a-zA-Z"'].*)?`);
+  const mixed = match(String.raw`([+-]?)(?:(\d+)[ -])?\s*(\d+)\s*/\s*(\d+)\s*([a-zA-Z"'\u00b0%].*)?`);
   if (mixed !== null && Number(mixed[4]) > 0) {
     const [, sign = '', whole = '0', above = '', below = '', unit = ''] = mixed;
     const decimal = trimmed(Number(whole) + Number(above) / Number(below));
     return say(
       'fraction',
       `"${text}" is a fraction`,
-      quoted(`${sign}${decimal}`, QUOTES[unit] ?? unit, request),
+      quoted(`${sign}${decimal}`, QUOTES[unit] ?? unit.replace('\u00b0', 'deg'), request),
     );
   }
-  const feetAndInches = match(String.raw`(\d+)\s*['\u2032\u2019]\s*(\d+\.?\d*)\s*(?:["\u2033\u201d]|'')`);
-  if (feetAndInches !== null) {
-    const inches = 12 * Number(feetAndInches[1]) + Number(feetAndInches[2]);
-    return say('quote-mark', `"${text}" has marks for units`, `"${trimmed(inches)} in"`);
-  }
+  const feetAndInches = FEET_AND_INCHES.exec(text);
+  if (feetAndInches !== null)
+    return say(
+      'quote-mark',
+      /[a-z]/i.test(text) ? `"${text}" is feet and inches` : `"${text}" has marks for units`,
+      inInches(feetAndInches),
+    );
+  const spaced = match(String.raw`([+-]?\d+(?:_\d+)+(?:\.\d+)?)\s*(\D.*)?`);
+  if (spaced !== null)
+    return say(
+      'unreadable',
+      `"${text}" has a line between its digits`,
+      quoted((spaced[1] ?? '').replaceAll('_', ''), spaced[2] ?? '', request),
+    );
   const quote = match(String.raw`(${NUMBER})\s*(["\u2033\u201d'\u2032\u2019]|'')`);
   if (quote !== null)
     return say(
@@ -68,6 +84,17 @@ export function whyUnreadable(request: Request): QuantityError {
       'unreadable',
       `"${text}" is two numbers`,
       `${value}, and the uncertainty under the key that ends in _sd`,
+    );
+  }
+  const span = match(
+    String.raw`(\d+\.?\d*)\s*([a-zA-Z%/\u00b0]*)\s*(?:-|\u2013|\u2014|\.\.+|to)\s*(\d+\.?\d*)\s*([a-zA-Z%/\u00b0]*)`,
+  );
+  if (span !== null) {
+    const mean = trimmed((Number(span[1]) + Number(span[3])) / 2);
+    return say(
+      'unreadable',
+      `"${text}" is two numbers`,
+      `${quoted(mean, span[4] || span[2] || '', request)}, the mean of the two`,
     );
   }
   const number = new RegExp(`^${NUMBER}`).exec(text);
@@ -98,6 +125,9 @@ function whyNoSuchUnit(request: Request, number: string, unit: string): Quantity
 /** Why a quantity of one kind will not do for another, with the unit that was likely meant. */
 export function whyWrongKind(request: Request, found: Dimension | undefined): QuantityError {
   const { dimension, text } = request;
+  const feetAndInches = FEET_AND_INCHES.exec(text.trim());
+  if (feetAndInches !== null)
+    return explain(request, 'unreadable', `"${text.trim()}" is feet and inches`, inInches(feetAndInches));
   const what = found === undefined ? 'another kind of quantity' : DIMENSIONS[found].name;
   const number = new RegExp(`^${NUMBER}`).exec(text.trim())?.[0] ?? '';
   const unit = text.trim().slice(number.length).trim();

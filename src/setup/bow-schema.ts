@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { choice, leaf, type Outcome } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
-import { readQuantity, uncertaintyAt } from './quantity-leaf.ts';
+import { orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
 
 /** What the maker shot to rate the bow. */
@@ -26,7 +26,7 @@ type Speed = QuantityAt<'launch.speed'> | 'rated';
 const speed = leaf<Speed>(
   () => ({ allowed: 'a speed, or rated', write: '"281 fps"' }),
   (text): Outcome<Speed> =>
-    text.trim() === 'rated' ? { value: 'rated' } : readQuantity('launch.speed', text),
+    text.trim() === 'rated' ? { value: 'rated' } : orWord('rated', readQuantity('launch.speed', text), text),
 );
 
 export const launchSchema = z.strictObject({

@@ -3,6 +3,15 @@ export type KeyPath = readonly (string | number)[];
 
 export const dotted = (path: KeyPath): string => path.join('.');
 
+/** The path as a person counts: `marks, entry 2: reading`. */
+export const counted = (path: KeyPath): string =>
+  path
+    .map((step, i) => {
+      if (typeof step === 'number') return `, entry ${step + 1}`;
+      return i === 0 ? step : typeof path[i - 1] === 'number' ? `: ${step}` : `.${step}`;
+    })
+    .join('');
+
 /** Plain data with keys: what a section of the file becomes. */
 export type Section = Readonly<Record<string, unknown>>;
 

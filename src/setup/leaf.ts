@@ -40,6 +40,13 @@ function whyNoText(found: unknown): string {
     : 'has keys under it where one value belongs';
 }
 
+/** The word that another case, a slip of the finger or a longer form of it stands for. */
+export function wordMeant<T extends string>(text: string, words: readonly T[]): T | undefined {
+  const typed = text.trim().toLowerCase().replace(/[- ]/g, '_');
+  const nearest = words.find((word) => word === typed) ?? nearestWord(typed, words);
+  return words.find((word) => word === nearest) ?? words.find((word) => typed.startsWith(word));
+}
+
 /** One of a few words. */
 export function choice<const T extends string>(words: readonly T[]) {
   const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
@@ -48,7 +55,7 @@ export function choice<const T extends string>(words: readonly T[]) {
     (text) => {
       const value = words.find((word) => word === text.trim());
       if (value !== undefined) return { value };
-      const meant = nearestWord(text.trim().replace(/[- ]/g, '_'), words);
+      const meant = wordMeant(text, words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
       return { refusal: { reason: `"${text}" is not one of the words for it`, allowed, write } };
     },

@@ -2,8 +2,9 @@ import { toSi } from '../quantities/format.ts';
 import { parseDifference, parseQuantity } from '../quantities/parse.ts';
 import { si } from '../quantities/quantity.ts';
 import { QuantityError } from '../quantities/quantity-error.ts';
-import { insteadOfNonsense, insteadOfUnreadable } from './instead.ts';
-import { leaf, type Outcome } from './leaf.ts';
+import { insteadOfDirection } from './directions.ts';
+import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
+import { leaf, type Outcome, wordMeant } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
 import { allowedBy, exampleOf, nameOf, type Refusal, withUnit } from './refusal.ts';
@@ -16,14 +17,17 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<
   });
   return orRefusal(
     refuse,
-    (error) => insteadOfUnreadable(limit, text, error),
+    (error) => {
+      const meant = insteadOfDirection(key, text);
+      return meant === undefined ? insteadOfUnreadable(limit, text, error) : `"${meant}"`;
+    },
     () => {
       const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
       if (limit.whole && !Number.isInteger(value))
-        return refuse(`"${text}" is not a whole number`, `"${Math.round(value)}"`);
+        return refuse(`"${text}" is not a whole number`, insteadOfPart(limit, value));
       if (isWithin(limit, value)) return { value: si(value) };
       const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
-      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(limit, text));
+      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(key, text));
     },
   );
 }
@@ -53,6 +57,12 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
       return { value: si(value) };
     },
   );
+}
+
+/** A quantity for which a word may stand: what was near the word is told to be it. */
+export function orWord<T>(word: string, outcome: Outcome<T>, text: string): Outcome<T> {
+  if (outcome.refusal === undefined || wordMeant(text, [word]) === undefined) return outcome;
+  return { refusal: { ...outcome.refusal, write: `"${word}"` } };
 }
 
 /** A thousandth of the span of the limits: small, whatever it is. */

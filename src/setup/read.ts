@@ -7,6 +7,7 @@ import { SetupError } from './problem.ts';
 import { type SetupFile, setupSchema } from './schema.ts';
 import { schemaFaults } from './schema-faults.ts';
 import { foundAt, problemOf, wholeFileProblem } from './setup-problems.ts';
+import { swapFaults } from './swap-checks.ts';
 import { readYaml, type YamlText } from './yaml-text.ts';
 
 /** A value from outside the file that replaces one in it, or stands for one that is not there. */
@@ -29,10 +30,12 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
   const { value, misplaced } = withOverrides(yaml.value, overrides);
   const settled = withSectionsSettled(setupSchema, value);
   const parsed = setupSchema.safeParse(settled);
+  const draft = draftOf(settled);
   const faults = [
     ...misplaced,
-    ...(parsed.success ? [] : schemaFaults(parsed.error.issues)),
-    ...crossFaults(draftOf(settled)),
+    ...swapFaults(draft),
+    ...(parsed.success ? [] : schemaFaults(parsed.error.issues, settled)),
+    ...crossFaults(draft),
   ];
   const cameFromOutside = (path: KeyPath) => overrides.some((override) => startsWith(path, override.path));
   const problems = [

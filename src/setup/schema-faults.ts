@@ -1,18 +1,18 @@
 import type * as z from 'zod/mini';
-import { nearestWord } from '../quantities/nearest-word.ts';
 import type { Fault } from './fault.ts';
 import type { KeyPath } from './key-path.ts';
 import { keysAt } from './known-keys.ts';
 import type { LeafProblem } from './leaf.ts';
 import { setupSchema } from './schema.ts';
+import { unknownKey } from './unknown-key.ts';
 
 type Issue = z.core.$ZodIssue;
 
 /** What the schema objects to, in the archer's words. */
-export const schemaFaults = (issues: readonly Issue[]): readonly Fault[] =>
-  issues.flatMap((issue) => faultsOf(issue, []));
+export const schemaFaults = (issues: readonly Issue[], root: unknown): readonly Fault[] =>
+  issues.flatMap((issue) => faultsOf(issue, [], root));
 
-function faultsOf(issue: Issue, prefix: KeyPath): readonly Fault[] {
+function faultsOf(issue: Issue, prefix: KeyPath, root: unknown): readonly Fault[] {
   const path: KeyPath = [
     ...prefix,
     ...issue.path.map((step) => (typeof step === 'number' ? step : String(step))),
@@ -21,14 +21,14 @@ function faultsOf(issue: Issue, prefix: KeyPath): readonly Fault[] {
     case 'custom':
       return [leafFault(path, issue.params)];
     case 'unrecognized_keys':
-      return issue.keys.map((key) => unknownKey(path, key));
+      return issue.keys.map((key) => unknownKey(path, key, root));
     case 'invalid_union': {
       // the only union is a number or a table; the table's own faults matter when a list was written
       const [table = [], number = []] = issue.errors;
       const branch = table.some(({ code, path: at }) => code === 'invalid_type' && at.length === 0)
         ? number
         : table;
-      return branch.flatMap((each) => faultsOf(each, path));
+      return branch.flatMap((each) => faultsOf(each, path, root));
     }
     default:
       return [wrongShape(path, issue)];
@@ -52,28 +52,6 @@ const NO_PROBLEM: LeafProblem = {
   write: 'another value',
   missing: false,
 };
-
-function unknownKey(section: KeyPath, key: string): Fault {
-  const path = [...section, key];
-  const known = keysAt(setupSchema, section);
-  const allowed = known.join(', ');
-  const base = key.replace(/_sd$/, '');
-  const nearest = nearestWord(base, known);
-  const meant = nearest === undefined ? undefined : base === key ? nearest : `${nearest}_sd`;
-  const elsewhere = meant === undefined ? sectionsWith(key) : [];
-  const write =
-    meant !== undefined
-      ? `Write "${meant}"`
-      : elsewhere.length > 0
-        ? `Move it under ${elsewhere.map((name) => `"${name}:"`).join(' or ')}`
-        : 'Remove it';
-  const fault: Fault = { path, at: 'key', reason: `there is no key "${key}" here`, allowed, write };
-  return meant === undefined ? fault : { ...fault, meant: [...section, meant] };
-}
-
-/** The top sections that do have such a key. */
-const sectionsWith = (key: string): readonly string[] =>
-  keysAt(setupSchema, []).filter((section) => keysAt(setupSchema, [section]).includes(key));
 
 function wrongShape(path: KeyPath, issue: Issue): Fault {
   const list = issue.code === 'invalid_type' && issue.expected === 'array';

@@ -1,5 +1,5 @@
 import type { Fault } from './fault.ts';
-import { dotted, type KeyPath, valueAt } from './key-path.ts';
+import { counted, dotted, type KeyPath, valueAt } from './key-path.ts';
 import type { Problem } from './problem.ts';
 
 interface Details {
@@ -17,7 +17,8 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const path = dotted(keys);
   const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
-  const subject = path === '' ? '' : /^(is|has) /.test(reason) ? `${path} ` : `${path}: `;
+  const name = counted(keys);
+  const subject = path === '' ? '' : /^(is|has) /.test(reason) ? `${name} ` : `${name}: `;
   const message = `${where}  ${subject}${reason}. Allowed: ${allowed}. ${write}.`;
   return { line, column, path, found, allowed, write, message };
 }

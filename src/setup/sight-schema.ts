@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { choice, leaf, type Outcome } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
-import { readQuantity, uncertaintyAt } from './quantity-leaf.ts';
+import { orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
 
 type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
@@ -9,7 +9,9 @@ type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
 const travelPerUnit = leaf<TravelPerUnit>(
   () => ({ allowed: 'a length, or unknown', write: '"1 mm", or "unknown" when marks are to measure it' }),
   (text): Outcome<TravelPerUnit> =>
-    text.trim() === 'unknown' ? { value: 'unknown' } : readQuantity('sight.scale.travel_per_unit', text),
+    text.trim() === 'unknown'
+      ? { value: 'unknown' }
+      : orWord('unknown', readQuantity('sight.scale.travel_per_unit', text), text),
 );
 
 const scale = z.strictObject({

@@ -147,7 +147,7 @@ marks:
       [16, 7, 'wind', '5 mph', 'Write its keys under it'],
       [17, 1, 'sight.peep_to_pin', '', 'Add "peep_to_pin: 33 in" under "sight:"'],
       [17, 1, 'sight.scale', '', expect.stringMatching(/^Add "scale: /)],
-      [18, 15, 'sight.zero_range', '20', 'Write "20 yd" or "20 m"'],
+      [18, 15, 'sight.zero_range', '20', 'Write "20 yd" or "18.3 m"'],
       [20, 14, 'marks.0.range', '20 in', 'Write "20 yd"'],
       [20, 30, 'marks.0.reading', '12.4 mm', 'Write "12.4"'],
       [21, 5, 'marks.1', '5', 'Write its keys under it'],
@@ -217,10 +217,14 @@ describe('readSetup refuses nonsense with the limit and its reason', () => {
   it('and guesses the unit that makes sense of the number', () => {
     expect(ordersOf(SMALLEST.replace('33 in', '33 ft'))).toEqual(['sight.peep_to_pin: Write "33 in"']);
     expect(ordersOf(`${SMALLEST}air: { humidity: 50 }`)).toEqual(['air.humidity: Write "50 %"']);
-    expect(ordersOf(`${SMALLEST}air: { pressure: 1013 mb }`)).toEqual(['air.pressure: Write "1013 hPa"']);
-    expect(ordersOf(`${SMALLEST}air: { pressure: 1013 }`)).toEqual(['air.pressure: Write "1013 hPa"']);
+    expect(ordersOf(`${SMALLEST}air: { pressure: 1013 mb }`)).toEqual([
+      'air.pressure: Write "1013 hPa" or "29.9 inHg"',
+    ]);
+    expect(ordersOf(`${SMALLEST}air: { pressure: 1013 }`)).toEqual([
+      'air.pressure: Write "1013 hPa" or "29.9 inHg"',
+    ]);
     expect(ordersOf(`${SMALLEST}air: { temperature: 15 }`)).toEqual([
-      'air.temperature: Write "15 degF" or "15 degC"',
+      'air.temperature: Write "15 degF" or "-9.44 degC"',
     ]);
   });
 });

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import { parseQuantity } from '../../../src/quantities/parse.ts';
+import { LIMITS, type LimitKey } from '../../../src/setup/limits.ts';
+import { readQuantity } from '../../../src/setup/quantity-leaf.ts';
+import { EXAMPLE, SMALLEST } from './example-text.ts';
+import { ordersOf, problemsOf } from './problems-of.ts';
+
+const insteadOf = (key: LimitKey, text: string) => readQuantity(key, text).refusal?.write;
+
+describe('what to write instead', () => {
+  it.each([
+    ['marks.lateral', '1 in left', '"-1 in"'],
+    ['marks.lateral', '1 in Left', '"-1 in"'],
+    ['marks.lateral', '1 in right', '"1 in"'],
+    ['marks.vertical', '2 in low', '"-2 in"'],
+    ['marks.vertical', '2 in high', '"2 in"'],
+    ['marks.vertical', '50 mm low', '"-50 mm"'],
+    ['wind.from', 'left', '"270 deg"'],
+    ['wind.from', 'Right', '"90 deg"'],
+    ['wind.from', 'ahead', '"0 deg"'],
+    ['wind.from', 'from behind', '"180 deg"'],
+    ['arrow.parts.vanes.angle', '1/2°', '"0.5 deg"'],
+    ['arrow.parts.vanes.angle', '1 1/2°', '"1.5 deg"'],
+    ['sight.peep_to_pin', '2 ft 9 in', '"33 in"'],
+    ['arrow.mass', '4_52 gr', '"452 gr"'],
+    ['arrow.mass', '4_52', '"452 gr" or "29.3 g"'],
+    ['launch.speed', '280-282 fps', '"281 fps", the mean of the two'],
+    ['launch.speed', '280 fps to 282 fps', '"281 fps", the mean of the two'],
+    ['arrow.parts.shaft.length', '28.5', '"28.5 in" or "724 mm"'],
+    ['sight.zero_range', '20', '"20 yd" or "18.3 m"'],
+    ['air.pressure', '1013', '"1013 hPa" or "29.9 inHg"'],
+    ['bow.peep_height', '33 in', 'one within the limits, such as "4.6 in"'],
+  ] as const)('of %s: %s is %s', (key, text, write) => expect(insteadOf(key, text)).toBe(write));
+
+  const keys = Object.keys(LIMITS).filter((key): key is LimitKey => key in LIMITS);
+  const typed = [
+    '1/2',
+    '5000',
+    '1,250 ft',
+    '9999-9998 in',
+    '70#',
+    '3 in.',
+    '-4',
+    '900_000 gr',
+    '12 constructor',
+  ];
+  it.each(keys)('of %s never lies outside the limits', (key) => {
+    for (const text of typed) {
+      const offered = [...(insteadOf(key, text) ?? '').matchAll(/"([^"]*)"/g)].map(([, each = '']) => each);
+      for (const each of offered) expect([each, readQuantity(key, each).refusal]).toEqual([each, undefined]);
+    }
+  });
+});
+
+describe('words', () => {
+  const orderOf = (was: string, is: string) => ordersOf(EXAMPLE.replace(was, is));
+  it.each([
+    ['hand: right', 'hand: Right', 'bow.hand: Write "right"'],
+    ['increases: down', 'increases: Down', 'sight.scale.increases: Write "down"'],
+    ['shape: field', 'shape: fieldpoint', 'arrow.parts.point.shape: Write "field"'],
+    ['shape: field', 'shape: Field Point', 'arrow.parts.point.shape: Write "field"'],
+    ['speed: 281 fps', 'speed: Rated', 'launch.speed: Write "rated"'],
+    ['travel_per_unit: 1 mm', 'travel_per_unit: Unknown', 'sight.scale.travel_per_unit: Write "unknown"'],
+  ])('for %s written as %s', (was, is, order) => expect(orderOf(was, is)).toEqual([order]));
+});
+
+describe('keys by the names that archers use', () => {
+  it.each([
+    ['peak_draw_weight: 68 lbf', 'draw_weight: 60#', 'bow.draw_weight: Write "peak_draw_weight: 60 lbf"'],
+    ['peak_draw_weight: 68 lbf', 'draw_weight: 60 lbf', 'bow.draw_weight: Write "peak_draw_weight"'],
+    ['deflection: 300', 'spine: 400', 'arrow.parts.shaft.spine: Write "deflection"'],
+  ])('%s as %s', (was, is, order) => expect(ordersOf(EXAMPLE.replace(was, is))).toEqual([order]));
+});
+
+it('peep height and peep to pin that stand in each other’s place are to be exchanged', () => {
+  const text = SMALLEST.replace('4.6 in', '33 in').replace('peep_to_pin: 33 in', 'peep_to_pin: 4.6 in');
+  expect(problemsOf(text).map(({ line, path, write }) => [line, path, write])).toEqual([
+    [1, 'bow.peep_height', 'Exchange bow.peep_height and sight.peep_to_pin'],
+    [4, 'sight.peep_to_pin', 'Exchange bow.peep_height and sight.peep_to_pin'],
+  ]);
+});
+
+it('entries of lists are counted from 1 in messages, from 0 in paths', () => {
+  const [problem] = problemsOf(EXAMPLE.replace('reading: 31.9', 'reading: 31.9 mm'));
+  expect(problem?.path).toBe('marks.1.reading');
+  expect(problem?.message).toMatch(/^setup\.yaml:\d+:\d+ {2}marks, entry 2: reading: "31\.9 mm" is /);
+});
+
+it('feet and inches read the same wherever a length belongs', () => {
+  expect(() => parseQuantity('2 ft 9 in', 'length')).toThrow('Write "33 in".');
+});
