@@ -9,6 +9,7 @@ import type { Io } from './io.ts';
 import { pathPlot } from './path-plot.ts';
 import { contactNote } from './runs/marks.ts';
 import { isToldSpread } from './told-spread.ts';
+import { warnings } from './warnings.ts';
 
 /** The page to take along. */
 export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): Drawing {
@@ -25,9 +26,11 @@ export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): D
       ],
       plots: [pathPlot(session, { from: rows[0]?.mark.range ?? 0, to: rows.at(-1)?.mark.range ?? 0 })],
       notes: notes(found),
-      cautions: [contactNote(session, rows), ...unlabelled(shotCautions(session))].filter(
-        (line) => line !== '',
-      ),
+      cautions: [
+        ...warnings(session),
+        contactNote(session, rows),
+        ...unlabelled(shotCautions(session)),
+      ].filter((line) => line !== ''),
     },
     page,
   );

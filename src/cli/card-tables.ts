@@ -71,5 +71,5 @@ export function belowNoughtNote({ session: { units }, rows }: CardFindings): str
       : from === to
         ? `at ${from}`
         : `from ${from} to ${to}`;
-  return `The reading is below nought of the scale ${where}: the sight must go that far, or its tape must be set anew.`;
+  return `The reading is below nought of the scale ${where}: see whether your sight goes that far before you count on it.`;
 }

@@ -9,6 +9,7 @@ import { surroundingsLine } from './compare-text.ts';
 import { airLine, arrowLine } from './describe.ts';
 import type { Io } from './io.ts';
 import type { Compared } from './runs/compare.ts';
+import { warnings } from './warnings.ts';
 
 /** The page to take to the shop. */
 export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'): Drawing {
@@ -27,7 +28,7 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
       notes: [surroundingsLine(compared), ...bowLines(session, comparison.base).split('\n')].filter(
         (line) => line !== '',
       ),
-      cautions: unlabelled(compareCautions(compared)),
+      cautions: [...compared.sessions.flatMap(warnings), ...unlabelled(compareCautions(compared))],
     },
     page,
   );

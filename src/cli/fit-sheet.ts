@@ -8,6 +8,7 @@ import { residualPlotWithBand, surenessPlot } from './fit-plots.ts';
 import { parameterTable, residualTable } from './fit-tables.ts';
 import { correlationLine, findingLines, nextLine, otherLines, tapeLine, verdictLine } from './fit-words.ts';
 import type { Io } from './io.ts';
+import { warnings } from './warnings.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
 export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Drawing {
@@ -30,7 +31,7 @@ export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Dra
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
-      cautions: unlabelled(shotCautions(session)),
+      cautions: [...warnings(session), ...unlabelled(shotCautions(session))],
     },
     page,
   );

@@ -31,9 +31,18 @@ describe('card --json', () => {
     for (const [i, row] of rows.entries()) {
       const mark = marks.rows[i];
       expect(row.range_m).toBe(mark.range_m);
-      for (const key of ['reading', 'reading_sd', 'travel_m', 'on_target_sd_m'])
+      for (const key of ['reading', 'reading_sd', 'travel_m', 'on_target_sd_m', 'highest_m'])
         expect(row[key]).toBeCloseTo(mark[key], 12);
     }
+  });
+  it.each([
+    ['card', 'card.pdf'],
+    ['fit', 'report.pdf'],
+    ['tape', 'tape.pdf'],
+  ])('%s advises a name of its own for another ending', async (command, name) => {
+    const { code, err } = await atTerminal([command, mountain, '--out', 'x.doc']);
+    expect(code).toBe(2);
+    expect(err).toContain(`Write --out ${name} or`);
   });
   it('flies each row with the mark of its own range, as `fly` aimed there does', async () => {
     const { rows } = await card('--from', '60yd', '--to', '60yd');
@@ -123,13 +132,19 @@ describe('the card on paper', () => {
     expect([...svg.files.keys()]).toEqual(['card.svg', 'card-2.svg']);
     expect(svg.out).toContain('Wrote card.svg, card-2.svg.');
   });
-  it('prints no error where no mark ties the scale to the arrow, and says so', async () => {
+  it('leaves the marks aside when told to, and still trusts the file for the zero', async () => {
     const words = (await written('card', mountain, '--out', 'card.pdf', '--uncalibrated'))
       .flatMap(({ texts }) => texts)
       .map(({ text }) => text)
       .join(' ');
     expect(words).toMatch(/not held to any shot mark/);
-    expect(words).toMatch(/No mark ties the readings to the arrow yet/);
+    expect(words).not.toMatch(/No mark ties the readings to the arrow yet/);
+  });
+  it('says from where on readings lie below nought of the scale, and no such thing where none does', async () => {
+    const shown = await atTerminal(['card', field, '--out', 'card.pdf']);
+    expect(shown.out).toMatch(/below nought of the scale from 65 yd on/);
+    const near = await atTerminal(['card', field, '--out', 'card.pdf', '--to', '60yd']);
+    expect(near.out).not.toMatch(/below nought/);
   });
   it('serves the five numbers that marks need', async () => {
     const given = {
@@ -202,7 +217,7 @@ describe('fit --out', () => {
     const words = (pages[0]?.texts ?? []).map(({ text }) => text).join(' ');
     expect(words).toMatch(/No marks were shot yet/);
     expect(words).toMatch(
-      /Shoot next at 80 yd: 6 arrows there would bring the average error of the marks to/,
+      /Shoot next at 100 yd: 6 arrows there would bring the average error of the marks from/,
     );
     expect(words).not.toMatch(/How far each group lies/);
   });
