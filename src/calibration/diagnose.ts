@@ -1,4 +1,4 @@
-import { type Calibration, calibrate } from './fit.ts';
+import { atBounds, type Calibration, calibrate } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
 
 /** Something the archer should know about a fit, as data; the words are the door's. */
@@ -6,6 +6,7 @@ export type Finding =
   | { readonly kind: 'no marks' }
   | { readonly kind: 'one mark' }
   | { readonly kind: 'outlier'; readonly index: number; readonly studentised: number }
+  | { readonly kind: 'at bound'; readonly parameter: ParameterName }
   | { readonly kind: 'scatter'; readonly widening: number; readonly chance: number }
   | { readonly kind: 'tied'; readonly parameter: ParameterName; readonly to: ParameterName }
   | { readonly kind: 'far from prior'; readonly parameter: ParameterName; readonly sds: number };
@@ -22,16 +23,28 @@ export function findings(calibration: Calibration): readonly Finding[] {
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });
+  for (const parameter of atBounds(calibration)) found.push({ kind: 'at bound', parameter });
   found.push(...outliers(calibration));
   if (widening > 1) found.push({ kind: 'scatter', widening, chance });
-  for (const { name, tiedTo } of parameters)
-    if (tiedTo !== null) found.push({ kind: 'tied', parameter: name, to: tiedTo });
+  const told = new Set<string>();
+  for (const { name, tiedTo } of parameters) {
+    if (tiedTo === null || told.has(tiedTo)) continue;
+    told.add(name);
+    found.push({ kind: 'tied', parameter: name, to: tiedTo });
+  }
   for (const { name, value, priorValue, priorSd } of parameters) {
     const sds = (value - priorValue) / priorSd;
     if (Math.abs(sds) > FAR) found.push({ kind: 'far from prior', parameter: name, sds });
   }
   return found;
 }
+
+/** Below this chance marks and measurements contradict each other outright. */
+const CONTRADICTION = 1e-4;
+
+/** Whether the fit is one to warn of beside every number that rests on it. */
+export const isContradiction = (calibration: Calibration): boolean =>
+  calibration.chance < CONTRADICTION || atBounds(calibration).length > 0;
 
 /**
  * Measurements that do not belong with the rest, the worst first. One bad mark drags the fit towards itself and makes its neighbours

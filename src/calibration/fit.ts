@@ -163,6 +163,10 @@ export const quadraticForm = (C: readonly (readonly number[])[], g: readonly num
 const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly number[])[] =>
   C.map((row, i) => row.map((value, j) => value / Math.sqrt((C[i]?.[i] ?? 1) * (C[j]?.[j] ?? 1))));
 
+/** Parameters that the fit pushed to the end of what is possible: no bow explains these marks. */
+export const atBounds = ({ values }: Calibration): readonly ParameterName[] =>
+  PARAMETERS.filter((name) => values[name] <= LOWEST[name] || values[name] >= HIGHEST[name]);
+
 /** The calibrated parameter of a name. */
 export const estimateOf = (calibration: Calibration, name: ParameterName): ParameterEstimate => {
   const found = calibration.parameters.find((parameter) => parameter.name === name);

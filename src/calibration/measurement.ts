@@ -1,4 +1,4 @@
-import type { Metres, MetresPerSecond } from '../quantities/quantity.ts';
+import type { Metres, MetresPerSecond, Radians } from '../quantities/quantity.ts';
 
 /** A group shot with the sight at a reading, and where its centre was. */
 export interface ShotMark {
@@ -9,6 +9,8 @@ export interface ShotMark {
   readonly vertical: number;
   /** Standard uncertainty of the group's centre on the target, m. */
   readonly sd: Metres;
+  /** How the bow was held over, clockwise positive. */
+  readonly cant: Radians;
 }
 
 /** A chronograph reading down range, the sight set for the zero range. */

@@ -24,6 +24,8 @@ export const PARAMETER_UNITS: Readonly<Record<ParameterName, string>> = {
 export interface Prior {
   readonly value: number;
   readonly sd: number;
+  /** For a prior so wide that it says nothing: the standard error that would be worth calling known. Else `sd` itself is the yardstick. */
+  readonly yardstick?: number;
 }
 export type Priors = Readonly<Record<ParameterName, Prior>>;
 export type ParameterValues = Readonly<Record<ParameterName, number>>;

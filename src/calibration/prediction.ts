@@ -1,5 +1,6 @@
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
 import { travelAt } from '../sight/scale.ts';
@@ -24,7 +25,8 @@ function predictOne(flight: Flyer, rig: Rig, zero: PinPosition, measurement: Mea
   switch (measurement.kind) {
     case 'mark': {
       const down = zero.down + travelAt(rig.scale ?? TRAVEL_SCALE, measurement.reading);
-      return impact(flight, rig, { down, windage: WINDAGE }, measurement.range).height;
+      const held = { ...rig, cant: si<'rad'>(rig.cant + measurement.cant) };
+      return impact(flight, held, { down, windage: WINDAGE }, measurement.range).height;
     }
     case 'drop': {
       const pin = pinForHit(rig, measurement.aimedWith, WINDAGE, flight);

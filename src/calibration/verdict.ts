@@ -21,7 +21,7 @@ interface Solution {
   readonly covariance: readonly (readonly number[])[];
 }
 
-/** The marks decide a parameter when they halve what was uncertain about it. */
+/** The marks decide a parameter when they halve what was uncertain about it (or halve the yardstick of one that was unknown). */
 const DECIDED = 0.5;
 
 /**
@@ -45,7 +45,8 @@ export function estimates(
       other,
       correlation: Math.abs(variance(i, j)) / Math.sqrt(variance(i, i) * variance(j, j)),
     })).filter(({ other }) => other !== name);
-    const verdict = verdictOf(sd / prior.sd, aloneSd / prior.sd);
+    const yardstick = prior.yardstick ?? prior.sd;
+    const verdict = verdictOf(sd / yardstick, aloneSd / yardstick);
     const closest = others.toSorted((a, b) => b.correlation - a.correlation)[0];
     return {
       name,

@@ -13,9 +13,12 @@ export const isLight = (perDraw: number): boolean => perDraw < RATING_MASS_PER_D
 export const lightArrow = (): string =>
   `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
 
-/** The backstop, and how far the arrow could go without one. */
-export function carryCaution({ calibration, units }: Session): string {
-  const { distance } = carry(calibration.rig.conditions, calibration.rig.launchSpeed);
+/** The backstop, and how far the arrow could go without one: by the marks or by the measurements, whichever is farther. */
+export function carryCaution({ assembly, calibration, calibrated, units }: Session): string {
+  const rigs = calibrated ? [calibration.rig, assembly.rig] : [calibration.rig];
+  const distance = Math.max(
+    ...rigs.map(({ conditions, launchSpeed }) => carry(conditions, launchSpeed).distance),
+  );
   return `Caution: this arrow could carry ${formatQuantity(distance, units.range, 0)}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`;
 }
 

@@ -4,6 +4,7 @@ import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Io } from './io.ts';
 import type { Session } from './open-setup.ts';
+import { warnings } from './warnings.ts';
 
 /** The lines every answer begins with: which bow and arrow, in what air, and what the numbers rest on. */
 export const headLines = (session: Session): readonly string[] => [
@@ -11,6 +12,7 @@ export const headLines = (session: Session): readonly string[] => [
   `Arrow  ${arrowLine(session)}`,
   `Air    ${airLine(session)}`,
   `Rests on ${basisLine(session)}`,
+  ...warnings(session).map((warning) => `Warning: ${warning}`),
 ];
 
 export function arrowLine({ assembly, calibration, units }: Session): string {

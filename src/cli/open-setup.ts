@@ -56,14 +56,18 @@ export function openSession(
   path: string,
   { units, uncalibrated = false }: OpenOptions,
 ): Session {
-  const assembly = assemble(setup);
-  const measurements = uncalibrated ? [] : assembly.problem.measurements;
+  const assembly = assemble(uncalibrated ? withoutShots(setup) : setup);
   return {
     setup,
     title: setup.title ?? path,
     assembly,
-    calibration: calibrate({ ...assembly.problem, measurements }),
-    calibrated: measurements.length > 0,
+    calibration: calibrate(assembly.problem),
+    calibrated: assembly.problem.measurements.length > 0,
     units: displayUnits(units),
   };
+}
+
+/** The setup as if nothing had been shot: what the scale reads at the zero range then rests on the file's word alone. */
+function withoutShots({ marks: _marks, speeds: _speeds, drops: _drops, ...unshot }: SetupFile): SetupFile {
+  return unshot;
 }

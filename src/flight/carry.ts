@@ -19,9 +19,17 @@ const ELEVATIONS = { lo: 0.55, hi: 0.8 } as const; // rad
 const ELEVATION_TOLERANCE = 0.02; // rad
 const DISTANCE_TOLERANCE = 0.05; // m
 
-/** How far the arrow could carry over level ground: the longest distance over all elevations, wind and air as given. */
+/**
+ * How far the arrow could carry over level ground: the longest distance over all elevations, in the air as given. A wind
+ * that helps is counted; one that holds the arrow back is not to be relied on.
+ */
 export function carry(conditions: FlightConditions, speed: MetresPerSecond): Carry {
-  const level = { ...conditions, slope: si<'rad'>(0) };
+  const { wind } = conditions;
+  const level = {
+    ...conditions,
+    slope: si<'rad'>(0),
+    wind: { ...wind, tail: si<'m/s'>(Math.max(0, wind.tail)) },
+  };
   const { onward } = flyer(level);
   const aboveGround = (state: readonly number[]): number =>
     (state[STATE.height] ?? Number.NaN) + level.eyeHeight;

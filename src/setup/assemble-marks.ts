@@ -7,13 +7,17 @@ import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import type { MarkEntry, SetupFile } from './schema.ts';
 
-/** Wider than anything a sight's scale could be off by: the marks alone decide. */
-const UNKNOWN_PITCH_SD = 10; // of the first value
-const UNKNOWN_PLACE_SD = 0.5; // m of travel
+/** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
+const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
+const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
 /** A mark this near to the zero range is the zero, m. */
 const SAME_RANGE = 0.5;
-/** Bows held further over than this lose height to the lean; such marks serve the sideways fit only, rad. */
-const UPRIGHT = 0.02;
+/** A bow held further over than this is turned on purpose: such marks serve the sideways fit only, rad. */
+const HELD_OVER = 0.52;
+
+/** Marks that take no part in the fit of heights, because of how the bow was held. */
+export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
+  marks.filter(({ reading, cant }) => reading !== undefined && Math.abs(cant ?? 0) > HELD_OVER);
 
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
@@ -40,8 +44,10 @@ export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement
 
 function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
   const { range, reading, vertical, cant } = entry;
-  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > UPRIGHT) return [];
-  return [{ kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig) }];
+  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > HELD_OVER) return [];
+  return [
+    { kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig), cant: cant ?? si(0) },
+  ];
 }
 
 /** On the target: as stated, or from the reading's, or from the group. */
@@ -75,16 +81,16 @@ export function priorsOf(
     launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
     drag_scale: { value: 1, sd: dragSd(arrow) },
     peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
-    scale_ratio: {
-      value: 1,
-      sd:
-        knowledge.pitch === 'from marks'
-          ? UNKNOWN_PITCH_SD
-          : Math.hypot(
+    scale_ratio:
+      knowledge.pitch === 'from marks'
+        ? UNKNOWN_PITCH
+        : {
+            value: 1,
+            sd: Math.hypot(
               (sight.peep_to_pin_sd ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
               sight.scale === undefined ? 0 : pitchSd(sight.scale),
             ),
-    },
+          },
     scale_offset: placePrior(setup, rig, knowledge),
   };
 }
@@ -93,16 +99,25 @@ export function priorsOf(
 const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
   typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
 
-/** The zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
-function placePrior({ marks = [] }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+/** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+  const stated = sight.scale?.at_zero_sd;
+  if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
   const travelPerUnit = rig.scale?.travelPerUnit ?? 1;
   const shotAtZero = marks.some(
-    ({ range, reading }) => reading !== undefined && Math.abs(range - rig.zeroRange) < SAME_RANGE,
+    ({ range, reading, cant }) =>
+      reading !== undefined &&
+      Math.abs(range - rig.zeroRange) < SAME_RANGE &&
+      Math.abs(cant ?? 0) <= HELD_OVER,
   );
   if (place !== 'from marks' && !shotAtZero)
     return {
       value: 0,
       sd: (usualCentreSd(rig.zeroRange) * rig.geometry.peepToPin) / rig.zeroRange / travelPerUnit,
     };
-  return { value: 0, sd: UNKNOWN_PLACE_SD / travelPerUnit };
+  return {
+    value: 0,
+    sd: UNKNOWN_PLACE.sd / travelPerUnit,
+    yardstick: UNKNOWN_PLACE.yardstick / travelPerUnit,
+  };
 }

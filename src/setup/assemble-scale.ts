@@ -22,7 +22,9 @@ export function assembleScale(bare: Rig, setup: SetupFile): ScaleKnowledge {
   const points = pointsOf(setup, section, bare.zeroRange);
   if (section.travel_per_unit === 'unknown') {
     if (new Set(points.map(({ range }) => range)).size < 2) return NO_SCALE;
-    return { scale: guessScale(bare, direction, points), pitch: 'from marks', place: 'from marks' };
+    const guess = guessScale(bare, direction, points);
+    if (section.at_zero === undefined) return { scale: guess, pitch: 'from marks', place: 'from marks' };
+    return { scale: { ...guess, atZero: section.at_zero }, pitch: 'from marks', place: 'given' };
   }
   const travelPerUnit = section.travel_per_unit;
   if (section.at_zero !== undefined)

@@ -21,8 +21,13 @@ export function impact(
 }
 
 /**
- * The pin that hits the centre at `range`, by corrections: moving the pin by δ turns the bow by δ/E, so a miss of m at a range R
- * is mended by moving the pin m E/R, and after the first correction by what that one was seen to do (the secant rule).
+ * The pin that hits the centre at `range`, by corrections. Moving the pin by δ turns the bow by δ/E, in the bow's own directions: with the
+ * bow canted by c and the travel leaning by λ, δ of travel and w of windage move the hit
+ *
+ *   up by (R/E)(δ cos(c + λ) + w sin c),   right by (R/E)(δ sin(c + λ) − w cos c).
+ *
+ * A miss is mended by what undoes it, and again until it is below 1e-7 m; with the windage kept, the rise per travel is taken
+ * from the correction before (the secant rule).
  *
  * @param windage null to solve it too (a hit in both directions); else kept, and only the height is made right
  * @throws NumericalError 'not-converged' when no pin hits, as when the arrow falls short
@@ -33,18 +38,28 @@ export function pinForHit(
   windage: number | null,
   flight: Flyer = flyer(rig.conditions),
 ): PinPosition {
-  const perMiss = rig.geometry.peepToPin / range;
+  const { peepToPin, lean } = rig.geometry;
+  const perMiss = peepToPin / range;
+  const [c, tilt] = [rig.cant, rig.cant + lean];
   let pin: PinPosition = { down: perMiss * dropEstimate(rig, range), windage: windage ?? 0 };
-  let perHeight = perMiss;
+  let perHeight = perMiss / Math.cos(tilt);
   let before: { down: number; height: number } | null = null;
   for (let i = 0; i < MAX_CORRECTIONS; i += 1) {
     const { height, lateral } = impact(flight, rig, pin, range);
-    const across = windage === null ? lateral : 0;
-    if (Math.abs(height) < HIT && Math.abs(across) < HIT) return pin;
-    if (before !== null && height !== before.height)
-      perHeight = (pin.down - before.down) / (height - before.height);
-    before = { down: pin.down, height };
-    pin = { down: pin.down - height * perHeight, windage: pin.windage + across * perMiss };
+    if (windage === null) {
+      if (Math.abs(height) < HIT && Math.abs(lateral) < HIT) return pin;
+      const scale = perMiss / Math.cos(lean);
+      pin = {
+        down: pin.down - scale * (height * Math.cos(c) + lateral * Math.sin(c)),
+        windage: pin.windage + scale * (lateral * Math.cos(tilt) - height * Math.sin(tilt)),
+      };
+    } else {
+      if (Math.abs(height) < HIT) return pin;
+      if (before !== null && height !== before.height)
+        perHeight = (pin.down - before.down) / (height - before.height);
+      before = { down: pin.down, height };
+      pin = { down: pin.down - height * perHeight, windage };
+    }
   }
   throw new NumericalError(
     'not-converged',

@@ -104,6 +104,8 @@ describe('marks --json', () => {
     expect(with_.calibrated).toBe(true);
     expect(without.calibrated).toBe(false);
     expect(without.rows.at(-1).on_target_sd_m).toBeGreaterThan(2 * with_.rows.at(-1).on_target_sd_m);
+    // The file's word for the zero still holds: half a foot at 100 yd, not the yards of a scale that nothing ties to the bow.
+    expect(without.rows.at(-1).on_target_sd_m).toBeLessThan(0.15 /* m */);
   });
 });
 
@@ -212,13 +214,43 @@ describe('what is wrong', () => {
     expect(seen.err).toMatch(message);
     expect(seen.files.size).toBe(0);
   });
-  it('a range no arrow reaches fails with exit code 1', async () => {
-    const feeble = readFileSync(example, 'utf8')
+  const feeble = {
+    'f.yaml': readFileSync(example, 'utf8')
       .replace('speed: 283 fps', 'speed: 70 fps')
-      .replace(/marks:[\s\S]*/, '');
-    const seen = await atTerminal(['marks', 'f.yaml', '--to', '300 yd'], { 'f.yaml': feeble });
+      .replace(/marks:[\s\S]*/, ''),
+  };
+  it('ranges that no mark reaches fail with exit code 1', async () => {
+    const seen = await atTerminal(['marks', 'f.yaml', '--from', '200 yd', '--to', '300 yd'], feeble);
     expect(seen.code).toBe(1);
     expect(seen.out).toBe('');
+  });
+  it('a slow bow gets the marks it reaches, and is told where they end', async () => {
+    const seen = await atTerminal(['marks', 'f.yaml', '--every', '10yd'], feeble);
+    expect(seen.code).toBe(0);
+    expect(seen.out).toMatch(/does not get to 60 yd with any mark/);
+    // Without drag 70 ft/s carries v^2/g = 51 yd.
+    expect(
+      JSON.parse((await atTerminal(['marks', 'f.yaml', '--every', '10yd', '--json'], feeble)).out).rows,
+    ).toHaveLength(5);
+  });
+  it('one reading written down wrongly is warned of by every command that rests on it', async () => {
+    const slipped = { 's.yaml': readFileSync(example, 'utf8').replace('reading: 26.9', 'reading: 62.9') };
+    for (const command of [['marks'], ['fly'], ['tape', '--out', 't.svg']]) {
+      const seen = await atTerminal([command[0] ?? '', 's.yaml', ...command.slice(1)], slipped);
+      expect(seen.out).toMatch(/Warning: The shot marks contradict/);
+    }
+    const { warnings } = JSON.parse((await atTerminal(['marks', 's.yaml', '--json'], slipped)).out);
+    expect(warnings).toHaveLength(1);
+    const sheet = String(
+      (await atTerminal(['tape', 's.yaml', '--out', 't.svg'], slipped)).files.get('t.svg'),
+    );
+    expect(sheet).toContain('contradict');
+  });
+  it('an unknown scale with marks at one range only says what is missing', async () => {
+    const one = `bow: { peep_height: 4.6 in }\narrow: { diameter: 0.246 in, mass: 452 gr }\nlaunch: { speed: 281 fps }
+sight: { peep_to_pin: 33 in, scale: { travel_per_unit: unknown, increases: down } }\nmarks: [{ range: 60 yd, reading: 30.9 }]\n`;
+    const seen = await atTerminal(['marks', 'o.yaml'], { 'o.yaml': one });
+    expect(seen.out).toMatch(/readings at two different ranges are needed/);
   });
 });
 

@@ -59,7 +59,14 @@ function shots(real: ReturnType<typeof truth>, ranges: readonly number[]): reado
   if (ranges.length === 0) return [];
   return marksFor(withParameters(rig, real.values), ranges.map(yards)).marks.map((mark) => {
     const sd = si<'m'>(SD_PER_RANGE * mark.range);
-    return { kind: 'mark', range: mark.range, reading: mark.reading ?? 0, vertical: sd * real.normal(), sd };
+    return {
+      kind: 'mark',
+      range: mark.range,
+      reading: mark.reading ?? 0,
+      vertical: sd * real.normal(),
+      sd,
+      cant: si(0),
+    };
   });
 }
 

@@ -2,8 +2,8 @@ import { swing } from '../../arrow/swing.ts';
 import { densityAltitude } from '../../atmosphere/standard.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
-import type { UnitSystem } from '../../quantities/display-units.ts';
-import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
+import type { DisplayUnits, UnitSystem } from '../../quantities/display-units.ts';
+import { type DisplayUnit, formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assumed.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../describe.ts';
@@ -127,8 +127,8 @@ function arrowLines(session: Session): string {
     const swinging = swing(flying, air.density, flying.drag.at(reynoldsOf(session)));
     lines.push(
       `inertia           ${axialInertia.toExponential(3)} kg m² about the shaft, ${transverseInertia.toExponential(3)} kg m² across it`,
-      `static margin     ${formatQuantity(arrow.staticMargin ?? 0, units.bowLength, 1)}: centre of pressure behind the balance point`,
-      `spin              ${formatQuantity(spinPerMetre, units.spinPerLength, 3)}, ${turnWord(spinPerMetre)}; 63 % of it after ${formatQuantity(spinUp / air.density, units.range, 1)}`,
+      `static margin     ${marginWords(arrow.staticMargin ?? 0, units.bowLength)}`,
+      `spin              ${spinWords(spinPerMetre, spinUp / air.density, units)}`,
     );
     if (swinging !== null)
       lines.push(
@@ -144,8 +144,13 @@ function arrowLines(session: Session): string {
   return lines.join('\n');
 }
 
-const turnWord = (spin: number): string =>
-  spin === 0 ? 'the vanes do not turn it' : spin > 0 ? 'clockwise from behind' : 'anticlockwise from behind';
+const marginWords = (margin: number, unit: DisplayUnit): string =>
+  `${formatQuantity(Math.abs(margin), unit, 1)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
+
+const spinWords = (spin: number, growth: number, { spinPerLength, range }: DisplayUnits): string =>
+  spin === 0
+    ? 'none: the vanes do not turn it'
+    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % of it after ${formatQuantity(growth, range, 1)}`;
 
 function assumedText({ setup, assembly }: Session): string {
   const keys = assumedIn(setup).map(({ key, text, why }) => `  ${key}: ${text} (${why})`);

@@ -1,9 +1,10 @@
 import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
-import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
+import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { type Mark, marksFor } from '../../sight/marks.ts';
+import { type Mark, marksFor, settingsFor } from '../../sight/marks.ts';
+import { asFarAsItGoes } from '../../sight/reach.ts';
 import { shotCautions } from '../cautions.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
@@ -11,6 +12,8 @@ import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionRanges } from '../option-quantity.ts';
 import { paragraphs, present } from '../present.ts';
+import { rangeColumn, rangeWords } from '../range-digits.ts';
+import { warnings } from '../warnings.ts';
 
 export interface MarksOptions extends AnswerOptions {
   readonly from: string;
@@ -26,10 +29,12 @@ export interface SureMark {
 
 export function runMarks(io: Io, path: string, options: MarksOptions): void {
   const session = openSetup(io, path, options);
-  const rows = sureMarks(session, optionRanges(options));
+  const { solved: rows, beyond } = asFarAsItGoes(session.calibration.rig, optionRanges(options), (ranges) =>
+    sureMarks(session, ranges),
+  );
   present(io, options, {
-    text: () => text(session, rows),
-    json: () => json(session, rows),
+    text: () => text(session, rows, beyond),
+    json: () => json(session, rows, beyond),
     table: () => table(session, rows),
   });
 }
@@ -44,10 +49,12 @@ export function sureMarks({ calibration }: Session, ranges: readonly Metres[]): 
   });
 }
 
-const json = (session: Session, rows: readonly SureMark[]): object => ({
+const json = (session: Session, rows: readonly SureMark[], beyond: Metres | null): object => ({
   title: session.title,
   calibrated: session.calibrated,
+  warnings: warnings(session),
   zero_range_m: session.calibration.rig.zeroRange,
+  out_of_reach_m: beyond,
   rows: rows.map(({ mark, uncertainty }) => ({
     range_m: mark.range,
     travel_m: mark.travel,
@@ -74,7 +81,10 @@ function table({ units, calibration }: Session, rows: readonly SureMark[]): Tabl
   ];
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        rows.map(({ mark }) => mark.range),
+        units,
+      ),
       ...(scaled ? reading : []),
       { name: 'travel', unit: 'mm', digits: 2 },
       { name: '± on target', unit: symbolOf(smallLength), digits },
@@ -98,13 +108,14 @@ function table({ units, calibration }: Session, rows: readonly SureMark[]): Tabl
   };
 }
 
-const text = (session: Session, rows: readonly SureMark[]): string =>
+const text = (session: Session, rows: readonly SureMark[], beyond: Metres | null): string =>
   paragraphs([
     headLines(session).join('\n'),
     renderTableText(table(session, rows)),
     `travel: of the pin below its place at ${formatQuantity(session.calibration.rig.zeroRange, session.units.range, 0)}. ±: one standard uncertainty.
 nearer hit: where the same setting hits on the way up. highest: above the line of sight, at that range.
 aside: left (-) or right of the aim with the windage set at the zero range.`,
+    reachNote(session, beyond),
     scaleNote(session),
     contactNote(session, rows),
     shotCautions(session),
@@ -114,12 +125,25 @@ function scaleNote({ setup, calibration }: Session): string {
   if (calibration.rig.scale !== null) return '';
   if (setup.sight.scale === undefined)
     return 'The file names no scale (sight.scale), so marks are given as travel only.';
-  return 'The scale is not known yet: shoot marks at two ranges or more, or write sight.scale.travel_per_unit and at_zero.';
+  return 'The scale is not known yet, so marks are given as travel only: shoot marks at two ranges or more, or write sight.scale.travel_per_unit and at_zero.';
 }
 
-/** Where the tape must end because the arrow would touch the sight; empty when it never does. */
-export function contactNote({ units }: Session, rows: readonly SureMark[]): string {
-  const first = rows.find(({ mark }) => mark.clearance < 0 && mark.highest.range < mark.range);
-  if (first === undefined) return '';
-  return `From ${formatQuantity(first.mark.range, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;
+/** Where the arrow falls short; empty when it gets everywhere. */
+export const reachNote = ({ units }: Session, beyond: Metres | null): string =>
+  beyond === null
+    ? ''
+    : `The arrow does not get to ${rangeWords(beyond, units)} with any mark: it ends before.`;
+
+/** Where the tape must end because the arrow would touch the sight, looked for at every whole range up to the last; empty when it never does. */
+export function contactNote({ units, calibration }: Session, rows: readonly SureMark[]): string {
+  const [nearest, last] = [rows[0]?.mark.range ?? 0, rows.at(-1)?.mark.range ?? 0];
+  const first = Math.ceil(fromSi(nearest, units.range));
+  const count = Math.max(0, Math.floor(fromSi(last, units.range)) - first + 1);
+  if (count === 0 || rows.every(({ mark }) => mark.clearance >= 0)) return '';
+  const ranges = Array.from({ length: count }, (_, i) => toSi(first + i, units.range));
+  const touching = settingsFor(calibration.rig, ranges).find(
+    ({ clearance, rising }) => clearance < 0 && !rising,
+  );
+  if (touching === undefined) return '';
+  return `From ${formatQuantity(touching.range, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;
 }

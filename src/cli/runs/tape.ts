@@ -1,8 +1,10 @@
+import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { layOutTape } from '../../documents/tape.ts';
 import type { Branch, TapeMark, TapeTick } from '../../documents/tape-content.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
-import { type Setting, settingsFor } from '../../sight/marks.ts';
+import { marksFor, type Setting, settingsFor } from '../../sight/marks.ts';
+import { asFarAsItGoes } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { shotCautions, unlabelled } from '../cautions.ts';
 import { CommandLineError } from '../command-line-error.ts';
@@ -12,7 +14,10 @@ import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity } from '../option-quantity.ts';
 import { paragraphs, present } from '../present.ts';
+import { isToldSpread } from '../told-spread.ts';
+import { warnings } from '../warnings.ts';
 import { drawingFormat, writeDrawing } from '../write-drawing.ts';
+import { reachNote } from './marks.ts';
 
 export interface TapeOptions extends AnswerOptions {
   readonly out: string;
@@ -29,10 +34,12 @@ interface Tape {
   readonly ticks: readonly TapeTick[];
   /** The first range left out because the arrow would touch the sight. */
   readonly endsBefore: Metres | null;
+  /** The first range that the arrow does not get to. */
+  readonly beyond: Metres | null;
 }
 
 export async function runTape(io: Io, path: string, options: TapeOptions): Promise<void> {
-  drawingFormat(options.out);
+  drawingFormat(options.out, 'tape');
   const session = openSetup(io, path, options);
   const unit = options.in === 'yards' ? 'yd' : 'm';
   const main = tapeOf(session, session.calibration.rig, options, unit);
@@ -42,6 +49,7 @@ export async function runTape(io: Io, path: string, options: TapeOptions): Promi
     json: () => ({
       title: session.title,
       calibrated: session.calibrated,
+      warnings: warnings(session),
       zero_range_m: session.calibration.rig.zeroRange,
       files,
       ticks: main.ticks.map(({ range, along }) => ({ range_m: range, along_m: along })),
@@ -67,10 +75,12 @@ function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: '
     );
   const ratio = setup.sight.tape?.travel_ratio ?? 1;
   const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-  const settings = settingsFor(
+  const reached = asFarAsItGoes(
     rig,
     labels.map((label) => toSi(label, unit)),
-  ).map((setting, i) => ({ setting, label: labels[i] ?? Number.NaN }));
+    (ranges) => settingsFor(rig, ranges),
+  );
+  const settings = reached.solved.map((setting, i) => ({ setting, label: labels[i] ?? Number.NaN }));
   const endsBefore =
     settings.find(({ setting }) => !setting.rising && setting.clearance < 0)?.setting.range ?? null;
   return {
@@ -78,6 +88,7 @@ function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: '
       .filter(({ setting }) => setting.clearance >= 0 && setting.range < (endsBefore ?? Infinity))
       .map(({ setting, label }) => ({ ...placeOf(setting, ratio), label })),
     endsBefore,
+    beyond: reached.beyond,
   };
 }
 
@@ -111,7 +122,11 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
   return layOutTape(
     {
       title: session.title,
-      subtitle: [arrowLine(session), airLine(session), io.now().toISOString().slice(0, 10)],
+      subtitle: [
+        arrowLine(session),
+        airLine(session),
+        `${io.now().toISOString().slice(0, 10)}. ${surenessLine(session, main)}`,
+      ],
       name: formatQuantity(rig.launchSpeed, units.speed, 0),
       unit,
       increases: setup.sight.scale?.increases ?? 'down',
@@ -119,12 +134,28 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
       calibration: marked.map((setting) => placeOf(setting, ratio)),
       zero: { range: rig.zeroRange, branch: zero === undefined ? 'far' : branchOf(zero) },
       neighbours,
-      warnings: [touchNote(session, main), ...unlabelled(shotCautions(session))].filter(
-        (line) => line !== '',
-      ),
+      warnings: [
+        ...warnings(session),
+        touchNote(session, main),
+        reachNote(session, main.beyond),
+        ...unlabelled(shotCautions(session)),
+      ].filter((line) => line !== ''),
     },
     { paper: options.page, copies: options.copies },
   );
+}
+
+/** What one standard uncertainty of the marks is on the target, near, half-way and far. */
+function surenessLine({ calibration, units }: Session, { ticks }: Tape): string {
+  const ranges = [ticks[0], ticks[ticks.length >> 1], ticks.at(-1)].flatMap((tick) => tick?.range ?? []);
+  const sure = markUncertainty(calibration, marksFor(calibration.rig, ranges));
+  if (!sure.every(({ onTargetSd }) => isToldSpread(onTargetSd)))
+    return 'No mark ties the scale to the arrow yet.';
+  const told = sure.map(
+    ({ range, onTargetSd }) =>
+      `${formatQuantity(onTargetSd, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`,
+  );
+  return `Good to ± ${told.join(', ')} on the target (one standard uncertainty).`;
 }
 
 const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
@@ -145,6 +176,7 @@ function text(session: Session, main: Tape, files: readonly string[], unit: Disp
     `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(lengthOf(main), 'mm', 1)} long.`,
     'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
     touchNote(session, main),
+    reachNote(session, main.beyond),
     shotCautions(session),
   ]);
 }

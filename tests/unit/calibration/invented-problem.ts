@@ -38,6 +38,7 @@ export function shotMarks(
       reading: mark.reading ?? 0,
       vertical: noise(i) * sd,
       sd: si(sd),
+      cant: si(0),
     };
   });
 }
