@@ -145,8 +145,15 @@ const text = (found: Findings): string =>
     'Where the broadhead hits, from where the field point hits out of the same launch; right and high positive:',
     renderTableText(table(found)),
     launchLine(found),
+    highLine(found),
     'A broadhead that leans or a crooked shaft adds to this: see the command scatter. Sight broadheads in on their own, and shoot them only at a stop made for them.',
   ]);
+
+/** Why a clean broadhead of more drag lands high; empty when it does not. */
+const highLine = ({ starts }: Findings): string =>
+  (starts[0]?.misses.at(-1)?.high ?? 0) > 0
+    ? 'High out of a clean start, though it has more drag: an arrow leaves the string not yet turning with its falling path, so it rides nose-high through its first swing, and blades in front lift it until it has turned. That sets a small upward angle in the first yards; a nock set a little higher undoes it, and hides it in most bows.'
+    : '';
 
 function marginLines({ session: { units }, field, broadhead, blades }: Findings): string {
   const margin = (arrow: Arrow) =>
