@@ -4,7 +4,7 @@ export const AIR_LIMITS = {
   'air.temperature': {
     unit: 'degF',
     min: -40,
-    max: 122,
+    max: 120,
     example: 59,
     why: 'the formula for air holds there',
   },

@@ -15,11 +15,27 @@ const parts = ['arrow', 'parts'] as const;
 export function arrowFaults(draft: Draft): readonly Fault[] {
   return [
     ...massFaults(draft),
+    ...partFaults(draft),
     ...orderFaults(draft),
     ...headFaults(draft),
     ...vaneFaults(draft),
     ...dragFaults(draft),
   ];
+}
+
+/** Parts make an arrow only with a shaft and a point among them. */
+function partFaults({ has, isSection }: Draft): readonly Fault[] {
+  const named = ['shaft', 'insert', 'collar', 'point', 'nock', 'vanes', 'others'];
+  if (!isSection(parts) || !named.some((part) => has([...parts, part]))) return [];
+  return (['shaft', 'point'] as const)
+    .filter((part) => !has([...parts, part]))
+    .map((part) => ({
+      path: [...parts, part],
+      at: 'missing',
+      reason: 'is missing: without it the other parts do not make an arrow',
+      allowed: 'parts with a shaft and a point among them, or no parts',
+      write: `Add "${part === 'shaft' ? 'shaft: { length: 28.5 in, mass_per_length: 9.5 gpi }' : 'point: { mass: 125 gr }'}" under "parts:", or remove the parts`,
+    }));
 }
 
 /** From the groove of the nock to the end of the shaft. */
@@ -61,6 +77,15 @@ function orderFaults(draft: Draft): readonly Fault[] {
         [...parts, 'shaft', 'inner_diameter'],
         'the bore is as wide as the shaft',
         'less than arrow.diameter',
+      ),
+    },
+    {
+      smaller: draft.quantity('arrow.diameter'),
+      larger: draft.quantity('arrow.parts.point.blades.cutting_diameter'),
+      fault: tooLong(
+        [...parts, 'point', 'blades', 'cutting_diameter'],
+        'the blades do not reach beyond the shaft',
+        'more than arrow.diameter',
       ),
     },
     {
@@ -141,6 +166,18 @@ function vaneFaults(draft: Draft): readonly Fault[] {
 
 function dragFaults(draft: Draft): readonly Fault[] {
   const path = ['arrow', 'drag_coefficient'] as const;
+  const empty =
+    draft.has(path) && draft.text(path) === undefined && !draft.isSection(path) && draft.count(path) === 0;
+  if (empty)
+    return [
+      {
+        path,
+        at: 'value',
+        reason: 'the table has no entries',
+        allowed: 'a number, or entries with reynolds and value',
+        write: 'Write "2.4", or remove the key',
+      },
+    ];
   const rows = Array.from({ length: draft.count(path) }, (_, row) =>
     draft.quantity('arrow.drag_coefficient.reynolds', [...path, row, 'reynolds']),
   );

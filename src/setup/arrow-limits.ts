@@ -9,14 +9,20 @@ export const ARROW_LIMITS = {
     example: 452,
     why: 'lighter ones would wreck a bow, heavier ones are not shot from one',
   },
-  'arrow.balance': { unit: 'in', min: 4, max: 40, example: 17.9, why: 'it lies on the arrow' },
+  'arrow.balance': {
+    unit: 'in',
+    min: 8,
+    max: 40,
+    example: 17.9,
+    why: 'it lies ahead of the middle of the arrow',
+  },
   'arrow.length': { unit: 'in', min: 10, max: 42, example: 28.75, why: 'no arrow is shorter or longer' },
   'arrow.drag_coefficient': {
     unit: '1',
     min: 0.3,
-    max: 20,
+    max: 10,
     example: 2.4,
-    why: 'on the cross-section of the shaft bare shafts have about 1 and flu-flus about 10',
+    why: 'on the cross-section of the shaft bare shafts have about 1, and one of more than 10 stops within sight',
   },
   'arrow.drag_coefficient.reynolds': {
     unit: '1',

@@ -12,13 +12,14 @@ const SPINE_UNIT = 0.0254e-3;
 
 /** The arrow of a setup: from its parts, its measured totals, or both. */
 export function assembleArrow(section: ArrowSection): Arrow {
-  const { mass, balance, diameter, drag_coefficient: drag, parts } = section;
+  const { mass, balance, diameter, length, drag_coefficient: drag, parts } = section;
   return buildArrow({
     parts: parts === undefined ? undefined : assembleParts(parts, section),
     totals: {
       mass,
       balance,
       diameter,
+      length,
       dragCoefficient:
         typeof drag === 'object'
           ? drag.map(({ reynolds, value }) => ({ reynolds, coefficient: value }))

@@ -1,6 +1,9 @@
+import { standardPressure, standardTemperature } from '../atmosphere/standard.ts';
+import { fixedDigits, fromSi } from '../quantities/format.ts';
+import { si } from '../quantities/quantity.ts';
 import { DEFAULTS } from './defaults.ts';
 import { valueAt } from './key-path.ts';
-import type { SetupFile } from './schema.ts';
+import type { AirSection, MarkEntry, SetupFile } from './schema.ts';
 
 /** A default that a setup left standing. */
 export interface Assumed {
@@ -35,13 +38,52 @@ const ORDINARY = [
 ];
 
 /** Every default the setup leaves in force that could matter to its numbers. */
-export const assumedIn = (setup: SetupFile): readonly Assumed[] =>
-  Object.entries(DEFAULTS)
+export const assumedIn = (setup: SetupFile): readonly Assumed[] => [
+  ...Object.entries(DEFAULTS)
     .filter(
       ([key]) => !key.endsWith('relative_sd') && !key.endsWith('arrow_spread') && !ORDINARY.includes(key),
     )
-    .filter(([key]) => has(setup, sectionOf(key)) && !has(setup, key))
-    .map(([key, { text, why }]) => ({ key, text, why }));
+    .filter(([key]) => has(setup, sectionOf(key)) && !has(setup, key) && isInForce(setup, key))
+    .map(([key, { text, why }]) => ({ key, text, why })),
+  ...assumedAir(setup),
+];
+
+/** The defaults that give way to something other than their own key. */
+function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
+  if (key === 'marks.arrows') return marks.some(isGroupOfUnknownCount);
+  if (key === 'air.temperature') return air?.altitude === undefined && !isStandard(air);
+  if (key === 'air.humidity') return !isStandard(air);
+  return true;
+}
+
+const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
+  mark.arrows === undefined && mark.vertical_sd === undefined && mark.reading_sd === undefined;
+
+/** Nothing but the altitude was told: assemble-air.ts takes the standard atmosphere as it is. */
+const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>
+  [temperature, pressure, sea_level_pressure, humidity].every((value) => value === undefined);
+
+/** What the standard atmosphere fills in. */
+function assumedAir({ air }: SetupFile): readonly Assumed[] {
+  if (air === undefined) return [];
+  const { altitude, temperature, pressure, sea_level_pressure: reduced } = air;
+  const why = `the standard atmosphere at ${altitude === undefined ? 'sea level' : 'that altitude'}`;
+  const assumed: Assumed[] = [];
+  if (temperature === undefined && (altitude !== undefined || isStandard(air)))
+    assumed.push({
+      key: 'air.temperature',
+      text: `${fixedDigits(fromSi(standardTemperature(altitude ?? si(0)), 'degF'), 0)} degF`,
+      why,
+    });
+  if (pressure === undefined && reduced === undefined)
+    assumed.push({
+      key: 'air.pressure',
+      text: `${fixedDigits(fromSi(standardPressure(altitude ?? si(0)), 'inHg'), 2)} inHg`,
+      why,
+    });
+  if (isStandard(air)) assumed.push({ key: 'air.humidity', text: '0 %', why });
+  return assumed;
+}
 
 const has = (setup: SetupFile, key: string): boolean =>
   key === '' || valueAt(setup, key.split('.')) !== undefined;

@@ -1,3 +1,4 @@
+import { airFaults } from './air-checks.ts';
 import { arrowFaults } from './arrow-checks.ts';
 import { buildFaults } from './build-checks.ts';
 import { defaultOf } from './defaults.ts';
@@ -50,35 +51,20 @@ function launchFaults({ text, has }: Draft): readonly Fault[] {
   ];
 }
 
-function airFaults({ has }: Draft): readonly Fault[] {
-  if (!has(['air', 'sea_level_pressure'])) return [];
-  if (has(['air', 'pressure']))
-    return [
-      {
-        path: ['air', 'sea_level_pressure'],
-        at: 'key',
-        reason: 'the pressure is there twice, at the station and reduced to sea level',
-        allowed:
-          'pressure as a barometer on the spot reads it, or sea_level_pressure as a weather report gives it',
-        write: 'Remove one of them',
-      },
-    ];
-  if (has(['air', 'altitude'])) return [];
-  return [
-    {
-      path: ['air', 'altitude'],
-      at: 'missing',
-      reason: 'is missing: without it a pressure reduced to sea level says nothing about the spot',
-      allowed: 'the altitude of the spot',
-      write: 'Add "altitude: 820 ft" under "air:"',
-    },
-  ];
-}
-
-function markFaults({ has, isSection, count }: Draft): readonly Fault[] {
+function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[] {
   const marks = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const);
   return marks.filter(isSection).flatMap((mark): readonly Fault[] => {
     const holds = (key: string) => has([...mark, key]);
+    if (holds('group') && quantity('marks.arrows', [...mark, 'arrows']) === 1)
+      return [
+        {
+          path: [...mark, 'group'],
+          at: 'value',
+          reason: 'a single arrow is no group',
+          allowed: 'group with two arrows or more',
+          write: 'Remove group, or write how many arrows were shot',
+        },
+      ];
     if (holds('reading')) return [];
     if (holds('vertical'))
       return [

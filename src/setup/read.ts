@@ -1,3 +1,4 @@
+import { agreementFaults } from './agreement-checks.ts';
 import { crossFaults } from './cross-checks.ts';
 import { draftOf } from './draft.ts';
 import type { Fault } from './fault.ts';
@@ -31,12 +32,14 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
   const settled = withSectionsSettled(setupSchema, value);
   const parsed = setupSchema.safeParse(settled);
   const draft = draftOf(settled);
-  const faults = [
+  const single = [
     ...misplaced,
     ...swapFaults(draft),
     ...(parsed.success ? [] : schemaFaults(parsed.error.issues, settled)),
     ...crossFaults(draft),
   ];
+  const arrowVaried = overrides.some(({ path }) => path[0] === 'arrow');
+  const faults = parsed.success && single.length === 0 ? agreementFaults(parsed.data, arrowVaried) : single;
   const cameFromOutside = (path: KeyPath) => overrides.some((override) => startsWith(path, override.path));
   const problems = [
     ...[...yaml.syntax, ...yaml.refused].map((problem) => problemOf(fileName, problem.path, problem)),

@@ -21,7 +21,7 @@ function starterText(units: UnitSystem): string {
   const or = (imperial: string, metric: string) => (units === 'imperial' ? imperial : metric);
   return `# A setup: one bow, one arrow, one sight. Every quantity is a number with its unit, in any unit of its kind.
 # What has a # in front is optional: take the # away to use it. The values are an invented bow: put yours in their place.
-# A key with _sd after it holds the standard uncertainty of the key without, as in speed_sd.
+# A key with _sd after it holds the standard uncertainty of the key without, as in speed_sd; check names those without effect.
 
 title: My bow
 
@@ -74,7 +74,7 @@ ${line('  #   increases: down', 'down when the numbers grow as the pin goes down
 ${line('  #   at_zero: 12.4', 'The reading at zero_range.')}
 ${line('  # tape: { travel_ratio: 1 }', 'Travel of the tape over travel of the pin.')}
 
-${line(`# air: { temperature: ${or('59 degF, pressure: 29.92 inHg', '15 degC, pressure: 1013 hPa')}, humidity: 50 %, altitude: ${or('820 ft', '250 m')} }`, 'As a station on the spot reads it.')}
+${line(`# air: { temperature: ${or('56 degF, pressure: 29.05 inHg', '13 degC, pressure: 984 hPa')}, humidity: 50 %, altitude: ${or('820 ft', '250 m')} }`, 'As a station on the spot reads it.')}
 ${line(`# wind: { speed: ${or('5 mph', '2 m/s')}, from: 90 deg }`, '0 deg from ahead, 90 deg from the right.')}
 ${line('# latitude: 45 deg', 'For the turning of the Earth.')}
 

@@ -5,6 +5,7 @@ import type { Table } from '../../documents/table.ts';
 import type { DisplayUnits, UnitSystem } from '../../quantities/display-units.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assumed.ts';
+import { unusedUncertainties } from '../../setup/unused-uncertainties.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
@@ -68,6 +69,7 @@ function json(session: Session): object {
       density_altitude_m: densityAltitude(air.density),
     },
     assumed: assumedIn(session.setup),
+    unused: unusedUncertainties(session.setup),
   };
 }
 
@@ -161,6 +163,11 @@ function assumedText({ setup, assembly }: Session): string {
   return ['Taken for granted because the file does not say:', ...keys, ...assumptions].join('\n');
 }
 
+function unusedText({ setup }: Session): string {
+  const unused = unusedUncertainties(setup);
+  return unused.length === 0 ? '' : ['Written but not used:', ...unused.map((key) => `  ${key}`)].join('\n');
+}
+
 const text = (session: Session, path: string): string =>
   paragraphs([
     `${path} is sound.`,
@@ -169,5 +176,6 @@ const text = (session: Session, path: string): string =>
     session.assembly.arrow.pieces.length === 0 ? '' : renderTableText(pieceTable(session)),
     termsOf(session).length === 0 ? '' : renderTableText(dragTable(session)),
     assumedText(session),
+    unusedText(session),
     shotCautions(session),
   ]);

@@ -78,7 +78,9 @@ describe('values that cannot both be true are refused', () => {
   });
 
   it('vanes that end ahead of the shaft', () => {
-    const short = changed('balance: 17.9 in', 'length: 10 in');
+    const short = changed('balance: 17.9 in', 'length: 10 in')
+      .replace('28.5 in', '9.75 in')
+      .replace('9.5 gpi', '25 gpi');
     expect(pathsOf(short.replace('from_nock: 1 in', 'from_nock: 8 in'))).toEqual([
       'arrow.parts.vanes.from_nock',
     ]);
@@ -107,4 +109,73 @@ it('a travel per unit may be unknown, also before there are marks to measure it'
   const unknown = changed('travel_per_unit: 1 mm', 'travel_per_unit: unknown');
   expect(pathsOf(unknown)).toEqual([]);
   expect(pathsOf(unknown.slice(0, unknown.indexOf('marks:')))).toEqual([]);
+});
+
+describe('totals, parts and ranges that deny one another are refused', () => {
+  const airOf = (air: string) => pathsOf(`${SMALLEST}air: { ${air} }`);
+  const marksOf = (scale: string, ...marks: string[]) =>
+    pathsOf(
+      `${SMALLEST.replace('33 in }', `33 in, scale: { ${scale} } }`)}marks:\n${marks.map((mark) => `  - { ${mark} }\n`).join('')}`,
+    );
+  const blades = (wide: string) =>
+    changed(
+      'shape: field',
+      `shape: fixed_blade, blades: { count: 3, length: 1 in, cutting_diameter: ${wide}, thickness: 0.04 in }`,
+    );
+
+  // the parts of the example add up to 28.5 x 9.5 + 20 + 125 + 10 + 3 x 7 + 8 = 454.75 gr
+  it.each([
+    ['mass: 452 gr', 'mass: 370 gr', []],
+    ['mass: 452 gr', 'mass: 360 gr', ['arrow.mass']],
+    ['mass: 452 gr', 'mass: 550 gr', ['arrow.mass']],
+    ['balance: 17.9 in', 'balance: 10.8 in', ['arrow.balance']],
+    ['balance: 17.9 in', 'length: 28.75 in', []],
+    ['balance: 17.9 in', 'length: 31 in', ['arrow.length']],
+    ['from_nock: 4 in', 'from_nock: 30 in', []],
+    ['from_nock: 4 in', 'from_nock: 40 in', ['arrow.parts.others.0.from_nock']],
+    ['zero_range: 20 yd', 'zero_range: 1 yd', ['sight.zero_range']],
+    ['{ range: 60 yd', '{ range: 1 yd', ['marks.1.range']],
+    ['arrows: 6, group: 5 in', 'arrows: 1, group: 5 in', ['marks.1.group']],
+    ['drag_coefficient: 2.4', 'drag_coefficient: []', ['arrow.drag_coefficient']],
+    ['    point: { mass: 125 gr, shape: field, length: 1.3 in }\n', '', ['arrow.parts.point']],
+    [
+      '    shaft: { length: 28.5 in, inner_diameter: 0.166 in, mass_per_length: 9.5 gpi, deflection: 300 }\n',
+      '',
+      ['arrow.parts.shaft'],
+    ],
+  ])('%s as %s: %j', (was, is, paths) => expect(pathsOf(changed(was, is))).toEqual(paths));
+
+  it('a mass that was changed from outside the file may leave what the parts add up to', () =>
+    expect(problemsOf(EXAMPLE, [{ path: ['arrow', 'mass'], value: '600 gr' }])).toEqual([]));
+
+  it('fixed blades no wider than the shaft', () => {
+    expect(pathsOf(blades('1.125 in'))).toEqual([]);
+    const wide = changed('diameter: 0.246 in', 'diameter: 0.45 in').replace(
+      'shape: field',
+      blades('0.42 in').match(/shape: fixed.*? \}/)?.[0] ?? '',
+    );
+    expect(pathsOf(wide)).toEqual(['arrow.parts.point.blades.cutting_diameter']);
+  });
+
+  // U.S. Standard Atmosphere, 1976, from memory: 22.22 inHg at a geopotential 8000 ft
+  it('a pressure that belongs to another altitude', () => {
+    const text = `${SMALLEST}air: { pressure: 30.1 inHg, altitude: 8000 ft }`;
+    expect(problemsOf(text)[0]?.message).toContain('at 8000 ft that is about 22.2 inHg');
+    expect(problemsOf(text)[0]?.write).toContain('sea_level_pressure');
+    expect(airOf('pressure: 22 inHg, altitude: 8000 ft')).toEqual([]);
+    expect(airOf('sea_level_pressure: 30.1 inHg, altitude: 8000 ft')).toEqual([]);
+  });
+
+  it.each([
+    ['travel_per_unit: unknown, increases: down', ['40 yd', 30], ['60 yd', 20], ['sight.scale.increases']],
+    ['travel_per_unit: unknown', ['40 yd', 30], ['60 yd', 20], ['sight.scale.increases']],
+    ['travel_per_unit: unknown, increases: up', ['40 yd', 30], ['60 yd', 20], []],
+    ['travel_per_unit: unknown, increases: down', ['40 yd', 20], ['60 yd', 20], ['marks']],
+    ['travel_per_unit: 1 mm, increases: up', ['40 yd', 20], ['60 yd', 30], ['sight.scale.increases']],
+    ['travel_per_unit: 1 mm, increases: down', ['40 yd', 20], ['60 yd', 30], []],
+    // nearer than the turning point the pin goes the other way
+    ['travel_per_unit: 1 mm, increases: down', ['5 yd', 20], ['10 yd', 13], []],
+  ] as const)('readings against %s: %j, %j', (scale, [near, a], [far, b], paths) =>
+    expect(marksOf(scale, `range: ${near}, reading: ${a}`, `range: ${far}, reading: ${b}`)).toEqual(paths),
+  );
 });

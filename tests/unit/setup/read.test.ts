@@ -134,6 +134,7 @@ marks:
       [7, 9, 'bow.hand', 'Right', 'Write "right"'],
       [9, 3, 'arrow.diamter', 'diamter', 'Write "diameter"'],
       [10, 9, 'arrow.mass', '4 kg', 'Write one within the limits, such as "29.3 g"'],
+      [11, 3, 'arrow.parts.point', '', expect.stringMatching(/^Add "point: /)],
       [12, 22, 'arrow.parts.shaft.length', '28.5', 'Write "28.5 in" or "724 mm"'],
       [12, 45, 'arrow.parts.shaft.mass_per_length', '9.5 gr', 'Write "9.5 gpi"'],
       [13, 5, 'arrow.parts.vanes.turn', '', expect.stringMatching(/^Add "turn: right" under "vanes:"/)],
