@@ -1,4 +1,4 @@
-import { standardPressure } from '../atmosphere/standard.ts';
+import { standardPressure, stationPressure } from '../atmosphere/standard.ts';
 import { fixedDigits, fromSi } from '../quantities/format.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
@@ -22,7 +22,7 @@ export function airFaults(draft: Draft): readonly Fault[] {
         write: 'Remove one of them',
       },
     ];
-  if (has(['air', 'altitude'])) return [];
+  if (has(['air', 'altitude'])) return reducedFaults(draft);
   return [
     {
       path: ['air', 'altitude'],
@@ -51,6 +51,27 @@ function stationFaults({ quantity, text }: Draft): readonly Fault[] {
       reason: `pressure is what a barometer on the spot reads; at ${text(['air', 'altitude'])?.trim()} that is about ${usual}`,
       allowed: 'a pressure within 5 % of the standard one at that altitude',
       write: "Write what the barometer reads there, or put a weather report's value under sea_level_pressure",
+    },
+  ];
+}
+
+/** What the air at a station may weigh down with, as moist-air.ts takes it, Pa. */
+const STATION = [50_000, 110_000] as const;
+
+/** A reduced pressure and an altitude that together leave the formula for air. */
+function reducedFaults({ quantity, text }: Draft): readonly Fault[] {
+  const reduced = quantity('air.sea_level_pressure');
+  const altitude = quantity('air.altitude');
+  if (reduced === undefined || altitude === undefined) return [];
+  const station = stationPressure(reduced, altitude);
+  if (station >= STATION[0] && station <= STATION[1]) return [];
+  return [
+    {
+      path: ['air', 'sea_level_pressure'],
+      at: 'value',
+      reason: `at ${text(['air', 'altitude'])?.trim()} it makes ${fixedDigits(fromSi(station, 'hPa'), 0)} hPa, for which the formula for air does not hold`,
+      allowed: 'a pressure at the station between 500 and 1100 hPa',
+      write: 'Write what the barometer on the spot reads under "pressure:", or correct the altitude',
     },
   ];
 }

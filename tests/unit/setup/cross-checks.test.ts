@@ -164,6 +164,7 @@ describe('totals, parts and ranges that deny one another are refused', () => {
     expect(problemsOf(text)[0]?.write).toContain('sea_level_pressure');
     expect(airOf('pressure: 22 inHg, altitude: 8000 ft')).toEqual([]);
     expect(airOf('sea_level_pressure: 30.1 inHg, altitude: 8000 ft')).toEqual([]);
+    expect(airOf('sea_level_pressure: 27 inHg, altitude: 18000 ft')).toEqual(['air.sea_level_pressure']);
   });
 
   it.each([
