@@ -1,31 +1,20 @@
 #!/usr/bin/env node
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { dirname } from 'node:path';
 import process from 'node:process';
+import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
+import { readText } from './standard-input.ts';
+import { writeWhole } from './whole-file.ts';
 
 /** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
 const EXIT_INTERRUPTED = 130;
 
-/** Written beside its final name first, so that a full disk or a Ctrl-C leaves no half file under that name. */
-function writeWhole(path: string, content: string | Uint8Array): void {
-  const beside = `${path}.${process.pid}.part`;
-  mkdirSync(dirname(path), { recursive: true });
-  try {
-    writeFileSync(beside, content);
-    renameSync(beside, path);
-  } catch (error) {
-    rmSync(beside, { force: true });
-    throw error;
-  }
-}
-
 const io: Io = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
-  readText: (path) => readFileSync(path === '-' ? 0 : path, 'utf8'),
+  readText,
   readBytes: (path) => readFileSync(path),
   exists: existsSync,
   writeWhole,
@@ -40,11 +29,16 @@ const io: Io = {
     ),
 };
 
-// A reader that stops early (`| head`) is not a failure.
+// A reader that stops early (`| head`) is not a failure; anything else that cannot be printed is one, and no bug of the program's.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(0);
-  throw error;
+  if (error.code === 'EPIPE') process.exit(EXIT.done);
+  const why = error.code === 'ENOSPC' ? 'the disk is full' : (error.code ?? error.message);
+  process.stderr.write(`The answer could not be printed: ${why}.\n`);
+  process.exit(EXIT.failed);
 });
+
+// Nobody is left to be told.
+process.stderr.on('error', () => process.exit(EXIT.failed));
 
 // Whatever was to be written is written whole or not at all, so a Ctrl-C need only take the progress bar away.
 process.on('SIGINT', () => {

@@ -22,6 +22,36 @@ export function optionQuantity<D extends Dimension>(
   }
 }
 
+/** An option's quantity above nought, and not above `most`. @throws CommandLineError naming the option and its limits */
+export function positiveQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+  most: string,
+): Quantity<SiUnit[D]> {
+  const value = limitedQuantity(option, text, dimension, most);
+  if (value > 0) return value;
+  throw new CommandLineError(
+    `${option}: ${text} is not above nought`,
+    `Write a value above nought, ${most} at most.`,
+  );
+}
+
+/** An option's quantity of nought or more, and not above `most`. @throws CommandLineError naming the option and its limits */
+export function limitedQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+  most: string,
+): Quantity<SiUnit[D]> {
+  const value = optionQuantity(option, text, dimension);
+  if (value < 0)
+    throw new CommandLineError(`${option}: ${text} is below nought`, 'Write it without a minus sign.');
+  if (value > optionQuantity(option, most, dimension))
+    throw new CommandLineError(`${option}: ${text} is out of reason`, `Write ${most} at most.`);
+  return value;
+}
+
 /** Rows beyond this are a slip of the pen: a step in the wrong unit. */
 const MOST_ROWS = 2000;
 

@@ -5,6 +5,7 @@ import { SetupError } from '../setup/problem.ts';
 import { CommandLineError } from './command-line-error.ts';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
+import { noAnswer } from './no-answer.ts';
 
 interface Report {
   readonly code: string;
@@ -37,9 +38,14 @@ function reportOf(error: unknown): Report {
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
   if (error instanceof NumericalError)
-    return { code: error.code, message: `No answer: ${error.message}.`, where: [], exit: EXIT.failed };
+    return { code: error.code, message: noAnswer(error), where: [], exit: EXIT.failed };
   if (error instanceof Error && 'code' in error && typeof error.code === 'string')
     return { code: error.code, message: error.message, where: [], exit: EXIT.failed };
-  const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  return { code: 'unexpected', message: `Unexpected: ${message}`, where: [], exit: EXIT.failed };
+  const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  return {
+    code: 'unexpected',
+    message: `Unexpected: ${message}. This is a fault of the program: please report it with the command line and the setup file.`,
+    where: [],
+    exit: EXIT.failed,
+  };
 }

@@ -1,18 +1,28 @@
 import type { Variation } from '../advice/scatter-causes.ts';
-import type { Metres } from '../quantities/quantity.ts';
-import { si } from '../quantities/quantity.ts';
-import { optionQuantity } from './option-quantity.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
+import { limitedQuantity } from './option-quantity.ts';
 
 /** What a sorted dozen and a steady bow vary in, as typed on the command line. The nock's is a speed across. */
 export type VariationTexts = Readonly<Record<keyof Variation, string>>;
 
+/** Standard deviations beyond these are no dozen's, and at a few of them nothing is left of an arrow or its flight. */
+const MOST = {
+  mass: '50 gr',
+  balance: '1 in',
+  speed: '20 fps',
+  bend: '0.1 in',
+  vane: '10 deg',
+  head: '5 deg',
+  nockTravel: '10 fps',
+} as const;
+
 /** The variation that the texts of options stand for. @throws CommandLineError naming the option */
 export const variationFrom = (texts: VariationTexts, balance: Metres): Variation => ({
-  mass: optionQuantity('--mass', texts.mass, 'mass'),
-  balance: optionQuantity('--balance', texts.balance, 'length'),
-  speed: optionQuantity('--speed', texts.speed, 'speed'),
-  bend: optionQuantity('--bend', texts.bend, 'length'),
-  vane: optionQuantity('--vane', texts.vane, 'angle'),
-  head: optionQuantity('--head', texts.head, 'angle'),
-  nockTravel: si(optionQuantity('--nock-travel', texts.nockTravel, 'speed') / balance),
+  mass: limitedQuantity('--mass', texts.mass, 'mass', MOST.mass),
+  balance: limitedQuantity('--balance', texts.balance, 'length', MOST.balance),
+  speed: limitedQuantity('--speed', texts.speed, 'speed', MOST.speed),
+  bend: limitedQuantity('--bend', texts.bend, 'length', MOST.bend),
+  vane: limitedQuantity('--vane', texts.vane, 'angle', MOST.vane),
+  head: limitedQuantity('--head', texts.head, 'angle', MOST.head),
+  nockTravel: si(limitedQuantity('--nock-travel', texts.nockTravel, 'speed', MOST.nockTravel) / balance),
 });

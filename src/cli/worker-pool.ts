@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { receivedError, type SentError } from './sent-error.ts';
 import type { Answer, Job, TaskName } from './tasks.ts';
 import { perform } from './tasks.ts';
 
@@ -21,7 +22,7 @@ export interface Order {
 }
 export type Reply = { readonly index: number } & (
   | { readonly answer: unknown }
-  | { readonly failure: unknown }
+  | { readonly failure: SentError }
 );
 
 /** No threads: the jobs one after another, for tests and for small work. */
@@ -70,7 +71,7 @@ export const threadPool = (file: URL, threads: number): Pool => ({
         worker.on('error', (error) => end(() => reject(error)));
         worker.on('message', (reply: Reply) => {
           if ('failure' in reply) {
-            end(() => reject(reply.failure));
+            end(() => reject(receivedError(reply.failure)));
             return;
           }
           answers[reply.index] = reply.answer;

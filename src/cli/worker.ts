@@ -1,4 +1,5 @@
 import { parentPort } from 'node:worker_threads';
+import { sentError } from './sent-error.ts';
 import { perform } from './tasks.ts';
 import type { Order, Reply } from './worker-pool.ts';
 
@@ -8,7 +9,7 @@ parentPort?.on('message', async ({ index, task, job }: Order) => {
   try {
     // The pool sends each task the jobs that are its own.
     reply({ index, answer: await perform(task, job as Parameters<typeof perform>[1]) });
-  } catch (failure) {
-    reply({ index, failure });
+  } catch (error) {
+    reply({ index, failure: sentError(error) });
   }
 });

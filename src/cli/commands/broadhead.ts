@@ -10,7 +10,7 @@ export const broadheadCommand = (io: Io): Command =>
     .option(
       '--blades <count>',
       'blades of the broadhead when the file describes none; the commonest',
-      wholeNumber(2),
+      wholeNumber(2, 6),
       3,
     )
     .option('--length <length>', 'of the blades along the arrow; a common head', '1.1 in')

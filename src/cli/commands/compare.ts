@@ -26,7 +26,7 @@ export const compareCommand = (io: Io): Command =>
     .option(
       '--arrows <count>',
       'arrows of a sorted dozen shot with each build for its group; 0 leaves groups out',
-      wholeNumber(0),
+      wholeNumber(0, 100_000),
       240,
     )
     .option('--out <file>', 'one page to take to the shop: .pdf or .svg')

@@ -11,17 +11,17 @@ export const scatterCommand = (io: Io): Command =>
     .option('--from <range>', 'nearest range', '20 yd')
     .option('--to <range>', 'farthest range', '100 yd')
     .option('--every <step>', 'step of the rows', '20 yd')
-    .option('--group <count>', 'arrows in a group: a dozen', wholeNumber(2), 12)
+    .option('--group <count>', 'arrows in a group: a dozen', wholeNumber(2, 1000), 12)
     .option(
       '--arrows <count>',
       'arrows shot for each cause and for all: group sizes then good to 2 %',
-      wholeNumber(24),
+      wholeNumber(24, 100_000),
       1200,
     )
     .option(
       '--seed <number>',
       'of the random numbers; the same seed gives the same answer',
-      wholeNumber(0),
+      wholeNumber(0, Number.MAX_SAFE_INTEGER),
       1,
     )
     .option('--mass <mass>', 'standard deviation of the arrows; a sorted dozen', USUAL_DOZEN.mass)

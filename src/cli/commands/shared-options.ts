@@ -36,12 +36,12 @@ export const setupCommand = (name: string, purpose: string): Command =>
     .addOption(unitsOption())
     .addOption(uncalibratedOption());
 
-/** A whole number from `least` up. */
+/** A whole number from `least` to `most`. */
 export const wholeNumber =
-  (least: number) =>
+  (least: number, most: number) =>
   (text: string): number => {
     const value = Number(text);
-    if (!Number.isInteger(value) || value < least)
-      throw new InvalidArgumentError(`Write a whole number of at least ${least}.`);
+    if (text.trim() === '' || !Number.isInteger(value) || value < least || value > most)
+      throw new InvalidArgumentError(`Write a whole number from ${least} to ${most}.`);
     return value;
   };

@@ -18,13 +18,13 @@ export const tapeCommand = (io: Io): Command =>
     .option(
       '--copies <count>',
       'copies of the main tape on the page; cutting and gluing spoil some',
-      wholeNumber(1),
+      wholeNumber(1, 60),
       3,
     )
     .option(
       '--neighbours <count>',
       'tapes for lower and higher speeds, each side; 0 leaves them out',
-      wholeNumber(0),
+      wholeNumber(0, 6),
       2,
     )
     .option(
@@ -42,4 +42,7 @@ export const tapeCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/tape.ts')).runTape(io, setup, options));
+    .action(async (setup, options) => {
+      (await import('../option-quantity.ts')).positiveQuantity('--step', options.step, 'speed', '20 fps');
+      await (await import('../runs/tape.ts')).runTape(io, setup, options);
+    });

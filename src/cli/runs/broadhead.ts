@@ -10,6 +10,7 @@ import { si } from '../../quantities/quantity.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
+import { flownRanges } from '../flown-ranges.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
@@ -49,7 +50,7 @@ export function runBroadhead(io: Io, path: string, options: BroadheadOptions): v
   const angle = optionQuantity('--angle', options.angle, 'angle');
   const nockSpeed = optionQuantity('--nock-travel', options.nockTravel, 'speed');
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };
-  const ranges = optionRanges(options).filter((range) => range > launch.position[0]);
+  const ranges = flownRanges(optionRanges(options), launch, session.units);
   const found: Findings = {
     session,
     field,

@@ -2,21 +2,26 @@ import type { Plot } from '../../documents/plot-data.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import { plotText } from '../../documents/terminal-plot.ts';
+import { carry } from '../../flight/carry.ts';
 import { type FlightState, speedOf } from '../../flight/frame.ts';
 import { launchLineHeight } from '../../flight/launch.ts';
 import { fly } from '../../flight/trajectory.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
+import type { Rig } from '../../sight/rig.ts';
 import { pinForHit } from '../../sight/zero.ts';
 import { shotCautions } from '../cautions.ts';
+import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { headLines } from '../describe.ts';
+import { flownRanges } from '../flown-ranges.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
 import { plotSize } from '../plot-size.ts';
 import { paragraphs, present } from '../present.ts';
+import { rangeColumn, rangeWords } from '../range-digits.ts';
 
 export interface FlyOptions extends AnswerOptions {
   readonly to: string;
@@ -37,6 +42,8 @@ interface Shot {
   readonly aim: Metres;
   readonly launchAngle: number;
   readonly rows: readonly Row[];
+  /** What became of rows that were asked for and are not there. */
+  readonly left: readonly string[];
 }
 
 export function runFly(io: Io, path: string, options: FlyOptions): void {
@@ -56,15 +63,24 @@ export function runFly(io: Io, path: string, options: FlyOptions): void {
 /** Pointed straight ahead: no windage, so that `drift` is what spin, wind and the Earth do. */
 const WINDAGE = 0;
 
-function shoot({ calibration }: Session, aim: Metres, ranges: readonly Metres[]): Shot {
+function shoot({ calibration, units }: Session, aim: Metres, ranges: readonly Metres[]): Shot {
   const { rig } = calibration;
   const pin = pinForHit(rig, aim, WINDAGE);
   const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
-  const flown = ranges.filter((range) => range > launch.position[0]);
+  const free = flownRanges(ranges, launch, units);
+  const flown = reached(rig, free);
   const { mass } = rig.conditions.arrow;
   return {
     aim,
     launchAngle: Math.atan2(launch.velocity[1], launch.velocity[0]),
+    left: [
+      ...(free.length < ranges.length
+        ? [`Rows begin at ${rangeWords(free[0] ?? 0, units)}: nearer the arrow is still on the string.`]
+        : []),
+      ...(flown.length < free.length
+        ? [`Rows end at ${rangeWords(flown.at(-1) ?? 0, units)}: no shot of this arrow carries to the next.`]
+        : []),
+    ],
     rows: fly(rig.conditions, launch, flown).map((state) => {
       const speed = speedOf(state);
       return {
@@ -77,6 +93,21 @@ function shoot({ calibration }: Session, aim: Metres, ranges: readonly Metres[])
     }),
   };
 }
+
+/** Of the ranges, those that some shot of this arrow over level ground could reach; downhill there is no such end. */
+function reached({ conditions, launchSpeed }: Rig, ranges: readonly Metres[]): readonly Metres[] {
+  if (conditions.slope < 0 || (ranges.at(-1) ?? 0) < SURELY_REACHED) return ranges;
+  const { distance } = carry(conditions, launchSpeed);
+  const within = ranges.filter((range) => range <= distance);
+  if (within.length > 0) return within;
+  throw new CommandLineError(
+    `--to: no shot of this arrow carries farther than ${distance.toFixed(0)} m`,
+    'Write a nearer --to and a shorter --every.',
+  );
+}
+
+/** Nearer than this every bow reaches; the search for the farthest is spared, m. */
+const SURELY_REACHED = 100;
 
 const json = (session: Session, { aim, launchAngle, rows }: Shot): object => ({
   title: session.title,
@@ -101,7 +132,10 @@ function table({ units }: Session, { rows }: Shot): Table {
   const drift = smallLength === 'in' ? 3 : 1;
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        rows.map(({ state }) => state.range),
+        { range },
+      ),
       { name: 'time', unit: 's', digits: 3 },
       { name: 'speed', unit: symbolOf(speed), digits: 1 },
       { name: 'drop', unit: symbolOf(smallLength), digits: smallLength === 'in' ? 1 : 0 },
@@ -135,7 +169,7 @@ function plot({ units }: Session, { rows, aim }: Shot): Plot {
     y: { label: 'height above the line of sight', unit: symbolOf(units.smallLength) },
     series: [
       {
-        name: `path, sighted in for ${formatQuantity(aim, units.range, 0)}`,
+        name: `path, sighted in for ${rangeWords(aim, units)}`,
         kind: 'line',
         points: rows.map(point),
       },
@@ -147,9 +181,10 @@ function plot({ units }: Session, { rows, aim }: Shot): Plot {
 const text = (session: Session, shot: Shot, io: Io): string =>
   paragraphs([
     headLines(session).join('\n'),
-    `Sighted in for ${formatQuantity(shot.aim, session.units.range, 0)}: launched ${formatQuantity(shot.launchAngle, 'deg', 3)} above the line of sight.`,
+    `Sighted in for ${rangeWords(shot.aim, session.units)}: launched ${formatQuantity(shot.launchAngle, 'deg', 3)} above the line of sight.`,
     renderTableText(table(session, shot)),
     plotText(plot(session, shot), plotSize(io)),
+    shot.left.join('\n'),
     [
       'drop: below the launch line. height: above the line of sight. drift: right positive, of a bow pointed straight ahead.',
       session.assembly.arrow.staticMargin === null

@@ -9,6 +9,8 @@ export interface NewOptions {
 }
 
 export function runNew(io: Io, file: string, { force = false, units }: NewOptions): void {
+  if (file === '-')
+    throw new CommandLineError('new: - is no file to write', 'Write a name: quillpath new setup.yaml.');
   if (io.exists(file) && !force)
     throw new CommandLineError(`${file} is already there`, 'Write another name, or --force to replace it.');
   io.writeWhole(file, starterSetup({ units }));

@@ -5,6 +5,7 @@ import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { partsOf } from '../changed-build.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
+import { flownRanges } from '../flown-ranges.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
@@ -33,7 +34,7 @@ export function runSwing(io: Io, path: string, options: SwingOptions): void {
     launch,
     angle,
     rate: si(nockSpeed / arrow.flying.balance),
-    ranges: optionRanges(options).filter((range) => range > launch.position[0]),
+    ranges: flownRanges(optionRanges(options), launch, session.units),
     papers: papers(session).filter((range) => range > tip),
   });
   present(io, options, {

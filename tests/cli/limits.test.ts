@@ -1,0 +1,50 @@
+import { expect, it } from 'vitest';
+import { atTerminal } from './terminal.ts';
+
+const example = 'examples/mountain-hunt/setup.yaml';
+const tape = ['tape', example, '--out', 'tape.svg'];
+
+it.each([
+  [
+    'masses that spread by pounds',
+    ['scatter', example, '--mass', '1000gr'],
+    /--mass: 1000gr is out of reason. Write 50 gr/,
+  ],
+  ['a spread below nought', ['scatter', example, '--head', '-1 deg'], /--head: -1 deg is below nought/],
+  ['more copies than a page holds', [...tape, '--copies', '61'], /from 1 to 60/],
+  ['tapes for every speed there is', [...tape, '--neighbours', '7'], /from 0 to 6/],
+  ['a million arrows', ['scatter', example, '--arrows', '1000000'], /from 24 to 100000/],
+  ['no count at all', ['scatter', example, '--seed', ''], /whole number/],
+  ['a step backwards', [...tape, '--step=-2fps'], /--step/],
+  ['a step of nothing', [...tape, '--step', '0fps'], /--step/],
+  ['a step from bow to rifle', [...tape, '--step', '500fps'], /--step/],
+  [
+    'rows nearer than the arrow flies free',
+    ['fly', example, '--to', '0.5yd', '--every', '0.5yd'],
+    /--to: .*string/,
+  ],
+  ['misses nearer than that', ['swing', example, '--to', '0.5yd', '--every', '0.5yd'], /--to: .*string/],
+  [
+    'broadheads nearer than that',
+    ['broadhead', example, '--to', '0.5yd', '--every', '0.5yd'],
+    /--to: .*string/,
+  ],
+  ['a new file called -', ['new', '-'], /no file to write/],
+])('%s: refused with advice', async (_, argv, message) => {
+  const { code, err, out, files } = await atTerminal(argv);
+  expect(err).toMatch(message);
+  expect(code).toBe(2);
+  expect(out).toBe('');
+  expect(files.size).toBe(0);
+});
+
+it('rows that are still on the string are told of', async () => {
+  const { out } = await atTerminal(['fly', example, '--to', '3yd', '--every', '0.25yd']);
+  expect(out).toMatch(/Rows begin at \d\.\d+ yd: nearer/);
+});
+
+it('rows beyond what the arrow carries are left out and told of', async () => {
+  const { out } = await atTerminal(['fly', example, '--to', '1000yd', '--every', '100yd']);
+  expect(out).toMatch(/Rows end at 500 yd/);
+  expect(out).not.toMatch(/^ *600 /m);
+});

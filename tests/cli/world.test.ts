@@ -1,0 +1,109 @@
+import { spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { receivedError, sentError } from '../../src/cli/sent-error.ts';
+import { NumericalError } from '../../src/numerics/numerical-error.ts';
+import { DomainError } from '../../src/quantities/domain-error.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
+const example = 'examples/mountain-hunt/setup.yaml';
+const program = join(folder, 'main.js');
+const place = join(folder, 'place');
+
+/** The build of package.json, into a folder of its own. */
+beforeAll(() => {
+  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8'));
+  const build = String(scripts.build)
+    .replace(/^rm -rf dist && /, '')
+    .replace('--outdir=dist', `--outdir=${folder}`);
+  const env = { ...process.env, PATH: `node_modules/.bin:${process.env['PATH']}` };
+  expect(spawnSync(build, { shell: true, env }).status).toBe(0);
+  mkdirSync(place);
+}, 30_000);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const run = (...argv: string[]) =>
+  spawnSync(process.execPath, [program, ...argv], { encoding: 'utf8', timeout: 10_000 });
+
+describe('what the world outside does', () => {
+  it.runIf(existsSync('/dev/full'))('a full disk under the answer is one line and exit code 1', () => {
+    const { status, stderr } = spawnSync(process.execPath, [program, 'marks', example], {
+      encoding: 'utf8',
+      stdio: ['ignore', openSync('/dev/full', 'w'), 'pipe'],
+    });
+    expect(stderr).toBe('The answer could not be printed: the disk is full.\n');
+    expect(status).toBe(1);
+  });
+  it('a setup file that comes late through a pipe that does not wait is read whole', () => {
+    const late = `const { spawn } = require('node:child_process');
+      const child = spawn(process.execPath, [${JSON.stringify(program)}, 'check', '-'], { stdio: ['pipe', 'inherit', 'inherit'] });
+      setTimeout(() => child.stdin.end(require('node:fs').readFileSync(${JSON.stringify(example)})), 500);
+      child.on('exit', (code) => { process.exitCode = code; });`;
+    const { status, stderr, stdout } = spawnSync(process.execPath, ['-e', late], { encoding: 'utf8' });
+    expect(stderr).toBe('');
+    expect(stdout).toContain('463');
+    expect(status).toBe(0);
+  });
+  it('an error of a thread comes back as it was thrown', () => {
+    for (const thrown of [
+      new NumericalError('singular', 'no direction', 3),
+      new DomainError('range', -1, 'above nought'),
+    ])
+      expect(receivedError(structuredClone(sentError(thrown)))).toStrictEqual(thrown);
+  });
+});
+
+describe('a name that cannot be written', () => {
+  const svg = (name: string) => run('tape', example, '--out', name);
+  it('because it is a folder is refused', () => {
+    const name = join(place, 'folder.svg');
+    mkdirSync(name);
+    const { status, stderr } = svg(name);
+    expect(stderr).toBe(`${name}: is a folder. Write the name of a file in it.\n`);
+    expect(status).toBe(2);
+  });
+  it('because a folder in it is a file is refused', () => {
+    const file = join(place, 'file');
+    writeFileSync(file, '');
+    const { status, stderr } = svg(join(file, 'tape.svg'));
+    expect(stderr).toMatch(/is a file, not a folder\. Write/);
+    expect(status).toBe(2);
+  });
+  it.runIf(existsSync('/proc/self'))('because its folder cannot be made is refused', () => {
+    const { status, stderr } = svg('/proc/nowhere/tape.svg');
+    expect(stderr).toMatch(/cannot be made\. Write|may not be written/);
+    expect(stderr).not.toContain('ENOENT');
+    expect(status).toBeGreaterThan(0);
+  });
+  it('for a new setup file is refused likewise', () => {
+    const { status, stderr } = run('new', place, '--force');
+    expect(stderr).toMatch(/is a folder/);
+    expect(status).toBe(2);
+  });
+  it('leaves nothing beside it', () => {
+    expect(readdirSync(place).filter((name) => name.endsWith('.part'))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+});
+
+it('a link is written through and stays a link', () => {
+  const [file, link] = [join(place, 'real.yaml'), join(place, 'link.yaml')];
+  writeFileSync(file, 'old');
+  symlinkSync('real.yaml', link);
+  expect(run('new', link, '--force').status).toBe(0);
+  expect(lstatSync(link).isSymbolicLink()).toBe(true);
+  expect(readFileSync(file, 'utf8')).toContain('bow:');
+});
