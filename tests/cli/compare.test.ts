@@ -175,6 +175,6 @@ builds: [{ name: heavier, arrow: { mass: 500 gr } }]
         'builds:\n  - { name: collar, arrow: { parts: { collar: { length: 0.5 in } } } }\n',
     });
     expect(code).toBe(2);
-    expect(err).toMatch(/builds\.0\.arrow\.parts\.collar\.mass is missing/);
+    expect(err).toMatch(/builds, entry 1: arrow\.parts\.collar\.mass is missing/);
   });
 });
