@@ -10,14 +10,13 @@ export interface ShownCommand {
 const words = (line: string): string[] =>
   [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
 
-/** Every `$ npx quillpath ...` of the ```console blocks of a Markdown text, in order; a block inside a list may be indented. */
+/** Every `$ quillpath ...` of the ```console blocks of a Markdown text, in order; a block inside a list may be indented. */
 export function shownCommands(markdown: string): readonly ShownCommand[] {
   const blocks = [...markdown.matchAll(/^( *)```console\n([\s\S]*?)\n *```/gm)];
   return blocks.flatMap(([, indent = '', body = '']) => {
     const commands: { argv: string[]; indent: string; shown: string[] }[] = [];
     for (const line of body.split('\n').map((text) => text.replace(indent, ''))) {
-      if (line.startsWith('$ '))
-        commands.push({ argv: words(line.slice(2)).filter((word) => word !== 'npx'), indent, shown: [] });
+      if (line.startsWith('$ ')) commands.push({ argv: words(line.slice(2)), indent, shown: [] });
       else commands.at(-1)?.shown.push(line);
     }
     return commands
