@@ -1,4 +1,5 @@
 import type { Plot, PlotSeries } from '../documents/plot-data.ts';
+import { rangeColumn, rangeWords } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
@@ -26,18 +27,18 @@ export const cantText = (found: CantFindings, io: Io): string =>
     sidewaysWords(found),
     'What a lean that nobody noticed costs, left (-) or right, and low (-) or high:',
     renderTableText(costTable(found)),
-    `kept: the same lean held always, windage and height set again at ${formatQuantity(found.session.calibration.rig.zeroRange, found.session.units.range, 0)}.`,
+    `kept: the same lean held always, windage and height set again at ${rangeWords(found.session.calibration.rig.zeroRange, found.session.units)}.`,
     shotCautions(found.session),
   ]);
 
-function driftTable({ session: { units }, drift, measured, lean }: CantFindings): Table {
+function driftTable({ session: { units }, ranges, drift, measured, lean }: CantFindings): Table {
   const { range, smallLength } = units;
   const digits = targetDigits(units) + 1;
   const length = { unit: symbolOf(smallLength), digits };
   const placed = drift.some(({ coriolis }) => coriolis !== null);
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(ranges, units),
       { name: 'gyroscopic', ...length },
       { name: 'shaft force, ceiling', ...length },
       ...(placed ? [{ name: 'Earth', ...length }] : []),
@@ -108,7 +109,7 @@ function driftPlot({ session: { units }, ranges, drift, fit, measured }: CantFin
 /** Cants shown to a person; --json and --csv have them all. */
 const SHOWN = 3;
 
-function costTable({ session: { units }, errors, effects }: CantFindings): Table {
+function costTable({ session: { units }, ranges, errors, effects }: CantFindings): Table {
   const { range, smallLength } = units;
   const degree = toSi(1, 'deg');
   const length = { unit: symbolOf(smallLength), digits: targetDigits(units) };
@@ -117,7 +118,7 @@ function costTable({ session: { units }, errors, effects }: CantFindings): Table
   const shown = clockwise.filter((_, i) => (clockwise.length - 1 - i) % step === 0);
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(ranges, units),
       { name: 'per degree', ...length },
       { name: 'per degree, kept', ...length },
       ...shown.flatMap(({ cant }) => {
@@ -141,13 +142,13 @@ function costTable({ session: { units }, errors, effects }: CantFindings): Table
 }
 
 /** Every cant at every range. */
-export function cantTable({ session: { units }, effects }: CantFindings): Table {
+export function cantTable({ session: { units }, ranges, effects }: CantFindings): Table {
   const { range, smallLength } = units;
   const length = { unit: symbolOf(smallLength), digits: targetDigits(units) + 1 };
   return {
     columns: [
       { name: 'cant', unit: '°', digits: 2 },
-      { name: 'range', unit: symbolOf(range), digits: 1 },
+      rangeColumn(ranges, units),
       { name: 'lateral', ...length },
       { name: 'vertical', ...length },
       { name: 'lateral, zero set again', ...length },

@@ -6,10 +6,11 @@ import { buildTable, dragTable } from '../documents/comparison-tables.ts';
 import { factWording, rowWording, type Wording } from '../documents/comparison-words.ts';
 import { factTable, rangeTable, withError } from '../documents/difference-tables.ts';
 import { numberText } from '../documents/number-text.ts';
+import { rangeColumn, rangeWords } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Column, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
-import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
+import { formatQuantity, fromSi } from '../quantities/format.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { compareCautions } from './compare-cautions.ts';
@@ -99,7 +100,7 @@ function groupLines({ comparison, groups, session: { units } }: Compared): strin
   const table: Table = {
     title: `Group of ${GROUP}, corner to corner, of a sorted dozen from a steady bow and a perfect aim`,
     columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      rangeColumn(questions.ranges, units),
       ...builds.map(({ build }, i): Column => ({ name: i === 0 ? 'now' : build.name, unit: wording.unit })),
     ],
     rows: questions.ranges.map((range, k) => [
@@ -124,7 +125,7 @@ function groupLines({ comparison, groups, session: { units } }: Compared): strin
 function verdictLines({ session, comparison }: Compared, contrast: Contrast): string {
   const { units } = session;
   const last = contrast.rows.at(-1);
-  const range = formatQuantity(comparison.questions.ranges.at(-1) ?? 0, units.range, 0);
+  const range = rangeWords(comparison.questions.ranges.at(-1) ?? 0, units);
   const found: { wording: Wording; difference: Difference; where: string; share: number }[] = [];
   const add = (
     difference: Difference | null,

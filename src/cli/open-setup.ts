@@ -4,7 +4,7 @@ import { displayUnits } from '../quantities/display-units.ts';
 import { type Assembly, assemble } from '../setup/assemble.ts';
 import { type Override, readSetup } from '../setup/read.ts';
 import type { SetupFile } from '../setup/schema.ts';
-import { CommandLineError } from './command-line-error.ts';
+import { readingError } from './file-words.ts';
 import type { Io } from './io.ts';
 
 /** A setup file opened for a command: read, assembled, and held to its marks. */
@@ -28,14 +28,7 @@ export function readNamedFile(io: Io, path: string): string {
   try {
     return io.readText(path);
   } catch (error) {
-    const why =
-      error instanceof Error && 'code' in error && error.code === 'ENOENT'
-        ? 'there is no such file'
-        : String(error);
-    throw new CommandLineError(
-      `${path}: ${why}`,
-      `Write the name of a setup file; "quillpath new ${path}" makes one.`,
-    );
+    throw readingError(error, path);
   }
 }
 

@@ -1,6 +1,7 @@
 import { sightIn } from '../advice/sighted.ts';
 import type { Plot } from '../documents/plot-data.ts';
-import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
+import { rangeWords } from '../documents/range-digits.ts';
+import { fromSi, symbolOf } from '../quantities/format.ts';
 import type { Session } from './open-setup.ts';
 import { roundRanges, type Stretch } from './round-ranges.ts';
 
@@ -20,7 +21,7 @@ export function pathPlot({ calibration: { rig }, units }: Session, stretch: Stre
     series: ranges.map((range, i) => {
       const path = paths.path(pins[i]?.down ?? Number.NaN);
       return {
-        name: formatQuantity(range, units.range, 0),
+        name: rangeWords(range, units),
         kind: 'line',
         points: Array.from({ length: POINTS }, (_, k) => {
           const x = paths.start + ((range - paths.start) * k) / (POINTS - 1);

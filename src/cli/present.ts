@@ -1,6 +1,7 @@
 import { renderTableCsv } from '../documents/render/text.ts';
 import type { Table } from '../documents/table.ts';
 import type { Io } from './io.ts';
+import { withoutControls } from './without-controls.ts';
 
 /** What a command found, in each of the forms it may be asked for; only the one asked for is made. */
 export interface Answer {
@@ -18,8 +19,8 @@ export function present(
   answer: Answer,
 ): void {
   if (json) io.out(`${JSON.stringify(answer.json(), null, 2)}\n`);
-  else if (csv) io.out(renderTableCsv(answer.table()));
-  else io.out(answer.text());
+  else if (csv) io.out(withoutControls(renderTableCsv(answer.table())));
+  else io.out(withoutControls(answer.text()));
 }
 
 /** Paragraphs with one empty line between them and one line end after the last; empty ones are left out. */

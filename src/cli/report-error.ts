@@ -6,6 +6,7 @@ import { CommandLineError } from './command-line-error.ts';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { noAnswer } from './no-answer.ts';
+import { withoutControls } from './without-controls.ts';
 
 interface Report {
   readonly code: string;
@@ -18,7 +19,7 @@ interface Report {
 /** One message for one error on standard error, as text or as JSON; the exit code. */
 export function reportError(error: unknown, io: Io, asJson: boolean): number {
   const { exit, ...report } = reportOf(error);
-  io.err(asJson ? `${JSON.stringify({ error: report }, null, 2)}\n` : `${report.message}\n`);
+  io.err(asJson ? `${JSON.stringify({ error: report }, null, 2)}\n` : `${withoutControls(report.message)}\n`);
   return exit;
 }
 

@@ -2,6 +2,7 @@ import type { Cause, Variation } from '../advice/scatter-causes.ts';
 import type { RangeScatter } from '../advice/scatter-groups.ts';
 import type { Vanes } from '../arrow/parts.ts';
 import type { Plot } from '../documents/plot-data.ts';
+import { rangeColumn, rangeWords } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
@@ -49,7 +50,7 @@ const vaneWords = ({ angle, turn }: Vanes): string =>
 
 function verdict({ session: { units }, found, group }: ScatterFindings): string {
   const size = (one: VaneScatter | undefined) => one?.ranges.at(-1)?.group ?? Number.NaN;
-  const range = formatQuantity(found[0]?.ranges.at(-1)?.range ?? Number.NaN, units.range, 0);
+  const range = rangeWords(found[0]?.ranges.at(-1)?.range ?? Number.NaN, units);
   const [own, other] = found;
   const said = [own, other].map((one) =>
     one === undefined
@@ -91,7 +92,10 @@ function groupTable({ session, found }: ScatterFindings): Table {
   const length = lengthColumn(session);
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        (found[0]?.ranges ?? []).map((row) => row.range),
+        { range },
+      ),
       ...found.flatMap(({ vanes }) => [
         { name: `group, ${vaneWords(vanes)}`, ...length },
         { name: 'aside sd', ...length },
@@ -113,7 +117,10 @@ function shareTable({ units }: Session, { ranges }: VaneScatter): Table {
   const causes = ranges[0]?.causes ?? [];
   return {
     columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      rangeColumn(
+        ranges.map((row) => row.range),
+        units,
+      ),
       ...causes.map(({ cause }) => ({ name: CAUSE_WORDS[cause], unit: '%', digits: 1 })),
       { name: 'together', unit: '%', digits: 0 },
     ],
@@ -150,7 +157,10 @@ export function scatterTable(session: Session, found: readonly VaneScatter[]): T
   return {
     columns: [
       { name: 'vanes', unit: '' },
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        (found[0]?.ranges ?? []).map((row) => row.range),
+        { range },
+      ),
       { name: 'group', ...length },
       { name: 'aside sd', ...length },
       { name: 'height sd', ...length },

@@ -1,4 +1,5 @@
 import type { SlopeMark } from '../advice/slope.ts';
+import { rangeColumn } from '../documents/range-digits.ts';
 import type { Cell, Table } from '../documents/table.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
@@ -23,7 +24,7 @@ export function slopeTable(
   };
   return {
     columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0, strong: true },
+      { ...rangeColumn(ranges, units), strong: true },
       ...slopes.map((slope) => ({
         name: `${slope > 0 ? '+' : ''}${formatQuantity(slope, 'deg', 1).replace(/\.0(?= )/, '')}`,
         unit,

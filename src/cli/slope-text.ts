@@ -1,6 +1,7 @@
 import type { SlopeMark } from '../advice/slope.ts';
 import type { ThirdAxisMiss } from '../advice/third-axis.ts';
 import type { Plot } from '../documents/plot-data.ts';
+import { rangeWords } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import { plotText } from '../documents/terminal-plot.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
@@ -32,7 +33,7 @@ function firstLine({ session: { units }, rows }: SlopeFindings): string {
   const worst = settable.toSorted((a, b) => Math.abs(b.mark.missByCosine) - Math.abs(a.mark.missByCosine))[0];
   if (worst === undefined) return '';
   const { mark } = worst;
-  const at = `${formatQuantity(mark.range, units.range, 0)} and ${formatQuantity(Math.abs(mark.slope), 'deg', 0)} ${mark.slope > 0 ? 'uphill' : 'downhill'}`;
+  const at = `${rangeWords(mark.range, units)} and ${formatQuantity(Math.abs(mark.slope), 'deg', 0)} ${mark.slope > 0 ? 'uphill' : 'downhill'}`;
   const [set, cosine] = [mark.markRange ?? mark.range, mark.cosineRange].map((value) =>
     formatQuantity(value, units.range, 1),
   );
@@ -43,7 +44,7 @@ function thirdAxisLine({ session: { units }, rows, thirdAxis }: SlopeFindings): 
   const worst = rows.toSorted((a, b) => Math.abs(b.third.lateral) - Math.abs(a.third.lateral))[0];
   if (worst === undefined) return '';
   const { third } = worst;
-  return `A level whose right end points ${formatQuantity(thirdAxis, 'deg', 1)} ahead (third axis) costs nothing on the flat, and ${sideWords(third.lateral, units)} at ${formatQuantity(third.range, units.range, 0)} and ${formatQuantity(third.slope, 'deg', 0)}: with its bubble centred the bow is canted ${formatQuantity(third.cant, 'deg', 2)}.`;
+  return `A level whose right end points ${formatQuantity(thirdAxis, 'deg', 1)} ahead (third axis) costs nothing on the flat, and ${sideWords(third.lateral, units)} at ${rangeWords(third.range, units)} and ${formatQuantity(third.slope, 'deg', 0)}: with its bubble centred the bow is canted ${formatQuantity(third.cant, 'deg', 2)}.`;
 }
 
 function plot({ session: { units }, rows }: SlopeFindings): Plot {
@@ -56,7 +57,7 @@ function plot({ session: { units }, rows }: SlopeFindings): Plot {
   });
   return {
     x: { label: 'slope, uphill positive', unit: '°' },
-    y: { label: `mark to set at ${formatQuantity(farthest, units.range, 0)}`, unit: symbolOf(units.range) },
+    y: { label: `mark to set at ${rangeWords(farthest, units)}`, unit: symbolOf(units.range) },
     series: [
       line('what hits', ({ markRange }) => markRange ?? farthest),
       line('cosine rule', ({ cosineRange }) => cosineRange),

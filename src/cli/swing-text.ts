@@ -1,6 +1,7 @@
 import type { StartEffect, SwingAdvice } from '../advice/swing.ts';
 import { LEAST_MARGIN } from '../advice/swing.ts';
 import type { Plot } from '../documents/plot-data.ts';
+import { rangeColumn } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
@@ -80,10 +81,13 @@ function missTable({ session, advice }: SwingFindings): Table {
   const starts = disturbed(advice);
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        (starts[0]?.misses ?? []).map((miss) => miss.range),
+        { range },
+      ),
       ...starts.flatMap(({ name }) => [
         { name: `${name}: right`, ...length },
-        { name: 'high', ...length },
+        { name: `${name}: high`, ...length },
       ]),
     ],
     rows: (starts[0]?.misses ?? []).map(({ range: at }, i) => [

@@ -1,7 +1,7 @@
 import { type BuildReadings, FACTS, type Fact, ROW_VALUES, type RowValue } from '../advice/build-readings.ts';
 import { factWording, rowWording, type Wording } from '../documents/comparison-words.ts';
+import { rangeWords } from '../documents/range-digits.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
-import { formatQuantity } from '../quantities/format.ts';
 import { nearestWord } from '../quantities/nearest-word.ts';
 import { CommandLineError } from './command-line-error.ts';
 
@@ -44,7 +44,7 @@ function outputsNamed(name: string, ranges: readonly number[], units: DisplayUni
   const wording = rowWording(value, units);
   return ranges.map((range, i) => ({
     name,
-    wording: { ...wording, label: `${wording.label} at ${formatQuantity(range, units.range, 0)}` },
+    wording: { ...wording, label: `${wording.label} at ${rangeWords(range, units)}` },
     of: ({ rows }) => rows[i]?.[value] ?? null,
   }));
 }

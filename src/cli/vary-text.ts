@@ -90,9 +90,17 @@ export function varyText(varied: Varied, io: Io): string {
 }
 
 function failureLines({ axes, cells }: Varied): string {
-  return cells
-    .flatMap((cell, i) => ('failure' in cell ? [`${gridPoint(axes, i).join(', ')}: ${cell.failure}.`] : []))
-    .slice(0, MOST_FAILURES)
+  const failures = cells.flatMap((cell, i) =>
+    'failure' in cell ? [`${gridPoint(axes, i).join(', ')}: ${cell.failure}.`] : [],
+  );
+  if (failures.length === 0) return '';
+  const more = failures.length - MOST_FAILURES;
+  return [
+    `"-": no answer for ${failures.length} of ${cells.length} combinations, because of what they set together with the rest of the file:`,
+    ...failures.slice(0, MOST_FAILURES),
+    more > 0 ? `${more} more.` : '',
+  ]
+    .filter((line) => line !== '')
     .join('\n');
 }
 /** One kind of failure repeats itself. */

@@ -2,6 +2,7 @@ import type { AirChange, OtherAir } from '../advice/air-change.ts';
 import type { WindEffect, WindMiss } from '../advice/wind-drift.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Plot } from '../documents/plot-data.ts';
+import { rangeWords } from '../documents/range-digits.ts';
 import { renderTableText } from '../documents/render/text.ts';
 import type { Cell, Table } from '../documents/table.ts';
 import { plotText } from '../documents/terminal-plot.ts';
@@ -39,7 +40,7 @@ const clockTable = (
 });
 
 const rangeColumns = (units: Session['units'], ranges: readonly Metres[], unit: string, digits: number) =>
-  ranges.map((range) => ({ name: formatQuantity(range, units.range, 0), unit, digits }));
+  ranges.map((range) => ({ name: rangeWords(range, units), unit, digits }));
 
 function airWords({ units }: Session, other: OtherAir): string {
   return other.kind === 'altitude'
@@ -68,7 +69,7 @@ function firstLine({ session, airs }: WindFindings): string {
   const worst = airs.toSorted((a, b) => size(b) - size(a))[0];
   if (worst === undefined) return '';
   const { units } = session;
-  const how = `${worst.other.kind === 'altitude' ? 'in a ' : ''}${airWords(session, worst.other)} it hits ${heightWords(worst.worst.vertical, units)} at ${formatQuantity(worst.worst.range, units.range, 0)}`;
+  const how = `${worst.other.kind === 'altitude' ? 'in a ' : ''}${airWords(session, worst.other)} it hits ${heightWords(worst.worst.vertical, units)} at ${rangeWords(worst.worst.range, units)}`;
   return off.length === 0
     ? `The tape holds in all the air below: at worst, ${how}, under a third of what one of your arrows scatters.`
     : `The tape does not hold everywhere: at worst, ${how}. Make one for each camp.`;

@@ -7,6 +7,7 @@ import { fromSi, symbolOf } from '../quantities/format.ts';
 import { factWording, rowWording } from './comparison-words.ts';
 import { spread } from './difference-tables.ts';
 import { numberText } from './number-text.ts';
+import { rangeColumn } from './range-digits.ts';
 import type { Column, Table } from './table.ts';
 
 /** Everything about one build by range. */
@@ -30,13 +31,13 @@ export function buildTable(
   const guess = { unit: symbolOf(units.range), digits: 1 };
   return {
     columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      rangeColumn(ranges, units),
       ...keys.map((key): Column => {
         const { label, unit, digits } = rowWording(key, units);
         return { name: label, unit, digits };
       }),
       { name: 'guess short', ...guess },
-      { name: 'long', ...guess },
+      { name: 'guess long', ...guess },
     ],
     rows: readings.rows.map((row, i) => {
       const room = readings.guesses[i];

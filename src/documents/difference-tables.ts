@@ -2,9 +2,10 @@ import { FACTS, type RowValue } from '../advice/build-readings.ts';
 import type { Comparison, Contrast, Difference } from '../advice/comparison.ts';
 import type { UncertainReadings } from '../advice/uncertain-readings.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
-import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
+import { formatQuantity, fromSi } from '../quantities/format.ts';
 import { causeWords, factWording, rowWording, type Wording } from './comparison-words.ts';
 import { numberText, typeset } from './number-text.ts';
+import { rangeColumn, rangeWords } from './range-digits.ts';
 import type { Cell, Column, Table } from './table.ts';
 
 /** A standard error in the decimals of its number, or one more; empty when even that shows nothing. */
@@ -72,10 +73,7 @@ export function rangeTable(ranges: readonly number[], contrast: Contrast, units:
   const mark: Wording = { ...rowWording('drop', units), label: 'with the mark of now' };
   const shown = [mark, ...COMPARED.map((key) => rowWording(key, units))];
   return {
-    columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
-      ...shown.map(({ label, unit }): Column => ({ name: label, unit })),
-    ],
+    columns: [rangeColumn(ranges, units), ...shown.map(({ label, unit }): Column => ({ name: label, unit }))],
     rows: contrast.rows.map((row, i) => [
       fromSi(ranges[i] ?? Number.NaN, units.range),
       ...[row.withBaseMark, ...COMPARED.map((key) => row[key])].map((difference, k) => {
@@ -107,7 +105,7 @@ export function decisionTable({ questions, others }: Comparison, index: number, 
     of: ({ rows: found }: Contrast) => found[index]?.withBaseMark ?? null,
   };
   const shown = [...facts, ...rows, mark];
-  const range = formatQuantity(questions.ranges[index] ?? Number.NaN, units.range, 0);
+  const range = rangeWords(questions.ranges[index] ?? Number.NaN, units);
   return {
     title: `Differences from now; energy, drift and hit at ${range}`,
     columns: [

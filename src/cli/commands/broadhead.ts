@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+import { examples, rangeOption, setupCommand, wholeNumber } from './shared-options.ts';
 
 export const broadheadCommand = (io: Io): Command =>
   setupCommand(
@@ -16,8 +16,8 @@ export const broadheadCommand = (io: Io): Command =>
     .option('--length <length>', 'of the blades along the arrow; a common head', '1.1 in')
     .option('--cutting-diameter <length>', 'edge to edge; a common head', '1.125 in')
     .option('--thickness <length>', 'of a blade; a common head', '0.03 in')
-    .option('--to <range>', 'farthest range', '100 yd')
-    .option('--every <step>', 'step of the rows', '10 yd')
+    .addOption(rangeOption('--to <range>', 'farthest range', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows', 10))
     .option('--angle <angle>', 'by which the tail stands off in a bad launch', '1 deg')
     .option('--nock-travel <speed>', 'speed of the nock across in a bad launch', '1.5 fps')
     .addHelpText(

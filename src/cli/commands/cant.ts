@@ -1,15 +1,15 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const cantCommand = (io: Io): Command =>
   setupCommand(
     'cant',
     'What a leaning bow costs, what the arrow drifts by its spin, and whether one lean of bow or sight is worth setting.',
   )
-    .option('--from <range>', 'nearest range of the rows and of the lean', '20 yd')
-    .option('--to <range>', 'farthest range of the rows and of the lean', '100 yd')
-    .option('--every <step>', 'step of the rows', '10 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range of the rows and of the lean', 20))
+    .addOption(rangeOption('--to <range>', 'farthest range of the rows and of the lean', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows', 10))
     .option('--most <angle>', 'largest cant of the table, either way', '5 deg')
     .option('--step <angle>', 'step of the cants', '1 deg')
     .addHelpText(

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const cardCommand = (io: Io): Command =>
   setupCommand(
@@ -9,9 +9,9 @@ export const cardCommand = (io: Io): Command =>
   )
     .requiredOption('--out <file>', 'file to write; .pdf or .svg')
     .addOption(new Option('--page <size>', 'paper').choices(['a4', 'letter']).default('a4'))
-    .option('--from <range>', 'first range of the rows; most sights are zeroed there', '20 yd')
-    .option('--to <range>', 'last range of the rows; few sights reach further', '100 yd')
-    .option('--every <step>', 'step of the rows; one page holds about twenty-five', '5 yd')
+    .addOption(rangeOption('--from <range>', 'first range of the rows; most sights are zeroed there', 20))
+    .addOption(rangeOption('--to <range>', 'last range of the rows; few sights reach further', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows; one page holds about twenty-five', 5))
     .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
     .option('--steepest <angle>', 'steepest slope of the cut table, up and down', '40 deg')
     .option('--angle-step <angle>', 'step of the slopes', '10 deg')

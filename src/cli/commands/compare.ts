@@ -4,13 +4,15 @@ import {
   csvOption,
   examples,
   jsonOption,
+  rangeOption,
   uncalibratedOption,
   unitsOption,
   wholeNumber,
+  withMetricRanges,
 } from './shared-options.ts';
 
 export const compareCommand = (io: Io): Command =>
-  new Command('compare')
+  withMetricRanges(new Command('compare'))
     .description(
       'Several builds side by side: what really differs, by how much, and what cannot be told apart.',
     )
@@ -18,9 +20,9 @@ export const compareCommand = (io: Io): Command =>
       '<setup...>',
       'setup files (YAML); the first is the build now tuned, its `builds:` come next, then the other files',
     )
-    .option('--from <range>', 'nearest range; the shortest shot that asks for a mark', '20 yd')
-    .option('--to <range>', 'farthest range; few shots at game are longer', '80 yd')
-    .option('--every <step>', 'step of the rows', '20 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range; the shortest shot that asks for a mark', 20))
+    .addOption(rangeOption('--to <range>', 'farthest range; few shots at game are longer', 80))
+    .addOption(rangeOption('--every <step>', 'step of the rows', 20))
     .option('--ring <diameter>', 'what is to be hit, for how far a guess of the range may be off', '8 in')
     .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
     .option(

@@ -1,14 +1,18 @@
 import { type Command, Option } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const fitCommand = (io: Io): Command =>
   setupCommand(
     'fit',
     'Hold the model to the marks that were shot: what they decide, what they do not, and where to shoot next.',
   )
-    .option('--from <range>', 'nearest range the tape is to serve; most sights are zeroed there', '20 yd')
-    .option('--to <range>', 'farthest range the tape is to serve; name the one you shoot', '100 yd')
+    .addOption(
+      rangeOption('--from <range>', 'nearest range the tape is to serve; most sights are zeroed there', 20),
+    )
+    .addOption(
+      rangeOption('--to <range>', 'farthest range the tape is to serve; name the one you shoot', 100),
+    )
     .option('--out <file>', 'the same as one page to keep or to show: .pdf or .svg')
     .addOption(new Option('--page <size>', 'paper').choices(['a4', 'letter']).default('a4'))
     .addHelpText(

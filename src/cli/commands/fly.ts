@@ -1,14 +1,14 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const flyCommand = (io: Io): Command =>
   setupCommand(
     'fly',
     'Fly one arrow: time, speed, drop, height over the line of sight, drift, spin, energy and momentum by range.',
   )
-    .option('--to <range>', 'farthest range; marks rarely go beyond it', '100 yd')
-    .option('--every <step>', 'step of the rows; it fits a screen', '5 yd')
+    .addOption(rangeOption('--to <range>', 'farthest range; marks rarely go beyond it', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows; it fits a screen', 5))
     .option('--aim <range>', 'range the sight is set for; the zero range of the setup when left out')
     .addHelpText(
       'after',

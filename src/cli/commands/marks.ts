@@ -1,12 +1,12 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const marksCommand = (io: Io): Command =>
   setupCommand('marks', 'The sight mark of every range, how sure it is, and the path it gives.')
-    .option('--from <range>', 'nearest range; closer ones matter on few bows', '10 yd')
-    .option('--to <range>', 'farthest range; few sights reach further', '100 yd')
-    .option('--every <step>', 'step of the rows; a tape has one tick each', '1 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range; closer ones matter on few bows', 10))
+    .addOption(rangeOption('--to <range>', 'farthest range; few sights reach further', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows; a tape has one tick each', 1))
     .addHelpText(
       'after',
       examples([

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const misjudgeCommand = (io: Io): Command =>
   setupCommand(
@@ -8,9 +8,9 @@ export const misjudgeCommand = (io: Io): Command =>
     'How far off a guess of the range may be for a ring, and the chance of a hit with guess, cant, wind and your own group together.',
   )
     .option('--ring <diameter>', 'ring to hit, by the centre of the arrow', '8 in')
-    .option('--from <range>', 'nearest range', '20 yd')
-    .option('--to <range>', 'farthest range', '60 yd')
-    .option('--every <step>', 'step of the rows', '5 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range', 20))
+    .addOption(rangeOption('--to <range>', 'farthest range', 60))
+    .addOption(rangeOption('--every <step>', 'step of the rows', 5))
     .option(
       '--guess <share>',
       'usual error of a guessed range, one standard deviation; 0 % for a rangefinder',

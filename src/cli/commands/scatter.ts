@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+import { examples, rangeOption, setupCommand, wholeNumber } from './shared-options.ts';
 import { USUAL_DOZEN } from './usual-dozen.ts';
 
 export const scatterCommand = (io: Io): Command =>
@@ -8,9 +8,9 @@ export const scatterCommand = (io: Io): Command =>
     'scatter',
     'Group size by range from what a dozen arrows and their shots vary in, whose part is how much, and what a helical does for it.',
   )
-    .option('--from <range>', 'nearest range', '20 yd')
-    .option('--to <range>', 'farthest range', '100 yd')
-    .option('--every <step>', 'step of the rows', '20 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range', 20))
+    .addOption(rangeOption('--to <range>', 'farthest range', 100))
+    .addOption(rangeOption('--every <step>', 'step of the rows', 20))
     .option('--group <count>', 'arrows in a group: a dozen', wholeNumber(2, 1000), 12)
     .option(
       '--arrows <count>',

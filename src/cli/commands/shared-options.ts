@@ -26,9 +26,30 @@ export const csvOption = (): Option =>
 export const uncalibratedOption = (): Option =>
   new Option('--uncalibrated', 'leave the shot marks aside and use the measurements alone');
 
+/** A range or a step in yards; asked for metric units, as many metres: a round number stays one. */
+export const rangeOption = (flags: string, description: string, yards: number): Option =>
+  new Option(flags, description).default(`${yards} yd`, `"${yards} yd"; with --units metric "${yards} m"`);
+
+const YARDS = /^(\d+) yd$/;
+
+/** Gives the ranges of a command that nobody wrote in metres when `isMetric` says so. */
+export const withMetricRanges = (
+  command: Command,
+  isMetric: (command: Command) => boolean = (asked) => asked.getOptionValue('units') === 'metric',
+): Command =>
+  command.hook('preAction', (asked) => {
+    if (!isMetric(asked)) return;
+    for (const { defaultValue, attributeName } of asked.options.map((option) => ({
+      defaultValue: String(option.defaultValue),
+      attributeName: option.attributeName(),
+    })))
+      if (YARDS.test(defaultValue) && asked.getOptionValueSource(attributeName) === 'default')
+        asked.setOptionValueWithSource(attributeName, defaultValue.replace(YARDS, '$1 m'), 'default');
+  });
+
 /** A command on one setup file, with the options all of them share. */
 export const setupCommand = (name: string, purpose: string): Command =>
-  new Command(name)
+  withMetricRanges(new Command(name))
     .description(purpose)
     .argument('<setup>', 'setup file (YAML); - reads standard input')
     .addOption(jsonOption())

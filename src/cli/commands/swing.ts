@@ -1,14 +1,14 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const swingCommand = (io: Io): Command =>
   setupCommand(
     'swing',
     'How the arrow recovers from a bad start: margin, wavelength, damping, what the swing costs, and the hole it would leave in paper.',
   )
-    .option('--to <range>', 'farthest range of the misses', '100 yd')
-    .option('--every <step>', 'step of the misses', '20 yd')
+    .addOption(rangeOption('--to <range>', 'farthest range of the misses', 100))
+    .addOption(rangeOption('--every <step>', 'step of the misses', 20))
     .option(
       '--angle <angle>',
       'by which the tail stands off as the arrow leaves; what the eye can just see',

@@ -1,19 +1,24 @@
 import { type Command, Option } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand, wholeNumber } from './shared-options.ts';
+import { examples, rangeOption, setupCommand, wholeNumber, withMetricRanges } from './shared-options.ts';
 
 export const tapeCommand = (io: Io): Command =>
-  setupCommand('tape', 'Draw the sight tape at true scale, to print at 100 % and cut out.')
+  withMetricRanges(
+    setupCommand('tape', 'Draw the sight tape at true scale, to print at 100 % and cut out.'),
+    (asked) => asked.getOptionValue('in') === 'metres',
+  )
     .requiredOption('--out <file>', 'file to write; .pdf or .svg')
     .addOption(new Option('--page <size>', 'paper').choices(['a4', 'letter']).default('a4'))
     .addOption(
       new Option('--in <unit>', 'what the tape counts').choices(['yards', 'metres']).default('yards'),
     )
-    .option('--from <range>', 'first range on the tape; below it marks turn back', '20 yd')
-    .option(
-      '--to <range>',
-      'last range on the tape; it ends earlier where the arrow would touch the sight',
-      '100 yd',
+    .addOption(rangeOption('--from <range>', 'first range on the tape; below it marks turn back', 20))
+    .addOption(
+      rangeOption(
+        '--to <range>',
+        'last range on the tape; it ends earlier where the arrow would touch the sight',
+        100,
+      ),
     )
     .option(
       '--copies <count>',

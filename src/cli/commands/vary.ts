@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 /** Held to what can be shown by a test; the list itself would load what computes it. */
 const SHOWN = `
@@ -29,7 +29,7 @@ export const varyCommand = (io: Io): Command =>
       'what to show, with commas between',
       'mass,front_of_centre,launch_speed,drop,wind_drift,energy,momentum',
     )
-    .option('--at <ranges>', 'ranges for what depends on range, with commas between', '60 yd')
+    .addOption(rangeOption('--at <ranges>', 'ranges for what depends on range, with commas between', 60))
     .option('--plot <name>', 'what to plot; the last one shown when left out')
     .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
     .addHelpText('after', SHOWN)

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Io } from '../io.ts';
-import { examples, setupCommand } from './shared-options.ts';
+import { examples, rangeOption, setupCommand } from './shared-options.ts';
 
 export const windCommand = (io: Io): Command =>
   setupCommand(
@@ -8,9 +8,9 @@ export const windCommand = (io: Io): Command =>
     'Drift by wind from every hour of the clock, and whether the tape still holds in thinner, colder or hotter air.',
   )
     .option('--speed <speed>', 'speed of the wind; halve it and the drift halves', '10 mph')
-    .option('--from <range>', 'nearest range', '20 yd')
-    .option('--to <range>', 'farthest range', '100 yd')
-    .option('--every <step>', 'step of the columns', '20 yd')
+    .addOption(rangeOption('--from <range>', 'nearest range', 20))
+    .addOption(rangeOption('--to <range>', 'farthest range', 100))
+    .addOption(rangeOption('--every <step>', 'step of the columns', 20))
     .addHelpText(
       'after',
       examples([

@@ -2,6 +2,7 @@ import { type BroadheadStart, broadheadMisses, type Shot } from '../../advice/br
 import { LEAST_MARGIN } from '../../advice/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
 import type { ArrowParts, Blades } from '../../arrow/parts.ts';
+import { rangeColumn } from '../../documents/range-digits.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import type { Launch } from '../../flight/launch.ts';
@@ -123,10 +124,13 @@ function table({ session: { units }, starts }: Findings): Table {
   const length = { unit: symbolOf(units.smallLength), digits: units.smallLength === 'in' ? 2 : 0 };
   return {
     columns: [
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      rangeColumn(
+        (starts[0]?.misses ?? []).map(({ range }) => range),
+        units,
+      ),
       ...starts.flatMap(({ name }) => [
         { name: `${name}: right`, ...length },
-        { name: 'high', ...length },
+        { name: `${name}: high`, ...length },
       ]),
     ],
     rows: (starts[0]?.misses ?? []).map(({ range }, i) => [

@@ -1,4 +1,5 @@
 import type { Plot } from '../../documents/plot-data.ts';
+import { rangeColumn, rangeWords } from '../../documents/range-digits.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import { plotText } from '../../documents/terminal-plot.ts';
@@ -21,7 +22,6 @@ import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
 import { plotSize } from '../plot-size.ts';
 import { paragraphs, present } from '../present.ts';
-import { rangeColumn, rangeWords } from '../range-digits.ts';
 
 export interface FlyOptions extends AnswerOptions {
   readonly to: string;

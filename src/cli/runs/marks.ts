@@ -1,4 +1,5 @@
 import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-uncertainty.ts';
+import { rangeColumn, rangeWords } from '../../documents/range-digits.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
@@ -12,7 +13,6 @@ import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionRanges } from '../option-quantity.ts';
 import { paragraphs, present } from '../present.ts';
-import { rangeColumn, rangeWords } from '../range-digits.ts';
 import { warnings } from '../warnings.ts';
 
 export interface MarksOptions extends AnswerOptions {

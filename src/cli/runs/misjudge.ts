@@ -1,6 +1,7 @@
 import { type HitChance, hitChances, type Spread } from '../../advice/hit-chance.ts';
 import { type GuessRoom, guessRoom } from '../../advice/misjudge.ts';
 import type { Plot } from '../../documents/plot-data.ts';
+import { rangeColumn, rangeWords } from '../../documents/range-digits.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table.ts';
 import { plotText } from '../../documents/terminal-plot.ts';
@@ -94,7 +95,10 @@ function table({ session: { units }, rows }: MisjudgeFindings): Table {
   const chance = { unit: '%', digits: 0 };
   return {
     columns: [
-      { name: 'range', unit: symbolOf(range), digits: 0 },
+      rangeColumn(
+        rows.map(({ room }) => room.range),
+        units,
+      ),
       { name: 'short', unit: symbolOf(range), digits: 1 },
       { name: 'long', unit: symbolOf(range), digits: 1 },
       {
@@ -143,7 +147,7 @@ function firstLine({ session: { units }, ring, rows }: MisjudgeFindings): string
   const { room, hit } = last;
   const inRange = (value: number): string => formatQuantity(value, units.range, 1);
   const short = room.short === null ? 'any amount short' : `${inRange(room.short)} short`;
-  return `At ${formatQuantity(room.range, units.range, 0)} a guess may be ${short} or ${inRange(room.long)} long for a ring of ${formatQuantity(ring, units.smallLength, 1)}; with everything together ${(100 * hit.chance).toFixed(0)} % hit, with the range known ${(100 * hit.without.guess).toFixed(0)} %.`;
+  return `At ${rangeWords(room.range, units)} a guess may be ${short} or ${inRange(room.long)} long for a ring of ${formatQuantity(ring, units.smallLength, 1)}; with everything together ${(100 * hit.chance).toFixed(0)} % hit, with the range known ${(100 * hit.without.guess).toFixed(0)} %.`;
 }
 
 function text(found: MisjudgeFindings, io: Io): string {

@@ -1,5 +1,6 @@
 import { type SlopeMark, slopeMarks } from '../../advice/slope.ts';
 import { thirdAxisMisses } from '../../advice/third-axis.ts';
+import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { readingAt } from '../../sight/scale.ts';
@@ -72,7 +73,10 @@ function everyRow({ session, rows }: SlopeFindings): Table {
   return {
     columns: [
       { name: 'slope', unit: '°', digits: 1 },
-      { name: 'range', unit: symbolOf(range), digits: 1 },
+      rangeColumn(
+        rows.map(({ mark }) => mark.range),
+        { range },
+      ),
       { name: 'mark to set', unit: symbolOf(range), digits: 1 },
       { name: 'reading', unit: 'scale', digits: 2 },
       { name: 'travel', unit: 'mm', digits: 2 },

@@ -1,5 +1,6 @@
 import { arrowEnds } from '../../advice/arrow-ends.ts';
 import { LEAST_MARGIN, type SwingAdvice, swingAdvice } from '../../advice/swing.ts';
+import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
@@ -87,7 +88,10 @@ function missTable({ units }: Session, { starts }: SwingAdvice): Table {
   return {
     columns: [
       { name: 'start', unit: '' },
-      { name: 'range', unit: symbolOf(units.range), digits: 0 },
+      rangeColumn(
+        starts.flatMap(({ misses }) => misses.map(({ range }) => range)),
+        units,
+      ),
       { name: 'right', ...length },
       { name: 'high', ...length },
     ],

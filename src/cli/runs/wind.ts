@@ -1,5 +1,6 @@
 import { airChanges, usualAirs } from '../../advice/air-change.ts';
 import { CLOCK, windEffects } from '../../advice/wind-drift.ts';
+import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { CommandLineError } from '../command-line-error.ts';
@@ -69,13 +70,13 @@ const json = ({ session, effects, airs }: WindFindings): object => ({
   })),
 });
 
-function everyRow({ session: { units }, effects }: WindFindings): Table {
+function everyRow({ session: { units }, ranges, effects }: WindFindings): Table {
   const { range, smallLength } = units;
   const length = { unit: symbolOf(smallLength), digits: targetDigits(units) };
   return {
     columns: [
       { name: 'from', unit: '' },
-      { name: 'range', unit: symbolOf(range), digits: 1 },
+      rangeColumn(ranges, units),
       { name: 'lateral', ...length },
       { name: 'vertical', ...length },
       { name: 'mark', unit: symbolOf(range), digits: 2 },
