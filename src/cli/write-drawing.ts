@@ -17,7 +17,10 @@ export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
   );
 }
 
-/** Write a drawing to a name of sound ending, one PDF or one SVG a page, and give the names of the files. */
+/**
+ * Write a drawing to a name of sound ending, and give the name of the file.
+ * @throws CommandLineError for an SVG of more than one page: one file appears whole, or none
+ */
 export async function writeDrawing(
   io: Io,
   path: string,
@@ -32,10 +35,13 @@ export async function writeDrawing(
     io.writeWhole(path, await renderPdf(drawing, options));
     return [path];
   }
+  const [page, ...more] = drawing.pages;
+  if (page === undefined || more.length > 0)
+    throw new CommandLineError(
+      `--out: this takes ${drawing.pages.length} pages, and an SVG file holds one`,
+      'Write a .pdf, or ask for fewer copies, neighbours or rows.',
+    );
   const { renderSvg } = await import('../documents/render/svg.ts');
-  return drawing.pages.map((page, i) => {
-    const name = i === 0 ? path : path.replace(/\.svg$/i, `-${i + 1}.svg`);
-    io.writeWhole(name, renderSvg(page, { title }));
-    return name;
-  });
+  io.writeWhole(path, renderSvg(page, { title }));
+  return [path];
 }
