@@ -17,7 +17,7 @@ const io: Io = {
   readText,
   readBytes: (path) => readFileSync(path),
   exists: existsSync,
-  writeWhole,
+  writeWhole: (path, content) => writeWhole(path, content, process.pid),
   now: () => new Date(),
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,

@@ -9,7 +9,6 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
-import process from 'node:process';
 import { CommandLineError } from './command-line-error.ts';
 import { writingError } from './file-words.ts';
 
@@ -17,9 +16,10 @@ import { writingError } from './file-words.ts';
  * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a Ctrl-C
  * leaves no half file. A link is written through, and stays a link.
  *
+ * @param mark of this run: two at once then write beside each other
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
  */
-export function writeWhole(path: string, content: string | Uint8Array): void {
+export function writeWhole(path: string, content: string | Uint8Array, mark: number): void {
   let beside: string | null = null;
   try {
     makeFolder(dirname(path));
@@ -31,7 +31,7 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
       writeFileSync(target, content);
       return;
     }
-    beside = `${target}.${process.pid}.part`;
+    beside = `${target}.${mark}.part`;
     writeFileSync(beside, content);
     renameSync(beside, target);
   } catch (error) {

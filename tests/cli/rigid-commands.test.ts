@@ -128,7 +128,7 @@ describe('what cannot be answered', () => {
 
   it.each([
     ['fewer arrows than a group', ['scatter', example, '--arrows', '24', '--group', '30'], /--arrows/],
-    ['a group of one', ['scatter', example, '--group', '1'], /at least 2/],
+    ['a group of one', ['scatter', example, '--group', '1'], /from 2 to 1000/],
     ['an angle without a unit', ['swing', example, '--angle', '1'], /--angle/],
     ['a nock travel that is a length', ['swing', example, '--nock-travel', '1 in'], /--nock-travel/],
   ])('%s is refused with exit code 2', async (_, argv, message) => {
