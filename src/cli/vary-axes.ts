@@ -12,12 +12,20 @@ const MOST_VALUES = 1000;
 const HOW =
   'Write --over arrow.parts.point.mass=100gr:200gr:25gr, or --over arrow.parts.point.shape=field,bullet.';
 
+/** Keys of what was shot, which hold the calibration that every variation starts from. */
+const SHOT = /^(marks|speeds|drops|builds)\b/;
+
 /** `KEY=LOW:HIGH:STEP` or `KEY=VALUE,VALUE,...`. @throws CommandLineError for anything else */
 export function variedKey(text: string): VariedKey {
   const split = /^\s*([\w.]+)\s*=\s*(.+)$/.exec(text);
   const [, name, values] = split ?? [];
   if (name === undefined || values === undefined)
     throw new CommandLineError(`--over: "${text}" names no key and values`, HOW);
+  if (SHOT.test(name))
+    throw new CommandLineError(
+      `--over: ${name} is what was shot, and stays as it was while the build is varied`,
+      'Change it in the file and run fit; vary takes keys of bow, arrow, launch, sight and air.',
+    );
   const steps = values.split(':');
   if (steps.length === 1)
     return listed(
