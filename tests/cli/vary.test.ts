@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { OUTPUT_NAMES } from '../../src/cli/answers/vary-outputs.ts';
 import { variedKey } from '../../src/cli/vary-axes.ts';
-import { OUTPUT_NAMES } from '../../src/cli/vary-outputs.ts';
 import { ownThread } from '../../src/cli/worker-pool.ts';
 import { atTerminal } from './terminal.ts';
 

@@ -1,11 +1,11 @@
 import { renderTableText } from '../../documents/render/text.ts';
-import { type CardFindings, cardFindings } from '../card-findings.ts';
-import { cardSheet } from '../card-sheet.ts';
-import { belowNoughtNote, cardCuts, cardTable } from '../card-tables.ts';
-import { shotCautions } from '../cautions.ts';
+import { type CardFindings, cardFindings } from '../answers/card-findings.ts';
+import { cardSheet } from '../answers/card-sheet.ts';
+import { belowNoughtNote, cardCuts, cardTable } from '../answers/card-tables.ts';
+import { shotCautions } from '../answers/cautions.ts';
+import { headLines } from '../answers/describe.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
-import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
 import { openSetup } from '../open-setup.ts';
 import { anglesBothWays } from '../option-angles.ts';

@@ -6,8 +6,8 @@ import type { DisplayUnits, UnitSystem } from '../../quantities/display-units.ts
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assumed.ts';
 import { unusedUncertainties } from '../../setup/unused-uncertainties.ts';
-import { shotCautions } from '../cautions.ts';
-import { headLines } from '../describe.ts';
+import { shotCautions } from '../answers/cautions.ts';
+import { headLines } from '../answers/describe.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { paragraphs, present } from '../present.ts';

@@ -1,11 +1,11 @@
 import { type Comparison, compare } from '../../advice/comparison.ts';
 import { longTable } from '../../documents/comparison-tables.ts';
+import { compareJson } from '../answers/compare-json.ts';
+import { compareScatter, type Groups } from '../answers/compare-scatter.ts';
+import { compareText } from '../answers/compare-text.ts';
 import { bowWithBuilds } from '../bow-of.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
-import { compareJson } from '../compare-json.ts';
-import { compareScatter, type Groups } from '../compare-scatter.ts';
-import { compareText } from '../compare-text.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
@@ -75,6 +75,6 @@ async function write(
   compared: Compared,
   page: 'a4' | 'letter',
 ): Promise<readonly string[]> {
-  const { compareSheet } = await import('../compare-sheet.ts');
+  const { compareSheet } = await import('../answers/compare-sheet.ts');
   return writeDrawing(io, path, compareSheet(io, compared, page), compared.session.title);
 }

@@ -1,9 +1,9 @@
 import { formatQuantity, toSi } from '../../quantities/format.ts';
+import { type FitFindings, fitFindings } from '../answers/fit-findings.ts';
+import { fitJson } from '../answers/fit-json.ts';
+import { residualTable } from '../answers/fit-tables.ts';
+import { fitText } from '../answers/fit-text.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
-import { type FitFindings, fitFindings } from '../fit-findings.ts';
-import { fitJson } from '../fit-json.ts';
-import { residualTable } from '../fit-tables.ts';
-import { fitText } from '../fit-text.ts';
 import type { Io } from '../io.ts';
 import { openSetup } from '../open-setup.ts';
 import { optionRanges } from '../option-quantity.ts';
@@ -40,6 +40,6 @@ async function write(
   fit: FitFindings,
   page: 'a4' | 'letter',
 ): Promise<readonly string[]> {
-  const { fitSheet } = await import('../fit-sheet.ts');
+  const { fitSheet } = await import('../answers/fit-sheet.ts');
   return writeDrawing(io, path, fitSheet(io, fit, page), fit.session.title);
 }

@@ -6,14 +6,14 @@ import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.
 import type { Metres } from '../../quantities/quantity.ts';
 import { type Mark, marksFor, settingsFor } from '../../sight/marks.ts';
 import { asFarAsItGoes } from '../../sight/reach.ts';
-import { shotCautions } from '../cautions.ts';
+import { shotCautions } from '../answers/cautions.ts';
+import { headLines } from '../answers/describe.ts';
+import { warnings } from '../answers/warnings.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
-import { headLines } from '../describe.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { optionRanges } from '../option-quantity.ts';
 import { paragraphs, present } from '../present.ts';
-import { warnings } from '../warnings.ts';
 
 export interface MarksOptions extends AnswerOptions {
   readonly from: string;

@@ -4,14 +4,14 @@ import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { readingAt } from '../../sight/scale.ts';
+import { targetDigits } from '../answers/side-words.ts';
+import { type SlopeFindings, slopeText } from '../answers/slope-text.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import type { Io } from '../io.ts';
 import { openSetup, type Session } from '../open-setup.ts';
 import { anglesBothWays } from '../option-angles.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
 import { present } from '../present.ts';
-import { targetDigits } from '../side-words.ts';
-import { type SlopeFindings, slopeText } from '../slope-text.ts';
 
 export interface SlopeOptions extends AnswerOptions {
   readonly from: string;

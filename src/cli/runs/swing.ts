@@ -4,6 +4,7 @@ import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
+import { swingText } from '../answers/swing-text.ts';
 import { partsOf } from '../changed-build.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import { flownRanges } from '../flown-ranges.ts';
@@ -12,7 +13,6 @@ import { openSetup, type Session } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
 import { present } from '../present.ts';
 import { straightLaunch } from '../straight-launch.ts';
-import { swingText } from '../swing-text.ts';
 
 export interface SwingOptions extends AnswerOptions {
   readonly to: string;

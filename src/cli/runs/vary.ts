@@ -2,6 +2,8 @@ import { FACTS, ROW_VALUES } from '../../advice/build-readings.ts';
 import { gridPoint, gridSize } from '../../advice/vary.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { readSetup } from '../../setup/read.ts';
+import { type Output, outputsOf } from '../answers/vary-outputs.ts';
+import { varyTable, varyText } from '../answers/vary-text.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import type { Io } from '../io.ts';
@@ -11,8 +13,6 @@ import { present } from '../present.ts';
 import { progressBar } from '../progress.ts';
 import { FACT_KEYS, ROW_KEYS, renamed } from '../reading-keys.ts';
 import { type VariedKey, variedKey } from '../vary-axes.ts';
-import { type Output, outputsOf } from '../vary-outputs.ts';
-import { varyTable, varyText } from '../vary-text.ts';
 import { ownThread } from '../worker-pool.ts';
 import type { Cell, VaryJob } from './vary-cells.ts';
 

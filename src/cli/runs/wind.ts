@@ -3,6 +3,8 @@ import { CLOCK, windEffects } from '../../advice/wind-drift.ts';
 import { rangeColumn } from '../../documents/range-digits.ts';
 import type { Table } from '../../documents/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
+import { targetDigits } from '../answers/side-words.ts';
+import { hourOf, type WindFindings, windText } from '../answers/wind-text.ts';
 import { CommandLineError } from '../command-line-error.ts';
 import type { AnswerOptions } from '../commands/shared-options.ts';
 import type { Io } from '../io.ts';
@@ -10,8 +12,6 @@ import { archerSpread } from '../lateral-marks.ts';
 import { openSetup } from '../open-setup.ts';
 import { optionQuantity, optionRanges } from '../option-quantity.ts';
 import { present } from '../present.ts';
-import { targetDigits } from '../side-words.ts';
-import { hourOf, type WindFindings, windText } from '../wind-text.ts';
 
 export interface WindOptions extends AnswerOptions {
   readonly speed: string;
