@@ -1,6 +1,7 @@
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../../arrow/mass-per-draw.ts';
 import { carry } from '../../flight/carry.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
+import { si } from '../../quantities/quantity.ts';
 import type { Session } from '../open-setup.ts';
 
 /** Mass per draw weight as the trade says it, gr/lb. */
@@ -13,11 +14,16 @@ export const isLight = (perDraw: number): boolean => perDraw < RATING_MASS_PER_D
 export const lightArrow = (): string =>
   `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
 
-/** The backstop, and how far the arrow could go without one: by the marks or by the measurements, whichever is farther. */
-export function carryCaution({ assembly, calibration, calibrated, units }: Session): string {
-  const rigs = calibrated ? [calibration.rig, assembly.rig] : [calibration.rig];
-  const distance = Math.max(
-    ...rigs.map(({ conditions, launchSpeed }) => carry(conditions, launchSpeed).distance),
+/**
+ * The backstop, and how far the arrow could go without one: with the faster start and the lesser drag of what was measured and what the
+ * marks make of it, so that marks that mislead do not shorten it.
+ */
+export function carryCaution({ assembly, calibration, units }: Session): string {
+  const [measured, { conditions, launchSpeed }] = [assembly.rig, calibration.rig];
+  const dragScale = Math.min(conditions.arrow.dragScale, measured.conditions.arrow.dragScale);
+  const { distance } = carry(
+    { ...conditions, arrow: { ...conditions.arrow, dragScale } },
+    si(Math.max(launchSpeed, measured.launchSpeed)),
   );
   return `Caution: this arrow could carry ${formatQuantity(distance, units.range, 0)}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`;
 }
