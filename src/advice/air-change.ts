@@ -4,9 +4,9 @@ import { densityAltitude, standardAir } from '../atmosphere/standard.ts';
 import { flyer } from '../flight/trajectory.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { impact } from '../sight/zero.ts';
 import { NOTICED_SHARE } from './own-spread.ts';
-import { sightIn } from './sighted.ts';
 
 /** Air that an archer may meet, named by what is different about it. */
 export type OtherAir =

@@ -1,4 +1,5 @@
 import { arrowBeam, firstBending, pushLoad } from '../arrow/beam.ts';
+import { referenceArea } from '../arrow/reference-area.ts';
 import { swing } from '../arrow/swing.ts';
 import { type FlightState, speedOf } from '../flight/frame.ts';
 import { launchLineHeight } from '../flight/launch.ts';
@@ -9,8 +10,8 @@ import { launchThrough } from '../sight/geometry.ts';
 import type { PinPaths } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
 import { readingAt } from '../sight/scale.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { pinForHit } from '../sight/zero.ts';
-import { sightIn } from './sighted.ts';
 import type { TunedBuild } from './tuned-build.ts';
 
 /** What is asked of every build besides its ranges. */
@@ -98,7 +99,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
     launchEnergy: (mass * v * v) / 2,
     launchMomentum: mass * v,
     dragCoefficient: drag,
-    dragArea: drag * (Math.PI / 4) * diameter ** 2,
+    dragArea: drag * referenceArea(diameter),
     spinPerMetre: attitude?.spinPerMetre ?? null,
     staticMargin: arrow.staticMargin,
     swingWavelength: swinging?.wavelength ?? null,

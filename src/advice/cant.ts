@@ -1,8 +1,8 @@
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import type { PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
+import { type Sighted, sightIn } from '../sight/sighted.ts';
 import { impact, pinForHit } from '../sight/zero.ts';
-import { type Sighted, sightIn } from './sighted.ts';
 
 /** How far an arrow is off at one range: right and high positive. */
 export interface Miss {

@@ -4,7 +4,7 @@ import { flyer } from '../flight/trajectory.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import { launchThrough } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
-import { type Sighted, sightIn } from './sighted.ts';
+import { type Sighted, sightIn } from '../sight/sighted.ts';
 
 /** What moves this arrow sideways at one range with the bow upright, each cause on its own; right positive. */
 export interface Drift {

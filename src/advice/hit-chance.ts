@@ -5,10 +5,10 @@ import { gaussLegendre } from '../numerics/quadrature.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
+import { type Sighted, sightIn } from '../sight/sighted.ts';
 import { impact } from '../sight/zero.ts';
 import { levelErrors } from './cant.ts';
 import { insideRing } from './inside-ring.ts';
-import { type Sighted, sightIn } from './sighted.ts';
 
 /** Standard deviations of what goes wrong from shot to shot: unknown to the archer, independent, normal. */
 export interface Spread {

@@ -3,9 +3,9 @@ import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import type { PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { impact } from '../sight/zero.ts';
 import { unspun } from './drift.ts';
-import { sightIn } from './sighted.ts';
 
 /** How a group was shot, as far as left and right are concerned. */
 export interface LateralShot {

@@ -3,9 +3,9 @@ import { NumericalError } from '../numerics/numerical-error.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { impact } from '../sight/zero.ts';
 import { rangeOfPin } from './level-range.ts';
-import { sightIn } from './sighted.ts';
 
 /** How far a guess of one range may be off, everything else right, before the hit leaves a ring. */
 export interface GuessRoom {

@@ -2,6 +2,7 @@ import { flyer } from '../flight/trajectory.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { pinPaths } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { impact, pinForHit } from '../sight/zero.ts';
 import { rangeOfPin } from './level-range.ts';
 
@@ -38,9 +39,7 @@ export function slopeMarks(
   slopes: readonly number[],
 ): readonly SlopeMark[] {
   const level = onSlope(rig, 0);
-  const flight = flyer(level.conditions);
-  const zero = pinForHit(level, level.zeroRange, null, flight);
-  const { pins: levelPins } = pinPaths(level, zero, ranges, flight);
+  const { flight, zero, pins: levelPins } = sightIn(level, ranges);
   return slopes.flatMap((slope) => {
     const tilted = onSlope(rig, slope);
     const tiltedFlight = flyer(tilted.conditions);
@@ -59,7 +58,7 @@ export function slopeMarks(
         travel: si(down - zero.down),
         cosineRange: si(cosineRange),
         missByCosine: heightWith(cosinePin.down, range),
-        missByRange: heightWith(levelPins[i] ?? Number.NaN, range),
+        missByRange: heightWith(levelPins[i]?.down ?? Number.NaN, range),
       };
     });
   });

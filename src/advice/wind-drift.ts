@@ -3,10 +3,10 @@ import { flyer } from '../flight/trajectory.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import { pinPaths } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
+import { sightIn } from '../sight/sighted.ts';
 import { impact } from '../sight/zero.ts';
 import type { Miss } from './cant.ts';
 import { rangeOfPin } from './level-range.ts';
-import { sightIn } from './sighted.ts';
 
 /** What a wind does at one range to a bow sighted in for still air. */
 export interface WindMiss extends Miss {

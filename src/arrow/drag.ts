@@ -4,6 +4,7 @@ import { BASE, type DragTerm, type Scale, term } from './drag-term.ts';
 import type { ArrowParts } from './parts.ts';
 import { nockLength } from './pieces.ts';
 import { pointTerms } from './point-drag.ts';
+import { referenceArea } from './reference-area.ts';
 import { vaneTerms } from './vane-drag.ts';
 
 /**
@@ -27,7 +28,7 @@ const POINT_WETTED = 0.6;
 export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: number): readonly DragTerm[] {
   if (!(reynolds > 0)) throw new DomainError('Reynolds number', reynolds, 'above 0');
   const diameter = parts.shaft.outerDiameter;
-  const section = (Math.PI / 4) * diameter ** 2;
+  const section = referenceArea(diameter);
   const body = longBody(parts);
   const scale: Scale = { section, perMetre: reynolds / diameter };
   return [

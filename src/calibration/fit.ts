@@ -88,7 +88,7 @@ export function calibrate(problem: CalibrationProblem): Calibration {
   const { rig, priors, measurements } = problem;
   const prior = PARAMETERS.map((name) => priors[name]);
   const seen = measurements.map(observed);
-  const sds = measurements.map(({ sd }) => sd as number);
+  const sds = measurements.map(({ sd }): number => sd);
 
   const residualsOf = (list: readonly number[]): readonly number[] => {
     const predicted = predict(withParameters(rig, namedValues(list)), measurements);
@@ -127,7 +127,7 @@ export function calibrate(problem: CalibrationProblem): Calibration {
     correlations: correlationsOf(covariance),
     residuals: measurements.map((measurement, i) => {
       const scaled = solution.residuals[i] ?? Number.NaN;
-      const pull = leverage(solution.jacobian[i] ?? [], solution.covariance);
+      const pull = quadraticForm(solution.covariance, solution.jacobian[i] ?? []);
       return {
         measurement,
         residual: scaled * measurement.sd,
@@ -149,9 +149,6 @@ const calibratedRig = (rig: Rig, values: ParameterValues): Rig => {
   const fitted = withParameters(rig, values);
   return rig.scale === null ? { ...fitted, scale: null } : fitted;
 };
-
-const leverage = (row: readonly number[], covariance: readonly (readonly number[])[]): number =>
-  quadraticForm(covariance, row);
 
 /** gᵀ C g. */
 export const quadraticForm = (C: readonly (readonly number[])[], g: readonly number[]): number =>

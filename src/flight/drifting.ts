@@ -1,4 +1,5 @@
 import type { Attitude } from '../arrow/flying-arrow.ts';
+import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, gravity } from './frame.ts';
@@ -44,8 +45,6 @@ function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): Stead
     normalSlope,
   };
 }
-
-const referenceArea = (diameter: number): number => (Math.PI / 4) * diameter * diameter;
 
 /** Stands in where only mass, diameter and drag are known, and for an arrow that keeps no steady attitude: no lift. */
 const NO_LIFT: SteadyLift = {

@@ -1,4 +1,5 @@
 import type { Asymmetry } from '../arrow/asymmetry.ts';
+import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
@@ -68,7 +69,7 @@ export function rigidMotion(
     );
   const { axialInertia, transverseInertia, normalSlope: C0, firstMoment: C1, secondMoment: C2 } = attitude;
   const [B0, B1, B2] = attitude.shaftMoments;
-  const area = (Math.PI / 4) * diameter * diameter;
+  const area = referenceArea(diameter);
   const perMass = (air.density * area) / (2 * mass);
   const perInertia = (air.density * area) / (2 * transverseInertia);
   const reynoldsPerSpeed = (air.density * diameter) / air.viscosity;

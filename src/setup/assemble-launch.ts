@@ -1,4 +1,5 @@
 import type { Arrow } from '../arrow/arrow.ts';
+import { referenceArea } from '../arrow/reference-area.ts';
 import type { Air } from '../atmosphere/air.ts';
 import {
   type BowEnergy,
@@ -46,8 +47,7 @@ export function assembleLaunch(
   if (measuredAt === undefined) return { value: speed, sd: chronograph };
   const way = Math.max(0, measuredAt + brace(bow) - flying.balance);
   const reynolds = (air.density * speed * flying.diameter) / air.viscosity;
-  const k =
-    (air.density * flying.drag.at(reynolds) * (Math.PI / 4) * flying.diameter ** 2) / (2 * flying.mass);
+  const k = (air.density * flying.drag.at(reynolds) * referenceArea(flying.diameter)) / (2 * flying.mass);
   return { value: si(speed * Math.exp(k * way)), sd: chronograph };
 }
 

@@ -1,11 +1,10 @@
-import { flyer } from '../flight/trajectory.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
-import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
+import type { PinPaths, Shared } from './pin-paths.ts';
 import type { Rig } from './rig.ts';
 import { readingAt } from './scale.ts';
-import { pinForHit } from './zero.ts';
+import { sightIn } from './sighted.ts';
 
 /** Where the pin stands for one range: all that a tape shows. */
 export interface Setting {
@@ -53,11 +52,9 @@ const CROSSING = 1e-4;
  * @throws NumericalError when the arrow cannot reach a range
  */
 export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
-  const flight = flyer(rig.conditions);
-  const zero = pinForHit(rig, rig.zeroRange, null, flight);
-  const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
+  const { pins, paths, shared, zero } = sightIn(rig, ranges);
   return {
-    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i] ?? Number.NaN)),
+    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN)),
     paths,
     shared,
     zero,
@@ -66,10 +63,8 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 
 /** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
 export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
-  const flight = flyer(rig.conditions);
-  const zero = pinForHit(rig, rig.zeroRange, null, flight);
-  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
-  return ranges.map((range, i) => settingAt(rig, paths, zero, range, pins[i] ?? Number.NaN));
+  const { pins, paths, zero } = sightIn(rig, ranges);
+  return ranges.map((range, i) => settingAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN));
 }
 
 /** Step of the difference that tells whether the arrow still rises, m. */

@@ -1,5 +1,4 @@
 import { levelErrors } from '../../advice/cant.ts';
-import { sightIn } from '../../advice/sighted.ts';
 import { type SlopeMark, slopeMarks } from '../../advice/slope.ts';
 import { CLOCK, windEffects } from '../../advice/wind-drift.ts';
 import { speedOf } from '../../flight/frame.ts';
@@ -8,6 +7,7 @@ import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
+import { sightIn } from '../../sight/sighted.ts';
 import type { Session } from '../open-setup.ts';
 import { roundRanges } from '../round-ranges.ts';
 import { type SureMark, sureMarks } from '../runs/marks.ts';

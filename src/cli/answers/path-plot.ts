@@ -1,7 +1,7 @@
-import { sightIn } from '../../advice/sighted.ts';
 import type { Plot } from '../../documents/plot-data.ts';
 import { rangeWords } from '../../documents/range-digits.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
+import { sightIn } from '../../sight/sighted.ts';
 import type { Session } from '../open-setup.ts';
 import { roundRanges, type Stretch } from '../round-ranges.ts';
 

@@ -43,13 +43,23 @@ export async function runTape(io: Io, path: string, options: TapeOptions): Promi
   const session = openSetup(io, path, options);
   const unit = options.in === 'yards' ? 'yd' : 'm';
   const main = tapeOf(session, session.calibration.rig, options, unit);
-  const files = await writeDrawing(io, options.out, draw(io, session, main, options, unit), session.title);
+  const doubts = warnings(session);
+  const cautions = shotCautions(session);
+  const drawing = draw(
+    io,
+    session,
+    main,
+    [...doubts, ...noteLines(session, main), ...unlabelled(cautions)],
+    options,
+    unit,
+  );
+  const files = await writeDrawing(io, options.out, drawing, session.title);
   present(io, options, {
-    text: () => text(session, main, files, unit),
+    text: () => text(session, main, files, cautions, unit),
     json: () => ({
       title: session.title,
       calibrated: session.calibrated,
-      warnings: warnings(session),
+      warnings: doubts,
       zero_range_m: session.calibration.rig.zeroRange,
       files,
       ticks: main.ticks.map(({ range, along }) => ({ range_m: range, along_m: along })),
@@ -100,7 +110,14 @@ const placeOf = (setting: Setting, ratio: number): TapeMark => ({
   branch: branchOf(setting),
 });
 
-function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 'yd' | 'm') {
+function draw(
+  io: Io,
+  session: Session,
+  main: Tape,
+  printed: readonly string[],
+  options: TapeOptions,
+  unit: 'yd' | 'm',
+) {
   const { setup, calibration, units } = session;
   const { rig } = calibration;
   const ratio = setup.sight.tape?.travel_ratio ?? 1;
@@ -134,12 +151,7 @@ function draw(io: Io, session: Session, main: Tape, options: TapeOptions, unit: 
       calibration: marked.map((setting) => placeOf(setting, ratio)),
       zero: { range: rig.zeroRange, branch: zero === undefined ? 'far' : branchOf(zero) },
       neighbours,
-      warnings: [
-        ...warnings(session),
-        touchNote(session, main),
-        reachNote(session, main.beyond),
-        ...unlabelled(shotCautions(session)),
-      ].filter((line) => line !== ''),
+      warnings: printed,
     },
     { paper: options.page, copies: options.copies },
   );
@@ -163,20 +175,29 @@ const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
     ? ''
     : `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes would touch the sight.`;
 
+/** Why the tape is shorter than was asked for. */
+const noteLines = (session: Session, main: Tape): readonly string[] =>
+  [touchNote(session, main), reachNote(session, main.beyond)].filter((line) => line !== '');
+
 /** From the outermost tick to the other; marks that turn back lie between. */
 const lengthOf = ({ ticks }: Tape): number => {
   const along = ticks.map((tick) => tick.along);
   return Math.max(...along) - Math.min(...along);
 };
 
-function text(session: Session, main: Tape, files: readonly string[], unit: DisplayUnit): string {
+function text(
+  session: Session,
+  main: Tape,
+  files: readonly string[],
+  cautions: string,
+  unit: DisplayUnit,
+): string {
   const [first, last] = [main.ticks[0], main.ticks.at(-1)];
   return paragraphs([
     headLines(session).join('\n'),
     `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(lengthOf(main), 'mm', 1)} long.`,
     'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
-    touchNote(session, main),
-    reachNote(session, main.beyond),
-    shotCautions(session),
+    ...noteLines(session, main),
+    cautions,
   ]);
 }

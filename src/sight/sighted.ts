@@ -1,8 +1,8 @@
 import { type Flyer, flyer } from '../flight/trajectory.ts';
-import type { PinPosition } from '../sight/geometry.ts';
-import { type PinPaths, pinPaths } from '../sight/pin-paths.ts';
-import type { Rig } from '../sight/rig.ts';
-import { pinForHit } from '../sight/zero.ts';
+import type { PinPosition } from './geometry.ts';
+import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
+import type { Rig } from './rig.ts';
+import { pinForHit } from './zero.ts';
 
 /** A bow sighted in: windage and height at the zero range, then the mark of each range with the windage left alone. */
 export interface Sighted {
@@ -13,6 +13,7 @@ export interface Sighted {
   readonly pins: readonly PinPosition[];
   /** The paths of every pin between the highest and the lowest of these. */
   readonly paths: PinPaths;
+  readonly shared: Shared;
 }
 
 /**
@@ -23,6 +24,6 @@ export interface Sighted {
 export function sightIn(rig: Rig, ranges: readonly number[]): Sighted {
   const flight = flyer(rig.conditions);
   const zero = pinForHit(rig, rig.zeroRange, null, flight);
-  const { pins, paths } = pinPaths(rig, zero, ranges, flight);
-  return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths };
+  const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
+  return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths, shared };
 }
