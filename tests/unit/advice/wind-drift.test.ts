@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { airChanges, usualAirs } from '../../../src/advice/air-change.ts';
-import { sightIn } from '../../../src/advice/sighted.ts';
 import { CLOCK, windEffects } from '../../../src/advice/wind-drift.ts';
 import { windFrom } from '../../../src/atmosphere/wind.ts';
 import { STATE } from '../../../src/flight/frame.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { launchThrough } from '../../../src/sight/geometry.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
+import { sightIn } from '../../../src/sight/sighted.ts';
 import { seaLevel } from '../flight/point-arrow.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
 import { courseRanges, inches, mirrored, spinningRig } from './invented-bow.ts';
