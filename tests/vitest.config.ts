@@ -7,7 +7,13 @@ export default defineConfig({
   test: {
     projects: projects.map((name) => ({
       root: '.',
-      test: { name, include: [`tests/${name}/**/*.test.ts`], testTimeout: 60_000 },
+      test: {
+        name,
+        include: [`tests/${name}/**/*.test.ts`],
+        testTimeout: 60_000,
+        isolate: false,
+        pool: 'forks',
+      },
     })),
   },
 });

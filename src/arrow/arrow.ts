@@ -1,11 +1,11 @@
 import type { Kilograms, Metres, NewtonSquareMetres, Ratio } from '../quantities/quantity.ts';
-import type { BoundaryLayer } from './boundary-layer.ts';
-import type { DragPoint } from './drag-curve.ts';
-import type { DragTerm } from './drag-term.ts';
+import type { BoundaryLayer } from './drag/boundary-layer.ts';
+import type { DragPoint } from './drag/drag-curve.ts';
+import type { DragTerm } from './drag/drag-term.ts';
 import type { FlyingArrow } from './flying-arrow.ts';
-import type { LiftingSurfaces } from './lifting.ts';
-import type { ArrowParts } from './parts.ts';
-import type { Piece } from './pieces.ts';
+import type { LiftingSurfaces } from './lift/lifting.ts';
+import type { ArrowParts } from './parts/parts.ts';
+import type { Piece } from './parts/pieces.ts';
 
 /** What was measured on the finished arrow. */
 export interface ArrowTotals {

@@ -1,19 +1,19 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Arrow, ArrowChoices, ArrowTotals, Assumption, Difference } from './arrow.ts';
-import { ASSUMED_BALANCE, assumedParts } from './assumed-arrow.ts';
-import { attitudeOf, liftsFrom } from './attitude.ts';
-import { requireParts, requireTotals } from './check-parts.ts';
-import { dragTerms } from './drag.ts';
-import { builtUpDrag, constantDrag, tabulatedDrag } from './drag-curve.ts';
+import { dragTerms } from './drag/drag.ts';
+import { builtUpDrag, constantDrag, tabulatedDrag } from './drag/drag-curve.ts';
 import type { DragCurve, FlyingArrow } from './flying-arrow.ts';
-import { frontOfCentre } from './front-of-centre.ts';
-import { liftingSurfaces } from './lifting.ts';
-import { type MassProperties, massProperties } from './mass-properties.ts';
-import { centreOfPressure } from './normal-force.ts';
-import type { ArrowParts } from './parts.ts';
-import { arrowLength, piecesOf } from './pieces.ts';
-import { bendingStiffness } from './stiffness.ts';
+import { attitudeOf, liftsFrom } from './lift/attitude.ts';
+import { liftingSurfaces } from './lift/lifting.ts';
+import { centreOfPressure } from './lift/normal-force.ts';
+import { ASSUMED_BALANCE, assumedParts } from './parts/assumed-arrow.ts';
+import { requireParts, requireTotals } from './parts/check-parts.ts';
+import { frontOfCentre } from './parts/front-of-centre.ts';
+import { type MassProperties, massProperties } from './parts/mass-properties.ts';
+import type { ArrowParts } from './parts/parts.ts';
+import { arrowLength, piecesOf } from './parts/pieces.ts';
+import { bendingStiffness } from './parts/stiffness.ts';
 
 export interface ArrowDescription {
   readonly parts?: ArrowParts | undefined;

@@ -1,10 +1,10 @@
 import { type Kilograms, type Metres, si } from '../quantities/quantity.ts';
 import type { Arrow, ArrowChoices, ArrowTotals } from './arrow.ts';
 import { buildArrow } from './build.ts';
-import type { DragPoint } from './drag-curve.ts';
-import { massProperties } from './mass-properties.ts';
-import type { ArrowParts } from './parts.ts';
-import { arrowLength, piecesOf } from './pieces.ts';
+import type { DragPoint } from './drag/drag-curve.ts';
+import { massProperties } from './parts/mass-properties.ts';
+import type { ArrowParts } from './parts/parts.ts';
+import { arrowLength, piecesOf } from './parts/pieces.ts';
 
 /** What is known of an arrow that differs from a base arrow in some of its parts. */
 export interface ArrowChange {

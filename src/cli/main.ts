@@ -5,8 +5,8 @@ import process from 'node:process';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
-import { readText } from './standard-input.ts';
-import { writeWhole } from './whole-file.ts';
+import { readText } from './world/standard-input.ts';
+import { writeWhole } from './world/whole-file.ts';
 
 /** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
 const EXIT_INTERRUPTED = 130;
@@ -23,7 +23,7 @@ const io: Io = {
   watched: process.stderr.isTTY === true,
   // The bundler puts worker.ts beside this file.
   pool: async () =>
-    (await import('./worker-pool.ts')).threadPool(
+    (await import('./world/worker-pool.ts')).threadPool(
       new URL('./worker.js', import.meta.url),
       availableParallelism(),
     ),

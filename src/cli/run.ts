@@ -13,7 +13,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     const { runProgram } = await import('./program.ts');
     return await runProgram(argv, io);
   } catch (error) {
-    const { reportError } = await import('./report-error.ts');
+    const { reportError } = await import('./output/report-error.ts');
     return reportError(error, io, argv.includes('--json'));
   }
 }

@@ -1,4 +1,4 @@
-import type { Asymmetry } from '../arrow/asymmetry.ts';
+import type { Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';

@@ -1,15 +1,15 @@
-import { agreementFaults } from './agreement-checks.ts';
-import { crossFaults } from './cross-checks.ts';
-import { draftOf } from './draft.ts';
-import type { Fault } from './fault.ts';
+import { agreementFaults } from './checks/agreement-checks.ts';
+import { crossFaults } from './checks/cross-checks.ts';
+import { draftOf } from './checks/draft.ts';
+import type { Fault } from './checks/fault.ts';
+import { swapFaults } from './checks/swap-checks.ts';
 import { dotted, isRecord, type KeyPath, withValueAt } from './key-path.ts';
-import { withSectionsSettled } from './known-keys.ts';
 import { SetupError } from './problem.ts';
-import { type SetupFile, setupSchema } from './schema.ts';
-import { schemaFaults } from './schema-faults.ts';
+import { withSectionsSettled } from './schema/known-keys.ts';
+import { type SetupFile, setupSchema } from './schema/schema.ts';
+import { schemaFaults } from './schema/schema-faults.ts';
 import { foundAt, problemOf, wholeFileProblem } from './setup-problems.ts';
-import { swapFaults } from './swap-checks.ts';
-import { readYaml, type YamlText } from './yaml-text.ts';
+import { readYaml, type YamlText } from './yaml/yaml-text.ts';
 
 /** A value from outside the file that replaces one in it, or stands for one that is not there. */
 export interface Override {

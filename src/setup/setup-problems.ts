@@ -1,4 +1,4 @@
-import type { Fault } from './fault.ts';
+import type { Fault } from './checks/fault.ts';
 import { counted, dotted, type KeyPath, valueAt } from './key-path.ts';
 import type { Problem } from './problem.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rangeDigits } from '../../src/documents/range-digits.ts';
+import { rangeDigits } from '../../src/documents/table/range-digits.ts';
 import { displayUnits } from '../../src/quantities/display-units.ts';
 import { atTerminal } from './terminal.ts';
 

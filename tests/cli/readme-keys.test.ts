@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_WORDS, DEFAULTS } from '../../src/setup/defaults.ts';
+import { DEFAULT_WORDS, DEFAULTS } from '../../src/setup/assemble/defaults.ts';
 import type { KeyPath } from '../../src/setup/key-path.ts';
-import { keysAt } from '../../src/setup/known-keys.ts';
-import { LIMITS } from '../../src/setup/limits.ts';
-import { setupSchema } from '../../src/setup/schema.ts';
+import { keysAt } from '../../src/setup/schema/known-keys.ts';
+import { LIMITS } from '../../src/setup/schema/limits.ts';
+import { setupSchema } from '../../src/setup/schema/schema.ts';
 
 /** A build may hold any key of the arrow and the launch; the README lists those once. */
 const ONCE = ['builds.arrow', 'builds.launch'];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { OUTPUT_NAMES } from '../../src/cli/answers/vary-outputs.ts';
-import { variedKey } from '../../src/cli/vary-axes.ts';
-import { ownThread } from '../../src/cli/worker-pool.ts';
+import { ownThread } from '../../src/cli/world/worker-pool.ts';
+import { variedKey } from '../../src/reports/vary/axes.ts';
+import { OUTPUT_NAMES } from '../../src/reports/vary/outputs.ts';
 import { atTerminal } from './terminal.ts';
 
 const example = 'examples/mountain-hunt/setup.yaml';

@@ -14,7 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { receivedError, sentError } from '../../src/cli/sent-error.ts';
+import { receivedError, sentError } from '../../src/cli/world/sent-error.ts';
 import { NumericalError } from '../../src/numerics/numerical-error.ts';
 import { DomainError } from '../../src/quantities/domain-error.ts';
 

@@ -1,12 +1,12 @@
 import { expect, it } from 'vitest';
-import { layOutCard } from '../../src/documents/card.ts';
-import type { Drawing } from '../../src/documents/drawing.ts';
-import type { Plot } from '../../src/documents/plot-data.ts';
+import { layOutCard } from '../../src/documents/page/card.ts';
+import type { Drawing } from '../../src/documents/page/drawing.ts';
+import type { Plot } from '../../src/documents/plot/plot-data.ts';
+import { plotText } from '../../src/documents/plot/terminal-plot.ts';
 import { renderSvg } from '../../src/documents/render/svg.ts';
 import { renderTableCsv, renderTableText } from '../../src/documents/render/text.ts';
-import type { Table } from '../../src/documents/table.ts';
-import { layOutTape } from '../../src/documents/tape.ts';
-import { plotText } from '../../src/documents/terminal-plot.ts';
+import type { Table } from '../../src/documents/table/table.ts';
+import { layOutTape } from '../../src/documents/tape/tape.ts';
 import { inventedMark, inventedSetup, inventedTape } from '../unit/documents/invented-tape.ts';
 
 // To accept a change: delete the file, run again, read the difference, say why in the commit.

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { cantEffects } from '../../src/advice/cant.ts';
-import { curvedPart } from '../../src/advice/curved-part.ts';
-import { fitLateral } from '../../src/advice/lateral-fit.ts';
-import { USUAL_PRIORS } from '../../src/advice/lateral-mark.ts';
-import { leanFor } from '../../src/advice/lean.ts';
-import { guessRoom } from '../../src/advice/misjudge.ts';
-import { slopeMarks } from '../../src/advice/slope.ts';
-import { windEffects } from '../../src/advice/wind-drift.ts';
+import { cantEffects } from '../../src/advice/lean/cant.ts';
+import { leanFor } from '../../src/advice/lean/lean.ts';
+import { guessRoom } from '../../src/advice/range/misjudge.ts';
+import { slopeMarks } from '../../src/advice/range/slope.ts';
+import { windEffects } from '../../src/advice/range/wind-drift.ts';
 import { windFrom } from '../../src/atmosphere/wind.ts';
+import { curvedPart } from '../../src/calibration/sideways/curved-part.ts';
+import { fitLateral } from '../../src/calibration/sideways/lateral-fit.ts';
+import { USUAL_PRIORS } from '../../src/calibration/sideways/lateral-mark.ts';
 import { randomStream } from '../../src/numerics/random.ts';
 import { si } from '../../src/quantities/quantity.ts';
 import type { Rig } from '../../src/sight/rig.ts';
 import { courseRanges, degrees, mirrored, spinningRig, withArrow } from '../unit/advice/invented-bow.ts';
-import { groupsOf } from '../unit/advice/lateral-marks.ts';
+import { groupsOf } from '../unit/calibration/sideways/lateral-marks.ts';
 
 const laws = { seed: 20260102, numRuns: 25 };
 

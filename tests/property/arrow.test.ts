@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { buildArrow } from '../../src/arrow/build.ts';
-import { dragCoefficient } from '../../src/arrow/drag.ts';
-import type { ArrowParts, Vanes } from '../../src/arrow/parts.ts';
-import { spinPerMetre } from '../../src/arrow/spin.ts';
+import { dragCoefficient } from '../../src/arrow/drag/drag.ts';
+import { spinPerMetre } from '../../src/arrow/lift/spin.ts';
+import type { ArrowParts, Vanes } from '../../src/arrow/parts/parts.ts';
 import { si } from '../../src/quantities/quantity.ts';
 
 /** Each run builds an arrow, about a millisecond. */

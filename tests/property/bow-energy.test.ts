@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { firstBending } from '../../src/arrow/beam.ts';
+import { firstBending } from '../../src/arrow/parts/beam.ts';
 import {
   type BowEnergy,
   efficiency,
@@ -8,7 +8,7 @@ import {
   launchEnergy,
   launchSpeed,
   speedPerMass,
-} from '../../src/calibration/bow-energy.ts';
+} from '../../src/bow/energy.ts';
 import { si } from '../../src/quantities/quantity.ts';
 
 const SEED = { seed: 6, numRuns: 200 };

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { dragPrior } from '../../src/advice/drag-errors.ts';
-import { combined, type ErrorForm, standardError } from '../../src/advice/error-form.ts';
-import { tunedBuilds } from '../../src/advice/tuned-build.ts';
-import { COMPOUND_VIRTUAL_MASS } from '../../src/calibration/bow-energy.ts';
+import { dragPrior } from '../../src/advice/builds/drag-errors.ts';
+import { combined, type ErrorForm, standardError } from '../../src/advice/builds/error-form.ts';
+import { tunedBuilds } from '../../src/advice/builds/tuned-build.ts';
+import { COMPOUND_VIRTUAL_MASS } from '../../src/bow/energy.ts';
 import { calibrate } from '../../src/calibration/fit.ts';
 import type { Measurement } from '../../src/calibration/measurement.ts';
 import { namedValues, withParameters } from '../../src/calibration/parameters.ts';

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { layOutCard } from '../../src/documents/card.ts';
-import { unprintableEdge } from '../../src/documents/drawing.ts';
-import { niceAxis, niceTicks } from '../../src/documents/nice-ticks.ts';
-import { numberText } from '../../src/documents/number-text.ts';
-import { plotItems } from '../../src/documents/plot.ts';
-import type { Plot } from '../../src/documents/plot-data.ts';
+import { layOutCard } from '../../src/documents/page/card.ts';
+import { unprintableEdge } from '../../src/documents/page/drawing.ts';
+import { niceAxis, niceTicks } from '../../src/documents/plot/nice-ticks.ts';
+import { plotItems } from '../../src/documents/plot/plot.ts';
+import type { Plot } from '../../src/documents/plot/plot-data.ts';
+import { plotText } from '../../src/documents/plot/terminal-plot.ts';
 import { renderTableCsv, renderTableText } from '../../src/documents/render/text.ts';
-import type { Cell, Table } from '../../src/documents/table.ts';
-import { plotText } from '../../src/documents/terminal-plot.ts';
+import { numberText } from '../../src/documents/table/number-text.ts';
+import type { Cell, Table } from '../../src/documents/table/table.ts';
 import { inkBox, inkOutside, isInside, overlaps } from '../unit/documents/ink-box.ts';
 
 const runs = { seed: 20261125, numRuns: 60 };

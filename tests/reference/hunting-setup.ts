@@ -1,5 +1,5 @@
-import { type Assembly, assemble } from '../../src/setup/assemble.ts';
-import { assembleBuild, type Variant } from '../../src/setup/assemble-variant.ts';
+import { type Assembly, assemble } from '../../src/setup/assemble/assemble.ts';
+import { assembleBuild, type Variant } from '../../src/setup/assemble/assemble-variant.ts';
 import { readSetup } from '../../src/setup/read.ts';
 
 export interface HuntingBow {

@@ -27,9 +27,15 @@ export const printed = (text: string): Printed => {
 export const referenceTable = (folder: string, file: string, columns: readonly string[]): readonly Row[] =>
   tableAt(`reference/${folder}/${file}`, columns);
 
+/** Every file read so far, so that a test can find those that no claim uses. */
+const seen = new Set<string>();
+export const tablesRead: ReadonlySet<string> = seen;
+
 /** The rows of a file outside `reference/`, under the same rules. */
-export const tableAt = (path: string, columns: readonly string[]): readonly Row[] =>
-  tableOf(readFileSync(path, 'utf8'), path, columns);
+export const tableAt = (path: string, columns: readonly string[]): readonly Row[] => {
+  seen.add(path);
+  return tableOf(readFileSync(path, 'utf8'), path, columns);
+};
 
 /** The rows of a comma-separated text. @throws Error without rows, with another header, or with a row of another length */
 export function tableOf(text: string, path: string, columns: readonly string[]): readonly Row[] {

@@ -31,5 +31,5 @@ export const broadheadCommand = (io: Io): Command =>
       ]),
     )
     .action(async (setup, options) =>
-      (await import('../runs/broadhead.ts')).runBroadhead(io, setup, options),
+      (await import('../../reports/broadhead/run.ts')).runBroadhead(io, setup, options),
     );

@@ -19,4 +19,6 @@ export const cantCommand = (io: Io): Command =>
         ['the lean for a course that ends at 60 yards', 'cant setup.yaml --to "60 yd"'],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/cant.ts')).runCant(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/cant/run.ts')).runCant(io, setup, options),
+    );

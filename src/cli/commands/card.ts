@@ -25,4 +25,6 @@ export const cardCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/card.ts')).runCard(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/card/run.ts')).runCard(io, setup, options),
+    );

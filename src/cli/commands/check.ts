@@ -18,4 +18,6 @@ export const checkCommand = (io: Io): Command =>
         ['the arrow part by part, its drag term by term', 'check examples/mountain-hunt/setup.yaml'],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/check.ts')).runCheck(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/check/run.ts')).runCheck(io, setup, options),
+    );

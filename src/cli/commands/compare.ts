@@ -45,4 +45,6 @@ export const compareCommand = (io: Io): Command =>
         ['for a 3-D course', 'compare setup.yaml --from "10 yd" --to "60 yd" --every "10 yd" --ring "10 in"'],
       ]),
     )
-    .action(async (setups, options) => (await import('../runs/compare.ts')).runCompare(io, setups, options));
+    .action(async (setups, options) =>
+      (await import('../../reports/compare/run.ts')).runCompare(io, setups, options),
+    );

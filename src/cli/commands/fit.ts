@@ -23,4 +23,4 @@ export const fitCommand = (io: Io): Command =>
         ['for a 3-D course that ends at 60 yards', 'fit setup.yaml --to "60 yd"'],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/fit.ts')).runFit(io, setup, options));
+    .action(async (setup, options) => (await import('../../reports/fit/run.ts')).runFit(io, setup, options));

@@ -20,4 +20,4 @@ export const flyCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/fly.ts')).runFly(io, setup, options));
+    .action(async (setup, options) => (await import('../../reports/fly/run.ts')).runFly(io, setup, options));

@@ -17,4 +17,6 @@ export const marksCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/marks.ts')).runMarks(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/marks/run.ts')).runMarks(io, setup, options),
+    );

@@ -29,4 +29,6 @@ export const misjudgeCommand = (io: Io): Command =>
         ['with a rangefinder', 'misjudge setup.yaml --ring 8in --guess "0 %" --to "100 yd"'],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/misjudge.ts')).runMisjudge(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/misjudge/run.ts')).runMisjudge(io, setup, options),
+    );

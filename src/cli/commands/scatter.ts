@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
+import { USUAL_DOZEN } from '../../reports/scatter/usual-dozen.ts';
 import type { Io } from '../io.ts';
 import { examples, rangeOption, setupCommand, wholeNumber } from './shared-options.ts';
-import { USUAL_DOZEN } from './usual-dozen.ts';
 
 export const scatterCommand = (io: Io): Command =>
   setupCommand(
@@ -55,4 +55,6 @@ export const scatterCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/scatter.ts')).runScatter(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/scatter/run.ts')).runScatter(io, setup, options),
+    );

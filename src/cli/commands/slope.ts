@@ -23,4 +23,6 @@ export const slopeCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/slope.ts')).runSlope(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/slope/run.ts')).runSlope(io, setup, options),
+    );

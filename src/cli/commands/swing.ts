@@ -29,4 +29,6 @@ export const swingCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/swing.ts')).runSwing(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/swing/run.ts')).runSwing(io, setup, options),
+    );

@@ -48,6 +48,11 @@ export const tapeCommand = (io: Io): Command =>
       ]),
     )
     .action(async (setup, options) => {
-      (await import('../option-quantity.ts')).positiveQuantity('--step', options.step, 'speed', '20 fps');
-      await (await import('../runs/tape.ts')).runTape(io, setup, options);
+      (await import('../../reports/asked/quantity.ts')).positiveQuantity(
+        '--step',
+        options.step,
+        'speed',
+        '20 fps',
+      );
+      await (await import('../../reports/tape/run.ts')).runTape(io, setup, options);
     });

@@ -46,4 +46,6 @@ export const varyCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/vary.ts')).runVary(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/vary/run.ts')).runVary(io, setup, options),
+    );

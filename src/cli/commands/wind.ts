@@ -21,4 +21,6 @@ export const windCommand = (io: Io): Command =>
         ],
       ]),
     )
-    .action(async (setup, options) => (await import('../runs/wind.ts')).runWind(io, setup, options));
+    .action(async (setup, options) =>
+      (await import('../../reports/wind/run.ts')).runWind(io, setup, options),
+    );

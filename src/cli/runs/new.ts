@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
+import { CommandLineError } from '../../reports/asked/question-error.ts';
 import { starterSetup } from '../../setup/starter.ts';
-import { CommandLineError } from '../command-line-error.ts';
 import type { Io } from '../io.ts';
 
 export interface NewOptions {

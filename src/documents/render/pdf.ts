@@ -8,9 +8,9 @@ import {
   palette,
   type RectItem,
   type TextItem,
-} from '../drawing.ts';
-import { printableText, textInTypeface } from '../printable-text.ts';
-import { textWidth } from '../text-measure.ts';
+} from '../page/drawing.ts';
+import { printableText, textInTypeface } from '../page/printable-text.ts';
+import { textWidth } from '../page/text-measure.ts';
 
 export interface PdfOptions {
   /** The font files' bytes (TrueType): the document carries the glyphs it uses, so it prints the same everywhere. */

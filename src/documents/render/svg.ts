@@ -1,5 +1,12 @@
-import { type Item, type LineItem, type Page, palette, type RectItem, type TextItem } from '../drawing.ts';
-import { printableText } from '../printable-text.ts';
+import {
+  type Item,
+  type LineItem,
+  type Page,
+  palette,
+  type RectItem,
+  type TextItem,
+} from '../page/drawing.ts';
+import { printableText } from '../page/printable-text.ts';
 
 /** Decimals of a coordinate in mm: a tick is then within 5e-5 mm of its mark. */
 const DECIMALS = 4;

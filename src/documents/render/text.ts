@@ -1,4 +1,4 @@
-import { type Cell, cellText, fractionOf, isNumeric, type Table } from '../table.ts';
+import { type Cell, cellText, fractionOf, isNumeric, type Table } from '../table/table.ts';
 
 const COLUMN_GAP = '  ';
 

@@ -1,6 +1,6 @@
-import { tabulatedDrag } from '../../../src/arrow/drag-curve.ts';
+import { tabulatedDrag } from '../../../src/arrow/drag/drag-curve.ts';
 import type { FlyingArrow } from '../../../src/arrow/flying-arrow.ts';
-import { liftMoments } from '../../../src/arrow/normal-force.ts';
+import { liftMoments } from '../../../src/arrow/lift/normal-force.ts';
 import { windFrom } from '../../../src/atmosphere/wind.ts';
 import type { FlightConditions } from '../../../src/flight/conditions.ts';
 import type { EarthPlace } from '../../../src/flight/frame.ts';

@@ -1,7 +1,7 @@
-import type { BoundaryLayer } from '../../../src/arrow/boundary-layer.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
-import { dragCoefficient, dragTerms } from '../../../src/arrow/drag.ts';
-import type { ArrowParts, Vanes } from '../../../src/arrow/parts.ts';
+import type { BoundaryLayer } from '../../../src/arrow/drag/boundary-layer.ts';
+import { dragCoefficient, dragTerms } from '../../../src/arrow/drag/drag.ts';
+import type { ArrowParts, Vanes } from '../../../src/arrow/parts/parts.ts';
 import { standardAir } from '../../../src/atmosphere/standard.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import type { Case, Claim } from '../claim.ts';

@@ -1,6 +1,11 @@
-import { NOSE_PLACE } from '../../../src/arrow/lifting.ts';
-import { centreOfPressure, finRingSlope, liftMoments, NOSE_SLOPE } from '../../../src/arrow/normal-force.ts';
-import { finCentreOfPressure } from '../../../src/arrow/trapezoid-fin.ts';
+import { NOSE_PLACE } from '../../../src/arrow/lift/lifting.ts';
+import {
+  centreOfPressure,
+  finRingSlope,
+  liftMoments,
+  NOSE_SLOPE,
+} from '../../../src/arrow/lift/normal-force.ts';
+import { finCentreOfPressure } from '../../../src/arrow/lift/trapezoid-fin.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, type Row, referenceTable } from '../table.ts';
 

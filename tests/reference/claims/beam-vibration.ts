@@ -1,5 +1,5 @@
-import { arrowBeam, type Beam, firstBending } from '../../../src/arrow/beam.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
+import { arrowBeam, type Beam, firstBending } from '../../../src/arrow/parts/beam.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';

@@ -1,5 +1,5 @@
-import { drawCurveFullness } from '../../../src/advice/stored-energy.ts';
-import { COMPOUND_VIRTUAL_MASS, fitBowEnergy, launchSpeed } from '../../../src/calibration/bow-energy.ts';
+import { drawCurveFullness } from '../../../src/bow/draw-curve.ts';
+import { COMPOUND_VIRTUAL_MASS, fitBowEnergy, launchSpeed } from '../../../src/bow/energy.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';

@@ -1,6 +1,6 @@
-import { fitLateral } from '../../../src/advice/lateral-fit.ts';
-import { leanFor } from '../../../src/advice/lean.ts';
-import { fitBowEnergy, launchSpeed } from '../../../src/calibration/bow-energy.ts';
+import { leanFor } from '../../../src/advice/lean/lean.ts';
+import { fitBowEnergy, launchSpeed } from '../../../src/bow/energy.ts';
+import { fitLateral } from '../../../src/calibration/sideways/lateral-fit.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import { fly, flyer } from '../../../src/flight/trajectory.ts';
 import { type MetresPerSecond, si } from '../../../src/quantities/quantity.ts';

@@ -4,7 +4,7 @@ import {
   mixedFriction,
   turbulentCylinder,
   turbulentPlate,
-} from '../../../src/arrow/friction.ts';
+} from '../../../src/arrow/drag/friction.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';
 

@@ -1,5 +1,5 @@
-import { plateFriction } from '../../../src/arrow/drag-term.ts';
-import { laminarPlate, mixedFriction, turbulentPlate } from '../../../src/arrow/friction.ts';
+import { plateFriction } from '../../../src/arrow/drag/drag-term.ts';
+import { laminarPlate, mixedFriction, turbulentPlate } from '../../../src/arrow/drag/friction.ts';
 import type { Claim } from '../claim.ts';
 import { cell, type Row, referenceTable } from '../table.ts';
 

@@ -1,6 +1,6 @@
-import { asymmetryOf, type BuildFaults } from '../../../src/arrow/build-faults.ts';
 import type { FlyingArrow } from '../../../src/arrow/flying-arrow.ts';
-import { swing } from '../../../src/arrow/swing.ts';
+import { asymmetryOf, type BuildFaults } from '../../../src/arrow/lift/build-faults.ts';
+import { swing } from '../../../src/arrow/lift/swing.ts';
 import type { Wind } from '../../../src/atmosphere/wind.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import { CLEAN, type Disturbance, type RigidLaunch, rigidLaunch } from '../../../src/flight/rigid-launch.ts';

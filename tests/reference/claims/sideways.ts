@@ -1,9 +1,9 @@
-import { cantEffects } from '../../../src/advice/cant.ts';
-import { drift } from '../../../src/advice/drift.ts';
-import { fitLateral } from '../../../src/advice/lateral-fit.ts';
-import { leanFor } from '../../../src/advice/lean.ts';
-import { settledDrift } from '../../../src/advice/settled-drift.ts';
+import { cantEffects } from '../../../src/advice/lean/cant.ts';
+import { drift } from '../../../src/advice/lean/drift.ts';
+import { leanFor } from '../../../src/advice/lean/lean.ts';
+import { settledDrift } from '../../../src/advice/lean/settled-drift.ts';
 import { calm } from '../../../src/atmosphere/wind.ts';
+import { fitLateral } from '../../../src/calibration/sideways/lateral-fit.ts';
 import type { FlightConditions } from '../../../src/flight/conditions.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import { fly } from '../../../src/flight/trajectory.ts';

@@ -1,4 +1,4 @@
-import { finSlope } from '../../../src/arrow/normal-force.ts';
+import { finSlope } from '../../../src/arrow/lift/normal-force.ts';
 import {
   bodyInterference,
   dampingInterference,
@@ -7,8 +7,8 @@ import {
   type RollInterference,
   spinPerMetre,
   spinUp,
-} from '../../../src/arrow/spin.ts';
-import { chordRadiusSquared, finArea, type TrapezoidFin } from '../../../src/arrow/trapezoid-fin.ts';
+} from '../../../src/arrow/lift/spin.ts';
+import { chordRadiusSquared, finArea, type TrapezoidFin } from '../../../src/arrow/lift/trapezoid-fin.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, type Row, referenceTable } from '../table.ts';
 

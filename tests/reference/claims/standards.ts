@@ -1,11 +1,11 @@
-import { frontOfCentre } from '../../../src/arrow/front-of-centre.ts';
-import { massPerDraw, RATING_MASS_PER_DRAW } from '../../../src/arrow/mass-per-draw.ts';
+import { frontOfCentre } from '../../../src/arrow/parts/front-of-centre.ts';
 import {
   bendingStiffness,
   OLD_SPINE_TEST,
   SPINE_TEST,
   staticDeflection,
-} from '../../../src/arrow/stiffness.ts';
+} from '../../../src/arrow/parts/stiffness.ts';
+import { massPerDraw, RATING_MASS_PER_DRAW } from '../../../src/bow/mass-per-draw.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import type { Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';

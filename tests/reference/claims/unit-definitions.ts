@@ -1,4 +1,4 @@
-import { fitBowEnergy, launchEnergy } from '../../../src/calibration/bow-energy.ts';
+import { fitBowEnergy, launchEnergy } from '../../../src/bow/energy.ts';
 import { fromSi, siUnitOf, toSi } from '../../../src/quantities/format.ts';
 import { parseQuantity } from '../../../src/quantities/parse.ts';
 import { si } from '../../../src/quantities/quantity.ts';

@@ -1,4 +1,4 @@
-import { oscillation } from '../../../src/arrow/swing.ts';
+import { oscillation } from '../../../src/arrow/lift/swing.ts';
 import type { Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';
 

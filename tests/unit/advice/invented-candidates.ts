@@ -1,7 +1,7 @@
-import type { Bow, Candidate } from '../../../src/advice/candidate.ts';
+import type { Bow, Candidate } from '../../../src/advice/builds/candidate.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
-import type { ArrowParts } from '../../../src/arrow/parts.ts';
-import { COMPOUND_VIRTUAL_MASS } from '../../../src/calibration/bow-energy.ts';
+import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
+import { COMPOUND_VIRTUAL_MASS } from '../../../src/bow/energy.ts';
 import { calibrate } from '../../../src/calibration/fit.ts';
 import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { si } from '../../../src/quantities/quantity.ts';

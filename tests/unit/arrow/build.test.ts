@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { buildArrow } from '../../../src/arrow/build.ts';
-import { massProperties } from '../../../src/arrow/mass-properties.ts';
-import type { ArrowParts } from '../../../src/arrow/parts.ts';
-import { piecesOf } from '../../../src/arrow/pieces.ts';
+import { massProperties } from '../../../src/arrow/parts/mass-properties.ts';
+import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
+import { piecesOf } from '../../../src/arrow/parts/pieces.ts';
 import { DomainError } from '../../../src/quantities/domain-error.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { fieldPoint, GRAIN, INCH, ridgeCampParts, ridgeCampVanes } from './ridge-camp-arrow.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import { changedArrow } from '../../../src/arrow/changed-arrow.ts';
-import type { ArrowParts } from '../../../src/arrow/parts.ts';
+import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
 const grains = (count: number) => si<'kg'>(count * 64.79891e-6);

@@ -1,4 +1,4 @@
-import type { ArrowParts, Point, Vanes } from '../../../src/arrow/parts.ts';
+import type { ArrowParts, Point, Vanes } from '../../../src/arrow/parts/parts.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
 export const INCH = 0.0254; // m

@@ -1,4 +1,4 @@
-import type { Branch, TapeContent, TapeTick } from '../../../src/documents/tape-content.ts';
+import type { Branch, TapeContent, TapeTick } from '../../../src/documents/tape/tape-content.ts';
 import { type Metres, si } from '../../../src/quantities/quantity.ts';
 
 const YARD = 0.9144;

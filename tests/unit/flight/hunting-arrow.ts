@@ -1,6 +1,6 @@
 import type { Arrow, ArrowChoices } from '../../../src/arrow/arrow.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
-import type { Point, Turn } from '../../../src/arrow/parts.ts';
+import type { Point, Turn } from '../../../src/arrow/parts/parts.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
 const INCH = 0.0254; // m

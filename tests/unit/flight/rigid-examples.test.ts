@@ -5,7 +5,7 @@ import { rigidLaunch } from '../../../src/flight/rigid-launch.ts';
 import { flyRigid } from '../../../src/flight/rigid-trajectory.ts';
 import { fly } from '../../../src/flight/trajectory.ts';
 import { si } from '../../../src/quantities/quantity.ts';
-import { assemble } from '../../../src/setup/assemble.ts';
+import { assemble } from '../../../src/setup/assemble/assemble.ts';
 import { readSetup } from '../../../src/setup/read.ts';
 import { launchThrough } from '../../../src/sight/geometry.ts';
 import { pinForHit } from '../../../src/sight/zero.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FlyingArrow } from '../../../src/arrow/flying-arrow.ts';
-import { swing } from '../../../src/arrow/swing.ts';
+import { swing } from '../../../src/arrow/lift/swing.ts';
 import { speedOf } from '../../../src/flight/frame.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import type { RigidState } from '../../../src/flight/rigid-frame.ts';

@@ -1,6 +1,6 @@
 import type { Arrow } from '../../../src/arrow/arrow.ts';
-import type { FinRing } from '../../../src/arrow/lifting.ts';
-import { arrowLength, nockLength } from '../../../src/arrow/pieces.ts';
+import type { FinRing } from '../../../src/arrow/lift/lifting.ts';
+import { arrowLength, nockLength } from '../../../src/arrow/parts/pieces.ts';
 import { gravity } from '../../../src/flight/frame.ts';
 import {
   add,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseQuantity } from '../../../src/quantities/parse.ts';
-import { LIMITS, type LimitKey } from '../../../src/setup/limits.ts';
-import { readQuantity } from '../../../src/setup/quantity-leaf.ts';
+import { LIMITS, type LimitKey } from '../../../src/setup/schema/limits.ts';
+import { readQuantity } from '../../../src/setup/schema/quantity-leaf.ts';
 import { EXAMPLE, SMALLEST } from './example-text.ts';
 import { ordersOf, problemsOf } from './problems-of.ts';
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Drawing, type Item, paperSizes } from '../../../../src/documents/drawing.ts';
+import { type Drawing, type Item, paperSizes } from '../../../../src/documents/page/drawing.ts';
 import { renderPdf } from '../../../../src/documents/render/pdf.ts';
-import { layOutTape } from '../../../../src/documents/tape.ts';
+import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { overlaps, withRole } from '../ink-box.ts';
 import { inventedTape } from '../invented-tape.ts';
 import { type ReadPdf, readPdf } from '../read-pdf.ts';

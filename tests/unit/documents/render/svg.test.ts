@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Item } from '../../../../src/documents/drawing.ts';
+import type { Item } from '../../../../src/documents/page/drawing.ts';
 import { renderSvg } from '../../../../src/documents/render/svg.ts';
-import { layOutTape } from '../../../../src/documents/tape.ts';
+import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { withRole } from '../ink-box.ts';
 import { inventedTape } from '../invented-tape.ts';
 

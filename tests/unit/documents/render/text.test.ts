@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderTableCsv, renderTableText } from '../../../../src/documents/render/text.ts';
-import type { Table } from '../../../../src/documents/table.ts';
+import type { Table } from '../../../../src/documents/table/table.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
 
 const table: Table = {

@@ -1,0 +1,36 @@
+import type { Arrow } from '../../arrow/arrow.ts';
+import type { ChronographedArrow, VirtualMassPrior } from '../../bow/energy.ts';
+import type { Calibration } from '../../calibration/fit.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import type { Metres, MetresPerSecond, Newtons } from '../../quantities/quantity.ts';
+import type { Rig } from '../../sight/rig.ts';
+
+/** An arrow that might be bought, in a bow that is there. */
+export interface Candidate {
+  readonly name: string;
+  readonly arrow: Arrow;
+  /** The bow's rig as measured, with this arrow in it; its launch speed counts for nothing. */
+  readonly rig: Rig;
+  /** Chronographed with this very arrow; null when the bow's energy is to tell. */
+  readonly speed: Estimate<MetresPerSecond> | null;
+  /** Relative uncertainty of a drag coefficient given for this very arrow; null when its drag follows from the base's. */
+  readonly ownDragSd: number | null;
+}
+
+/** One bow with the arrow it is tuned for and the arrows it might shoot. */
+export interface Bow {
+  /** Of the base build. */
+  readonly name: string;
+  readonly arrow: Arrow;
+  readonly calibration: Calibration;
+  readonly candidates: readonly Candidate[];
+  /** Other arrows chronographed with it. */
+  readonly otherShots: readonly ChronographedArrow[];
+  readonly virtualMass: VirtualMassPrior;
+  /** Bows of the same identity are one bow in two files: what is unknown of it is shared. */
+  readonly identity: string;
+  /** Whether the base's launch speed is the maker's rating instead of a chronograph's reading. */
+  readonly rated: boolean;
+  readonly powerStroke: Metres;
+  readonly peakDraw: Newtons | null;
+}

@@ -1,0 +1,155 @@
+import { type BowEnergy, logSpeedGradient } from '../../bow/energy.ts';
+import type { Calibration } from '../../calibration/fit.ts';
+import { PARAMETERS } from '../../calibration/parameters.ts';
+import type { Bow, Candidate } from './candidate.ts';
+import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
+import { cause, combined, type ErrorForm, scaled, standardError } from './error-form.ts';
+
+/** What the numbers behind every flight and every launch may be wrong by. */
+export interface LocalErrors {
+  /** m/s. */
+  readonly speed: ErrorForm;
+  /** Of the factor on the drag. */
+  readonly drag: ErrorForm;
+  /** m. */
+  readonly peep: ErrorForm;
+  /** Of the logarithm of the bow's virtual mass. */
+  readonly virtualMass: ErrorForm;
+}
+
+export interface BowErrors {
+  readonly base: LocalErrors;
+  readonly candidates: readonly {
+    readonly errors: LocalErrors;
+    /** How much of the correction that the base's marks gave its drag holds for this build. */
+    readonly dragShare: number;
+  }[];
+}
+
+/** The errors of all builds of one bow over the causes they share. */
+export function bowErrors(bow: Bow, energy: BowEnergy): BowErrors {
+  const { calibration, name, identity } = bow;
+  const { priors, rig } = calibration.problem;
+  const drag = dragPrior(name, bow.arrow, rig, priors.drag_scale.sd);
+  const known: Readonly<Record<string, ErrorForm>> = {
+    launch_speed: cause(`${bow.rated ? 'rating' : 'chronograph'}:${name}`, priors.launch_speed.sd),
+    drag_scale: drag.form,
+    peep_height: cause(`peep height:${identity}`, priors.peep_height.sd),
+  };
+  const priorForms = PARAMETERS.map(
+    (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priors[parameter].sd),
+  );
+  const [speed, calibratedDrag, peep] = posteriorForms(name, calibration, priorForms);
+  const virtualMass = virtualMassForm(bow, energy, speed);
+  const base: LocalErrors = { speed, drag: calibratedDrag, peep, virtualMass };
+  return {
+    base,
+    candidates: bow.candidates.map((candidate) => {
+      const prior = candidateDrag(drag, candidate);
+      const dragShare = regression(prior, drag.form);
+      return {
+        dragShare,
+        errors: {
+          speed: speedForm(bow, energy, candidate, speed, virtualMass),
+          // What follows the base's drag is as sure as the marks made that; the rest they said nothing about.
+          drag: combined([
+            [dragShare, calibratedDrag],
+            [1, prior],
+            [-dragShare, drag.form],
+          ]),
+          peep,
+          virtualMass,
+        },
+      };
+    }),
+  };
+}
+
+/**
+ * Errors of calibrated parameters: part of the prior's error that the marks left, and an error the marks brought.
+ *
+ *   e = C P⁻¹ e_prior + n,   cov(n) = C − C P⁻¹ C
+ *
+ * C covariance after, P before; a widened calibration widens both parts.
+ */
+function posteriorForms(
+  name: string,
+  { covariance: C, widening, problem }: Calibration,
+  priorForms: readonly ErrorForm[],
+): [ErrorForm, ErrorForm, ErrorForm] {
+  const sds = PARAMETERS.map((parameter) => problem.priors[parameter].sd);
+  const scale = (i: number, j: number): number => (sds[i] ?? 1) * (sds[j] ?? 1) * widening ** 2;
+  const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));
+  const noise = kept.map((row) =>
+    row.map((value, j) => value - row.reduce((sum, a, k) => sum + a * (kept[k]?.[j] ?? 0), 0)),
+  );
+  const factor = lowerFactor(noise);
+  const form = (i: number): ErrorForm =>
+    scaled(
+      widening * (sds[i] ?? 1),
+      combined([
+        ...priorForms.map((prior, j): [number, ErrorForm] => [(kept[i]?.[j] ?? 0) / (sds[j] ?? 1), prior]),
+        ...PARAMETERS.map((_, k): [number, ErrorForm] => [
+          factor[i]?.[k] ?? 0,
+          cause(`shots:${name} ${k}`, 1),
+        ]),
+      ]),
+    );
+  return [form(0), form(1), form(2)];
+}
+
+/** L with L Lᵀ = A for a matrix that may be singular; a pivot that rounding made negative counts as 0. */
+function lowerFactor(A: readonly (readonly number[])[]): number[][] {
+  const L = A.map((row) => row.map(() => 0));
+  const at = (i: number, k: number): number => L[i]?.[k] ?? 0;
+  for (const [i, row] of A.entries())
+    for (let j = 0; j <= i; j += 1) {
+      let left = row[j] ?? 0;
+      for (let k = 0; k < j; k += 1) left -= at(i, k) * at(j, k);
+      const target = L[i];
+      if (target === undefined) continue;
+      if (i === j) target[j] = left > ROUNDING ? Math.sqrt(left) : 0;
+      else target[j] = at(j, j) > 0 ? left / at(j, j) : 0;
+    }
+  return L;
+}
+/** Of a matrix whose elements are at most 1. */
+const ROUNDING = 1e-12;
+
+/** The error of ln K: each chronographed speed and the prior, by their weight in the fit. */
+function virtualMassForm(
+  { identity, name, virtualMass }: Bow,
+  energy: BowEnergy,
+  baseSpeed: ErrorForm,
+): ErrorForm {
+  const C = energy.logCovariance[1] ?? [];
+  const gain = (h: readonly [number, number], sd: number): number =>
+    ((C[0] ?? 0) * h[0] + (C[1] ?? 0) * h[1]) / sd ** 2;
+  const form = combined([
+    [gain([0, 1], virtualMass.logSd), cause(`virtual mass:${identity}`, virtualMass.logSd)],
+    ...energy.arrows.map(({ mass, speed, speedSd, name: arrow }, i): [number, ErrorForm] => [
+      gain(logSpeedGradient(energy, mass), speedSd / speed) / speed,
+      i === 0 ? baseSpeed : cause(`chronograph:${arrow ?? `${name} ${i}`}`, speedSd),
+    ]),
+  ]);
+  // The fit widens its errors when its arrows scatter.
+  const spread = standardError(form);
+  return spread > 0 ? scaled(Math.sqrt(C[1] ?? 0) / spread, form) : form;
+}
+
+function speedForm(
+  { calibration }: Bow,
+  { virtualMass: K }: BowEnergy,
+  { name, arrow, speed }: Candidate,
+  baseSpeed: ErrorForm,
+  virtualMass: ErrorForm,
+): ErrorForm {
+  if (speed !== null) return cause(`chronograph:${name}`, speed.sd);
+  const { conditions, launchSpeed } = calibration.rig;
+  const [m, heavier] = [conditions.arrow.mass + K, arrow.flying.mass + K];
+  const ratio = Math.sqrt(m / heavier);
+  return combined([
+    [ratio, baseSpeed],
+    [(launchSpeed * ratio * K * (1 / m - 1 / heavier)) / 2, virtualMass],
+  ]);
+}

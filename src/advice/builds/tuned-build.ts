@@ -1,0 +1,99 @@
+import type { Arrow } from '../../arrow/arrow.ts';
+import { type BowEnergy, fitBowEnergy } from '../../bow/energy.ts';
+import { estimateOf } from '../../calibration/fit.ts';
+import { withParameters } from '../../calibration/parameters.ts';
+import { type Metres, type Newtons, si } from '../../quantities/quantity.ts';
+import type { Rig } from '../../sight/rig.ts';
+import type { Bow, Candidate } from './candidate.ts';
+import { bowErrors, type LocalErrors } from './local-errors.ts';
+
+/** Where a build's launch speed comes from. */
+export type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
+
+/** A build with its best values in its rig, and what those values may be wrong by. */
+export interface TunedBuild {
+  readonly name: string;
+  readonly arrow: Arrow;
+  readonly rig: Rig;
+  readonly errors: LocalErrors;
+  readonly speedFrom: SpeedSource;
+  readonly energy: BowEnergy;
+  readonly powerStroke: Metres;
+  readonly peakDraw: Newtons | null;
+}
+
+/**
+ * The builds of one bow, its own first: launch speeds from the bow's energy where nothing chronographed them, drag as far calibrated as the
+ * base's marks bear on it.
+ *
+ *   v′ = v sqrt((m + K)/(m′ + K))
+ *
+ * The bow's energy is tied to the base build's own (calibrated) speed, so that the base here is the base of every other answer.
+ */
+export function tunedBuilds(bow: Bow): readonly TunedBuild[] {
+  const { calibration, powerStroke, peakDraw } = bow;
+  const energy = energyOf(bow);
+  const errors = bowErrors(bow, energy);
+  const shared = { energy, powerStroke, peakDraw };
+  const base: TunedBuild = {
+    ...shared,
+    name: bow.name,
+    arrow: bow.arrow,
+    rig: calibration.rig,
+    errors: errors.base,
+    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : bow.rated ? 'rated' : 'chronographed',
+  };
+  const others = errors.candidates.flatMap(({ errors: own, dragShare }, i): readonly TunedBuild[] => {
+    const candidate = bow.candidates[i];
+    if (candidate === undefined) return [];
+    return [
+      {
+        ...shared,
+        name: candidate.name,
+        arrow: candidate.arrow,
+        rig: tunedRig(bow, energy, candidate, dragShare),
+        errors: own,
+        speedFrom: candidate.speed === null ? 'bow energy' : 'chronographed',
+      },
+    ];
+  });
+  return [base, ...others];
+}
+
+/** From the base arrow first, then every other that was chronographed. */
+function energyOf({ name, calibration, otherShots, candidates, virtualMass }: Bow): BowEnergy {
+  const { rig } = calibration;
+  return fitBowEnergy(
+    [
+      {
+        name,
+        mass: rig.conditions.arrow.mass,
+        speed: rig.launchSpeed,
+        speedSd: si(estimateOf(calibration, 'launch_speed').sd),
+      },
+      ...otherShots,
+      ...candidates.flatMap(({ name: own, arrow, speed }) =>
+        speed === null ? [] : [{ name: own, mass: arrow.flying.mass, speed: speed.value, speedSd: speed.sd }],
+      ),
+    ],
+    virtualMass,
+  );
+}
+
+function tunedRig(
+  { calibration }: Bow,
+  { virtualMass: K }: BowEnergy,
+  candidate: Candidate,
+  dragShare: number,
+): Rig {
+  const { arrow, rig, speed } = candidate;
+  const { values } = calibration;
+  const base = calibration.rig;
+  const predicted = base.launchSpeed * Math.sqrt((base.conditions.arrow.mass + K) / (arrow.flying.mass + K));
+  const tuned = withParameters(rig, {
+    ...values,
+    launch_speed: speed?.value ?? predicted,
+    drag_scale: 1 + dragShare * (values.drag_scale - 1),
+  });
+  return rig.scale === null ? { ...tuned, scale: null } : tuned;
+}

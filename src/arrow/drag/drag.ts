@@ -1,0 +1,64 @@
+import { DomainError } from '../../quantities/domain-error.ts';
+import type { ArrowParts } from '../parts/parts.ts';
+import { nockLength } from '../parts/pieces.ts';
+import { referenceArea } from '../reference-area.ts';
+import { type BoundaryLayer, bodyFriction, type LongBody } from './boundary-layer.ts';
+import { BASE, type DragTerm, type Scale, term } from './drag-term.ts';
+import { pointTerms } from './point-drag.ts';
+import { vaneTerms } from './vane-drag.ts';
+
+/**
+ * Standard uncertainty of the whole build-up, relative.
+ *
+ * @source spread of published arrow drag against build-ups of this kind; a judgement
+ */
+export const DRAG_UNCERTAINTY = 0.15;
+
+/** Wetted area of a point over that of a cylinder of its visible length: 0.5 for a cone, 0.67 for a paraboloid. */
+const POINT_WETTED = 0.6;
+
+/**
+ * Every term of the drag at zero incidence. The sum of the coefficients is the arrow's, on pi d^2 / 4.
+ *
+ * @param layer state of the layer along the shaft
+ * @param reynolds on the shaft's diameter, above 0
+ * @throws DomainError for another Reynolds number
+ * @checked reference/arrow-drag
+ */
+export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: number): readonly DragTerm[] {
+  if (!(reynolds > 0)) throw new DomainError('Reynolds number', reynolds, 'above 0');
+  const diameter = parts.shaft.outerDiameter;
+  const section = referenceArea(diameter);
+  const body = longBody(parts);
+  const scale: Scale = { section, perMetre: reynolds / diameter };
+  return [
+    shaftFriction(parts, body, layer, scale),
+    ...(parts.vanes === undefined ? [] : vaneTerms(parts.vanes, body, layer, scale)),
+    ...pointTerms(parts, scale),
+    term('base', BASE * section, diameter, section, scale, 'Fleeman: suction on a flat base, low speed'),
+  ];
+}
+
+/** The sum of the terms. */
+export const dragCoefficient = (parts: ArrowParts, layer: BoundaryLayer, reynolds: number): number =>
+  dragTerms(parts, layer, reynolds).reduce((sum, { coefficient }) => sum + coefficient, 0);
+
+/** Tip to groove; a laminar layer ends where the vanes begin. */
+function longBody({ point, shaft, nock, vanes }: ArrowParts): LongBody {
+  const length = point.length + shaft.length + nockLength(nock);
+  const trip = vanes === undefined ? length : length - vanes.fromNock - vanes.rootChord;
+  return { length, diameter: shaft.outerDiameter, trip };
+}
+
+function shaftFriction(parts: ArrowParts, body: LongBody, layer: BoundaryLayer, scale: Scale): DragTerm {
+  const reynolds = scale.perMetre * body.diameter;
+  const area = Math.PI * body.diameter * (body.length - (1 - POINT_WETTED) * parts.point.length);
+  return term(
+    'shaft-friction',
+    bodyFriction(body, layer, reynolds) * area,
+    body.length,
+    area,
+    scale,
+    'plate friction (Schlichting) with long-cylinder terms (Seban, Bond and Kelly; Hoerner)',
+  );
+}

@@ -1,0 +1,71 @@
+import type { Verdict } from '../verdict.ts';
+import type { LateralFit } from './lateral-fit.ts';
+import type { LateralUnknown } from './lateral-mark.ts';
+
+/** What the groups say about one cause of sideways misses. */
+export interface LateralEstimate {
+  readonly name: LateralUnknown;
+  readonly value: number;
+  readonly sd: number;
+  readonly priorValue: number;
+  readonly priorSd: number;
+  readonly verdict: Verdict;
+  /** The cause it is most confused with, and how much, when not separable. */
+  readonly tiedTo: { readonly name: LateralUnknown; readonly correlation: number } | null;
+}
+
+/** The groups decide a cause when they halve what was uncertain about it, as for the marks' heights. */
+const DECIDED = 0.5;
+
+/** Value, standard error and verdict of every cause. */
+export function lateralEstimates(fit: LateralFit): readonly LateralEstimate[] {
+  const { unknowns, values, covariance: C, priors, widening } = fit;
+  return unknowns.map((name, i) => {
+    const prior = priors[name];
+    const sd = Math.sqrt(C[i]?.[i] ?? Number.NaN);
+    const alone = 1 / Math.sqrt(information(fit, i) + 1 / prior.sd ** 2);
+    const left = sd / widening / prior.sd;
+    const verdict =
+      left <= DECIDED ? 'measured' : alone / prior.sd <= DECIDED ? 'not separable' : 'mostly prior';
+    return {
+      name,
+      value: values[i] ?? Number.NaN,
+      sd,
+      priorValue: prior.value,
+      priorSd: prior.sd,
+      verdict,
+      tiedTo: verdict === 'not separable' ? closest(fit, i) : null,
+    };
+  });
+}
+
+const information = ({ residuals }: LateralFit, i: number): number =>
+  residuals.reduce((sum, { slopes, sd }) => sum + ((slopes[i] ?? 0) / sd) ** 2, 0);
+
+function closest({ unknowns, covariance: C }: LateralFit, i: number): LateralEstimate['tiedTo'] {
+  const at = (a: number, b: number): number => C[a]?.[b] ?? Number.NaN;
+  const others = unknowns.map((name, j) => ({
+    name,
+    correlation: at(i, j) / Math.sqrt(at(i, i) * at(j, j)),
+    other: j !== i,
+  }));
+  const found = others
+    .filter(({ other }) => other)
+    .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation))[0];
+  return found === undefined ? null : { name: found.name, correlation: found.correlation };
+}
+
+/**
+ * How alike a lean and the arrow's spin look in these groups: the cosine between their weighted effects, 1 or −1 when nothing can
+ * tell them apart, null when there are no groups or the arrow does not spin.
+ */
+export function leanSpinLikeness(fit: LateralFit): number | null {
+  const [plumb, spin] = [fit.unknowns.indexOf('plumb'), fit.unknowns.indexOf('side_force')];
+  const sum = (a: number, b: number): number =>
+    fit.residuals.reduce(
+      (total, { slopes, sd }) => total + ((slopes[a] ?? 0) * (slopes[b] ?? 0)) / sd ** 2,
+      0,
+    );
+  const size = Math.sqrt(sum(plumb, plumb) * sum(spin, spin));
+  return size > 0 ? sum(plumb, spin) / size : null;
+}

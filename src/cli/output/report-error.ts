@@ -1,0 +1,52 @@
+import { NumericalError } from '../../numerics/numerical-error.ts';
+import { DomainError } from '../../quantities/domain-error.ts';
+import { QuantityError } from '../../quantities/quantity-error.ts';
+import { CommandLineError } from '../../reports/asked/question-error.ts';
+import { SetupError } from '../../setup/problem.ts';
+import { EXIT } from '../exit.ts';
+import type { Io } from '../io.ts';
+import { noAnswer } from './no-answer.ts';
+import { withoutControls } from './without-controls.ts';
+
+interface Report {
+  readonly code: string;
+  readonly message: string;
+  /** File, line, column and key path of every problem, where there are such. */
+  readonly where: readonly object[];
+  readonly exit: number;
+}
+
+/** One message for one error on standard error, as text or as JSON; the exit code. */
+export function reportError(error: unknown, io: Io, asJson: boolean): number {
+  const { exit, ...report } = reportOf(error);
+  io.err(asJson ? `${JSON.stringify({ error: report }, null, 2)}\n` : `${withoutControls(report.message)}\n`);
+  return exit;
+}
+
+function reportOf(error: unknown): Report {
+  if (error instanceof SetupError) {
+    const count = error.problems.length;
+    const summary = `${count} ${count === 1 ? 'problem' : 'problems'} in ${error.fileName}; nothing was computed.`;
+    return {
+      code: error.code,
+      message: `${error.message}\n${summary}`,
+      where: error.problems.map((problem) => ({ file: error.fileName, ...problem })),
+      exit: EXIT.refused,
+    };
+  }
+  if (error instanceof CommandLineError)
+    return { code: error.code, message: `${error.message}. ${error.write}`, where: [], exit: EXIT.refused };
+  if (error instanceof QuantityError || error instanceof DomainError)
+    return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
+  if (error instanceof NumericalError)
+    return { code: error.code, message: noAnswer(error), where: [], exit: EXIT.failed };
+  if (error instanceof Error && 'code' in error && typeof error.code === 'string')
+    return { code: error.code, message: error.message, where: [], exit: EXIT.failed };
+  const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  return {
+    code: 'unexpected',
+    message: `Unexpected: ${message}. This is a fault of the program: please report it with the command line and the setup file.`,
+    where: [],
+    exit: EXIT.failed,
+  };
+}

@@ -1,0 +1,122 @@
+import { DomainError } from '../../quantities/domain-error.ts';
+import type { Item } from '../page/drawing.ts';
+import { type Block, cautionBlock, textBlock, titleBlock } from '../page/text-block.ts';
+import { checkBars } from './check-bars.ts';
+import type { TapeContent } from './tape-content.ts';
+import { isAtZero } from './tape-strip.ts';
+import { legendSign } from './tape-strip-drawing.ts';
+
+/** Where things stand on a sheet, mm. The side column holds what the printer needs to be told and checked. */
+const MARGIN = 10;
+const SIDE_COLUMN = 38;
+const COLUMN_GAP = 7;
+const BODY_GAP = 5;
+const NOTE = { role: 'note', size: 2.4 } as const;
+
+interface SheetSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface SheetFrame {
+  /** The room left for the strips, mm. */
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly bottom: number;
+  readonly items: readonly Item[];
+}
+
+/**
+ * The parts of a sheet that every page of a tape repeats: title, checks of scale, legend, cautions.
+ * @throws DomainError when the cautions need more room than the sheet has
+ */
+export function layOutSheet(content: TapeContent, size: SheetSize): SheetFrame {
+  const sideLeft = size.width - MARGIN - SIDE_COLUMN;
+  const width = sideLeft - COLUMN_GAP - MARGIN;
+  const title = titleBlock(content.title, content.subtitle, { left: MARGIN, top: MARGIN - 1, width });
+  const side = sideBlock(content, sideLeft);
+  const cautionsAt = (top: number) =>
+    cautionBlock(content.warnings, { left: MARGIN, top, width: size.width - 2 * MARGIN });
+  const cautionsTop = size.height - MARGIN - cautionsAt(0).bottom;
+  if (cautionsTop < side.bottom + BODY_GAP)
+    throw new DomainError(
+      'the height of the cautions (mm)',
+      Math.ceil(cautionsAt(0).bottom),
+      `at most ${Math.floor(size.height - MARGIN - BODY_GAP - side.bottom)}; give fewer or shorter ones`,
+    );
+  return {
+    left: MARGIN,
+    top: title.bottom + BODY_GAP,
+    width,
+    bottom: cautionsTop - BODY_GAP,
+    items: [...title.items, ...side.items, ...cautionsAt(cautionsTop).items],
+  };
+}
+
+function sideBlock(content: TapeContent, left: number): Block {
+  const place = { left, width: SIDE_COLUMN };
+  const heading = textBlock(
+    ['Print at 100 %'],
+    { ...place, top: MARGIN },
+    { role: 'print-note', size: 3.6, weight: 'bold' },
+  );
+  const advice = textBlock(
+    ['Actual size, never "fit to page". Then lay a ruler on both bars: if one is off, the tape is off.'],
+    { ...place, top: heading.bottom + 0.5 },
+    NOTE,
+  );
+  const bars = checkBars(left, advice.bottom + 5);
+  const legend = legendBlock(content, left, bars.bottom + 7);
+  const separator: Item = {
+    kind: 'line',
+    from: { x: left - COLUMN_GAP / 2, y: MARGIN },
+    to: { x: left - COLUMN_GAP / 2, y: legend.bottom },
+    colour: 'mist',
+    stroke: 0.15,
+  };
+  return {
+    items: [separator, ...heading.items, ...advice.items, ...bars.items, ...legend.items],
+    bottom: legend.bottom,
+  };
+}
+
+interface LegendRow {
+  readonly sign: (y: number) => Item;
+  readonly words: string;
+}
+
+function legendBlock(content: TapeContent, left: number, top: number): Block {
+  const items: Item[] = [];
+  let y = top;
+  for (const { sign, words } of legendRows(content, left)) {
+    const text = textBlock([words], { left: left + 3.4, top: y, width: SIDE_COLUMN - 3.4 }, NOTE);
+    items.push(sign(y + 1.65), ...text.items);
+    y = text.bottom + 1.2;
+  }
+  if (content.neighbours.length === 0) return { items, bottom: y };
+  const nearby = textBlock(
+    ['Nearby speeds: where long shots land low, try a slower strip; where they land high, a faster one.'],
+    { left, top: y + 1.5, width: SIDE_COLUMN },
+    { ...NOTE, colour: 'slate' },
+  );
+  return { items: [...items, ...nearby.items], bottom: nearby.bottom };
+}
+
+function legendRows(content: TapeContent, left: number): readonly LegendRow[] {
+  const zeroShot = content.calibration.some((mark) => isAtZero(mark, content.zero));
+  const zero: LegendRow = {
+    sign: (y) => legendSign(zeroShot ? 'zero-shot' : 'zero', left, y),
+    words: zeroShot ? 'zero range, shot' : 'zero range',
+  };
+  const shot: LegendRow = { sign: (y) => legendSign('shot', left, y), words: 'a range that was shot' };
+  const near: LegendRow = {
+    sign: (y) => ({ kind: 'rect', x: left, y: y - 1, width: 1.6, height: 2, fill: 'fog' }),
+    words: 'near: so close that marks turn back; for those ranges only',
+  };
+  return [
+    zero,
+    ...(content.calibration.some((mark) => !isAtZero(mark, content.zero)) ? [shot] : []),
+    ...(content.ticks.some(({ branch }) => branch === 'near') ? [near] : []),
+  ];
+}

@@ -1,0 +1,97 @@
+import type { Dimension, SiUnit } from '../../quantities/dimension.ts';
+import { parseQuantity } from '../../quantities/parse.ts';
+import { type Metres, type Quantity, si } from '../../quantities/quantity.ts';
+import { QuantityError } from '../../quantities/quantity-error.ts';
+import type { Examples } from '../../quantities/suggestion.ts';
+import { CommandLineError } from './question-error.ts';
+
+/** What a command line usually holds: ranges, not the sizes on a bow. */
+const SHOWN_UNITS: Partial<Record<Dimension, Examples>> = { length: ['yd', 'm'], speed: ['fps', 'm/s'] };
+
+/** An option's quantity. @throws CommandLineError naming the option */
+export function optionQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+): Quantity<SiUnit[D]> {
+  try {
+    return parseQuantity(text, dimension, SHOWN_UNITS[dimension]);
+  } catch (error) {
+    if (!(error instanceof QuantityError)) throw error;
+    throw new CommandLineError(`${option}: ${error.reason}`, `Write ${option} ${error.suggestion}.`);
+  }
+}
+
+/** An option's quantity above nought, and not above `most`. @throws CommandLineError naming the option and its limits */
+export function positiveQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+  most: string,
+): Quantity<SiUnit[D]> {
+  const value = limitedQuantity(option, text, dimension, most);
+  if (value > 0) return value;
+  throw new CommandLineError(
+    `${option}: ${text} is not above nought`,
+    `Write a value above nought, ${most} at most.`,
+  );
+}
+
+/** An option's quantity of nought or more, and not above `most`. @throws CommandLineError naming the option and its limits */
+export function limitedQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+  most: string,
+): Quantity<SiUnit[D]> {
+  const value = optionQuantity(option, text, dimension);
+  if (value < 0)
+    throw new CommandLineError(`${option}: ${text} is below nought`, 'Write it without a minus sign.');
+  if (value > optionQuantity(option, most, dimension))
+    throw new CommandLineError(`${option}: ${text} is out of reason`, `Write ${most} at most.`);
+  return value;
+}
+
+/** Rows beyond this are a slip of the pen: a step in the wrong unit. */
+const MOST_ROWS = 2000;
+
+export interface RangeOptions {
+  readonly from?: string;
+  readonly to: string;
+  readonly every: string;
+}
+
+/**
+ * The ranges from `from` (or one step, when it is left out) to `to`, m; multiples of the step are counted in whole steps so that
+ * no rounding builds up.
+ */
+export function optionRanges({ from, to, every }: RangeOptions): readonly Metres[] {
+  const step = optionQuantity('--every', every, 'length');
+  const first = from === undefined ? step : optionQuantity('--from', from, 'length');
+  const last = optionQuantity('--to', to, 'length');
+  if (!(step > 0))
+    throw new CommandLineError(
+      `--every: ${every} is no step`,
+      'Write --every "1 yd" or another length above nought.',
+    );
+  if (!(first > 0))
+    throw new CommandLineError(
+      `--from: ${from ?? every} is no range`,
+      'Write --from "10 yd" or another length above nought.',
+    );
+  if (!(last >= first))
+    throw new CommandLineError(
+      `--to: ${to} is nearer than where the rows begin`,
+      'Write a farther --to or a nearer --from.',
+    );
+  const count = Math.floor((last - first) / step + 1e-9) + 1;
+  if (count > MOST_ROWS)
+    throw new CommandLineError(
+      `--every: that would be ${count} rows`,
+      `Write a step that gives at most ${MOST_ROWS}.`,
+    );
+  return Array.from({ length: count }, (_, i) => rounded(first + i * step));
+}
+
+/** To a tenth of a nanometre, so that 40 yd is 36.576 m and not 36.57600000000001 m. */
+const rounded = (value: number): Metres => si(Number(value.toFixed(10)));

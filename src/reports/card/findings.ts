@@ -1,0 +1,84 @@
+import { levelErrors } from '../../advice/lean/cant.ts';
+import { type SlopeMark, slopeMarks } from '../../advice/range/slope.ts';
+import { CLOCK, windEffects } from '../../advice/range/wind-drift.ts';
+import { speedOf } from '../../flight/frame.ts';
+import { fly } from '../../flight/trajectory.ts';
+import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
+import type { Session } from '../../setup/open.ts';
+import { launchThrough } from '../../sight/geometry.ts';
+import { marksFor } from '../../sight/marks.ts';
+import type { Rig } from '../../sight/rig.ts';
+import { sightIn } from '../../sight/sighted.ts';
+import { type SureMark, sureMarks } from '../marks/run.ts';
+import { roundRanges } from '../round-ranges.ts';
+
+/** What a card tells of one range, SI. */
+export interface CardRow extends SureMark {
+  /** Of the arrow that arrives there with that mark set. */
+  readonly time: number;
+  readonly speed: number;
+  readonly energy: number;
+  readonly momentum: number;
+  /** With the wind square from the left; right positive. */
+  readonly windDrift: number;
+  /** Sideways miss for each radian that the bow leans. */
+  readonly lateralPerRadian: number;
+}
+
+/** Everything a card tells. */
+export interface CardFindings {
+  readonly session: Session;
+  readonly crosswind: MetresPerSecond;
+  readonly rows: readonly CardRow[];
+  /** Of round ranges beyond the highest mark; by slope, then range. */
+  readonly slopes: readonly SlopeMark[];
+}
+
+export interface CardQuestions {
+  readonly ranges: readonly Metres[];
+  readonly slopes: readonly number[];
+  readonly crosswind: MetresPerSecond;
+}
+
+/** Slopes are told for this many round ranges at most: between them a cut changes by less than a pin can be set to. */
+const SLOPE_RANGES = 9;
+
+/** Straight from the left: the drift is to the right. */
+const FROM_THE_LEFT = CLOCK.slice(9, 10);
+
+export function cardFindings(session: Session, { ranges, slopes, crosswind }: CardQuestions): CardFindings {
+  const { rig } = session.calibration;
+  const { mass } = rig.conditions.arrow;
+  const sighted = sightIn(rig, ranges);
+  const wind = windEffects(rig, crosswind, FROM_THE_LEFT, ranges)[0]?.rows;
+  const errors = levelErrors(rig, ranges);
+  const [from = 0, to = from] = [ranges[0], ranges.at(-1)];
+  const cutRanges = beyondTheHighestMark(rig, roundRanges({ from, to }, session.units, SLOPE_RANGES));
+  return {
+    session,
+    crosswind,
+    rows: sureMarks(session, ranges).flatMap((mark, i) => {
+      const pin = sighted.pins[i] ?? sighted.zero;
+      const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
+      return fly(rig.conditions, launch, [mark.mark.range]).map((state) => {
+        const speed = speedOf(state);
+        return {
+          ...mark,
+          time: state.time,
+          speed,
+          energy: (mass * speed ** 2) / 2,
+          momentum: mass * speed,
+          windDrift: wind?.[i]?.lateral ?? Number.NaN,
+          lateralPerRadian: errors[i]?.lateralPerRadian ?? Number.NaN,
+        };
+      });
+    }),
+    slopes: cutRanges.length === 0 ? [] : slopeMarks(rig, cutRanges, slopes),
+  };
+}
+
+/** Nearer than the highest mark, marks turn back and a cut means nothing. */
+const beyondTheHighestMark = (rig: Rig, ranges: readonly Metres[]): readonly Metres[] =>
+  marksFor(rig, ranges)
+    .marks.filter(({ range, highest }) => highest.range < range)
+    .map(({ range }) => range);

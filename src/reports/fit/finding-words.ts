@@ -1,0 +1,52 @@
+import type { Finding } from '../../calibration/diagnose.ts';
+import type { Measurement } from '../../calibration/measurement.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import type { Session } from '../../setup/open.ts';
+import { parameterWords } from './parameter-words.ts';
+
+/** What stands out in a fit, in words an archer can act on. */
+export function findingWords(session: Session, finding: Finding): string {
+  const words = parameterWords(session);
+  switch (finding.kind) {
+    case 'no marks':
+      return session.setup.marks?.some(({ reading }) => reading !== undefined) &&
+        session.assembly.scale.scale === null
+        ? 'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph alone, and its errors are wide.'
+        : 'No marks were shot yet: everything below rests on the ruler and the chronograph alone, and its errors are wide.';
+    case 'one mark':
+      return 'One mark alone cannot tell speed, drag and scale apart: it shifts all of them a little. Add one at long range.';
+    case 'outlier': {
+      const residual = session.calibration.residuals[finding.index];
+      const which =
+        residual === undefined ? 'A measurement' : measurementWords(session, residual.measurement);
+      return `${which} lies ${Math.abs(finding.studentised).toFixed(1)} of its standard errors from the rest. Was the reading written down wrongly, the range misjudged, or the bow torqued? Shoot it again, or take it out and compare.`;
+    }
+    case 'at bound':
+      return `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. Look for a reading or a range written down wrongly, and whether the scale grows the way "increases" says.`;
+    case 'scatter':
+      return `The marks scatter more than their groups explain (chance ${percent(finding.chance)}); all errors below are widened ${finding.widening.toFixed(1)} times to what is seen.`;
+    case 'tied':
+      return `These marks cannot separate ${words[finding.parameter].name} from ${words[finding.to].name}: the tape is surer than either number. A mark at a very different range, or a chronograph reading down range, would.`;
+    case 'far from prior': {
+      const { name } = words[finding.parameter];
+      return `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what was measured: measure it again.`;
+    }
+  }
+}
+
+/** A measurement by its range: "The 60 yd mark". */
+export function measurementWords({ units }: Session, measurement: Measurement): string {
+  const range = formatQuantity(measurement.range, units.range, 0);
+  switch (measurement.kind) {
+    case 'mark':
+      return `The ${range} mark`;
+    case 'speed':
+      return `The chronograph reading at ${range}`;
+    case 'drop':
+      return `The drop at ${range}`;
+  }
+}
+
+const percent = (chance: number): string =>
+  chance < 0.001 ? 'under 0.1 %' : `${(100 * chance).toFixed(1)} %`;
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

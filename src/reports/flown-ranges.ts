@@ -1,0 +1,19 @@
+import type { Launch } from '../flight/launch.ts';
+import type { DisplayUnits } from '../quantities/display-units.ts';
+import { formatQuantity } from '../quantities/format.ts';
+import type { Metres } from '../quantities/quantity.ts';
+import { CommandLineError } from './asked/question-error.ts';
+
+/** The ranges beyond which the arrow flies free. @throws CommandLineError when there is none */
+export function flownRanges(
+  ranges: readonly Metres[],
+  { position: [start] }: Launch,
+  units: DisplayUnits,
+): readonly Metres[] {
+  const flown = ranges.filter((range) => range > start);
+  if (flown.length > 0) return flown;
+  throw new CommandLineError(
+    `--to: nearer than ${formatQuantity(start, units.range, 2)} the arrow is still on the string`,
+    'Write a farther --to, "20 yd" or so.',
+  );
+}

@@ -1,0 +1,83 @@
+import { densityAltitude } from '../atmosphere/standard.ts';
+import type { Wind } from '../atmosphere/wind.ts';
+import type { Io } from '../cli/io.ts';
+import type { DisplayUnits } from '../quantities/display-units.ts';
+import { formatQuantity } from '../quantities/format.ts';
+import type { Session } from '../setup/open.ts';
+import { warnings } from './warnings.ts';
+
+/** The lines every answer begins with: which bow and arrow, in what air, and what the numbers rest on. */
+export const headLines = (session: Session): readonly string[] => [
+  session.title,
+  `Arrow  ${arrowLine(session)}`,
+  `Air    ${airLine(session)}`,
+  `Rests on ${basisLine(session)}`,
+  ...warnings(session).map((warning) => `Warning: ${warning}`),
+];
+
+export function arrowLine({ assembly, calibration, units }: Session): string {
+  const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
+  const { flying } = arrow;
+  const speed = calibration.rig.launchSpeed;
+  const reynolds = (conditions.air.density * speed * flying.diameter) / conditions.air.viscosity;
+  const drag = flying.drag.at(reynolds) * conditions.arrow.dragScale;
+  const from = {
+    parts: 'built up from the parts',
+    given: 'as given',
+    assumed: 'of a plain hunting arrow, assumed',
+  }[arrow.dragFrom];
+  return [
+    formatQuantity(flying.mass, units.mass, 1),
+    `${formatQuantity(flying.diameter, units.bowLength, 3)} shaft`,
+    `${formatQuantity(speed, units.speed, 1)} at release`,
+    `drag coefficient ${drag.toFixed(2)} (${from}${conditions.arrow.dragScale === 1 ? '' : `, × ${conditions.arrow.dragScale.toFixed(3)} calibrated`})`,
+  ].join(', ');
+}
+
+export function airLine({ setup, calibration, units }: Session): string {
+  const { air, wind, slope } = calibration.rig.conditions;
+  const parts = [
+    formatQuantity(air.temperature, units.temperature, 0),
+    formatQuantity(air.pressure, units.pressure, units.pressure === 'inHg' ? 2 : 0),
+    `humidity ${formatQuantity(air.humidity, '%', 0)}`,
+    formatQuantity(air.density, units.density, units.density === 'kg/m3' ? 3 : 4),
+    `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
+  ];
+  if (setup.air === undefined) parts.push('the standard atmosphere at sea level, as the file names no air');
+  parts.push(...windParts(wind, units));
+  if (slope !== 0)
+    parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
+  return parts.join(', ');
+}
+
+function basisLine({ calibrated, calibration, setup }: Session): string {
+  if (calibrated) {
+    const count = calibration.residuals.length;
+    return `${count} shot ${count === 1 ? 'measurement' : 'measurements'} (calibrated; --uncalibrated leaves them out)`;
+  }
+  const left = (setup.marks?.length ?? 0) + (setup.speeds?.length ?? 0) + (setup.drops?.length ?? 0);
+  return left === 0
+    ? 'the bow and arrow as measured; no shot marks yet'
+    : 'the bow and arrow as measured; the shot marks are left out';
+}
+
+/** When a document was made, and what its numbers rest on. */
+export function dateLine(io: Io, { calibrated, calibration }: Session): string {
+  const count = calibration.residuals.length;
+  const basis = calibrated
+    ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
+    : 'not held to any shot mark';
+  return `${io.now().toISOString().slice(0, 10)}, ${basis}`;
+}
+
+/** Less than this is no wind, m/s. */
+const CALM = 0.05;
+
+const windParts = ({ across, tail }: Wind, { windSpeed }: DisplayUnits): readonly string[] => {
+  const blows = (speed: number, from: string): string[] =>
+    Math.abs(speed) < CALM ? [] : [`wind ${formatQuantity(Math.abs(speed), windSpeed, 1)} from ${from}`];
+  return [
+    ...blows(across, across > 0 ? 'the left' : 'the right'),
+    ...blows(tail, tail > 0 ? 'behind' : 'ahead'),
+  ];
+};

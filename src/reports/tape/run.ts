@@ -1,0 +1,203 @@
+import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
+import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
+import type { Io } from '../../cli/io.ts';
+import { paragraphs, present } from '../../cli/output/present.ts';
+import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
+import { layOutTape } from '../../documents/tape/tape.ts';
+import type { Branch, TapeMark, TapeTick } from '../../documents/tape/tape-content.ts';
+import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import { openSetup, type Session } from '../../setup/open.ts';
+import { marksFor, type Setting, settingsFor } from '../../sight/marks.ts';
+import { asFarAsItGoes } from '../../sight/reach.ts';
+import type { Rig } from '../../sight/rig.ts';
+import { optionQuantity } from '../asked/quantity.ts';
+import { CommandLineError } from '../asked/question-error.ts';
+import { shotCautions, unlabelled } from '../cautions.ts';
+import { airLine, arrowLine, headLines } from '../head.ts';
+import { reachNote } from '../marks/run.ts';
+import { isToldSpread } from '../told-spread.ts';
+import { warnings } from '../warnings.ts';
+
+export interface TapeOptions extends AnswerOptions {
+  readonly out: string;
+  readonly page: 'a4' | 'letter';
+  readonly in: 'yards' | 'metres';
+  readonly from: string;
+  readonly to: string;
+  readonly copies: number;
+  readonly neighbours: number;
+  readonly step: string;
+}
+
+interface Tape {
+  readonly ticks: readonly TapeTick[];
+  /** The first range left out because the arrow would touch the sight. */
+  readonly endsBefore: Metres | null;
+  /** The first range that the arrow does not get to. */
+  readonly beyond: Metres | null;
+}
+
+export async function runTape(io: Io, path: string, options: TapeOptions): Promise<void> {
+  drawingFormat(options.out, 'tape');
+  const session = openSetup(io, path, options);
+  const unit = options.in === 'yards' ? 'yd' : 'm';
+  const main = tapeOf(session, session.calibration.rig, options, unit);
+  const doubts = warnings(session);
+  const cautions = shotCautions(session);
+  const drawing = draw(
+    io,
+    session,
+    main,
+    [...doubts, ...noteLines(session, main), ...unlabelled(cautions)],
+    options,
+    unit,
+  );
+  const files = await writeDrawing(io, options.out, drawing, session.title);
+  present(io, options, {
+    text: () => text(session, main, files, cautions, unit),
+    json: () => ({
+      title: session.title,
+      calibrated: session.calibrated,
+      warnings: doubts,
+      zero_range_m: session.calibration.rig.zeroRange,
+      files,
+      ticks: main.ticks.map(({ range, along }) => ({ range_m: range, along_m: along })),
+    }),
+    table: () => ({
+      columns: [
+        { name: 'range', unit, digits: 0 },
+        { name: 'along', unit: 'mm', digits: 3 },
+      ],
+      rows: main.ticks.map(({ label, along }) => [label, fromSi(along, 'mm')]),
+    }),
+  });
+}
+
+/** The whole yards or metres from the first to the last range; a mark on the way up belongs to the near branch. */
+function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: 'yd' | 'm'): Tape {
+  const first = Math.ceil(fromSi(optionQuantity('--from', from, 'length'), unit) - 1e-9);
+  const last = Math.floor(fromSi(optionQuantity('--to', to, 'length'), unit) + 1e-9);
+  if (!(first > 0 && last > first))
+    throw new CommandLineError(
+      `--from ${from} --to ${to} leaves no tape`,
+      'Write --from "20 yd" --to "100 yd", the nearer first.',
+    );
+  const ratio = setup.sight.tape?.travel_ratio ?? 1;
+  const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const reached = asFarAsItGoes(
+    rig,
+    labels.map((label) => toSi(label, unit)),
+    (ranges) => settingsFor(rig, ranges),
+  );
+  const settings = reached.solved.map((setting, i) => ({ setting, label: labels[i] ?? Number.NaN }));
+  const endsBefore =
+    settings.find(({ setting }) => !setting.rising && setting.clearance < 0)?.setting.range ?? null;
+  return {
+    ticks: settings
+      .filter(({ setting }) => setting.clearance >= 0 && setting.range < (endsBefore ?? Infinity))
+      .map(({ setting, label }) => ({ ...placeOf(setting, ratio), label })),
+    endsBefore,
+    beyond: reached.beyond,
+  };
+}
+
+const branchOf = ({ rising }: Setting): Branch => (rising ? 'near' : 'far');
+
+const placeOf = (setting: Setting, ratio: number): TapeMark => ({
+  range: setting.range,
+  along: si(setting.travel * ratio),
+  branch: branchOf(setting),
+});
+
+function draw(
+  io: Io,
+  session: Session,
+  main: Tape,
+  printed: readonly string[],
+  options: TapeOptions,
+  unit: 'yd' | 'm',
+) {
+  const { setup, calibration, units } = session;
+  const { rig } = calibration;
+  const ratio = setup.sight.tape?.travel_ratio ?? 1;
+  const step = optionQuantity('--step', options.step, 'speed');
+  const sides = Array.from({ length: options.neighbours }, (_, i) => i + 1);
+  const neighbours = [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
+    name: `${n > 0 ? '+' : '−'}${formatQuantity(Math.abs(n) * step, units.speed, 0)}`,
+    ticks: tapeOf(session, { ...rig, launchSpeed: si<'m/s'>(rig.launchSpeed + n * step) }, options, unit)
+      .ticks,
+  }));
+  const shot = calibration.residuals.flatMap(({ measurement }) =>
+    measurement.kind === 'mark' ? [measurement.range] : [],
+  );
+  const ends = [main.ticks[0]?.range ?? 0, main.ticks.at(-1)?.range ?? 0] as const;
+  const [zero, ...marked] = settingsFor(rig, [
+    rig.zeroRange,
+    ...shot.filter((range) => range >= ends[0] && range <= ends[1]),
+  ]);
+  return layOutTape(
+    {
+      title: session.title,
+      subtitle: [
+        arrowLine(session),
+        airLine(session),
+        `${io.now().toISOString().slice(0, 10)}. ${surenessLine(session, main)}`,
+      ],
+      name: formatQuantity(rig.launchSpeed, units.speed, 0),
+      unit,
+      increases: setup.sight.scale?.increases ?? 'down',
+      ticks: main.ticks,
+      calibration: marked.map((setting) => placeOf(setting, ratio)),
+      zero: { range: rig.zeroRange, branch: zero === undefined ? 'far' : branchOf(zero) },
+      neighbours,
+      warnings: printed,
+    },
+    { paper: options.page, copies: options.copies },
+  );
+}
+
+/** What one standard uncertainty of the marks is on the target, near, half-way and far. */
+function surenessLine({ calibration, units }: Session, { ticks }: Tape): string {
+  const ranges = [ticks[0], ticks[ticks.length >> 1], ticks.at(-1)].flatMap((tick) => tick?.range ?? []);
+  const sure = markUncertainty(calibration, marksFor(calibration.rig, ranges));
+  if (!sure.every(({ onTargetSd }) => isToldSpread(onTargetSd)))
+    return 'No mark ties the scale to the arrow yet.';
+  const told = sure.map(
+    ({ range, onTargetSd }) =>
+      `${formatQuantity(onTargetSd, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`,
+  );
+  return `Good to ± ${told.join(', ')} on the target (one standard uncertainty).`;
+}
+
+const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
+  endsBefore === null
+    ? ''
+    : `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes would touch the sight.`;
+
+/** Why the tape is shorter than was asked for. */
+const noteLines = (session: Session, main: Tape): readonly string[] =>
+  [touchNote(session, main), reachNote(session, main.beyond)].filter((line) => line !== '');
+
+/** From the outermost tick to the other; marks that turn back lie between. */
+const lengthOf = ({ ticks }: Tape): number => {
+  const along = ticks.map((tick) => tick.along);
+  return Math.max(...along) - Math.min(...along);
+};
+
+function text(
+  session: Session,
+  main: Tape,
+  files: readonly string[],
+  cautions: string,
+  unit: DisplayUnit,
+): string {
+  const [first, last] = [main.ticks[0], main.ticks.at(-1)];
+  return paragraphs([
+    headLines(session).join('\n'),
+    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(lengthOf(main), 'mm', 1)} long.`,
+    'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
+    ...noteLines(session, main),
+    cautions,
+  ]);
+}

@@ -1,0 +1,89 @@
+import type { Arrow } from '../../arrow/arrow.ts';
+import { referenceArea } from '../../arrow/reference-area.ts';
+import type { Air } from '../../atmosphere/air.ts';
+import {
+  type BowEnergy,
+  type ChronographedArrow,
+  COMPOUND_VIRTUAL_MASS,
+  launchSpeed,
+  type VirtualMassPrior,
+} from '../../bow/energy.ts';
+import { ratedBowEnergy, USUAL_RATING } from '../../bow/rating.ts';
+import { DomainError } from '../../quantities/domain-error.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import { GRIP_TO_DRAW_LENGTH } from '../checks/cross-checks.ts';
+import type { BowSection, SetupFile } from '../schema/schema.ts';
+import { defaultOf } from './defaults.ts';
+
+const draw = (bow: BowSection): Metres => bow.draw_length ?? defaultOf('bow.draw_length');
+const brace = (bow: BowSection): Metres => bow.brace_height ?? defaultOf('bow.brace_height');
+
+/** The way of the nock from full draw to the string's rest. */
+export const powerStroke = (bow: BowSection): Metres => si(draw(bow) - GRIP_TO_DRAW_LENGTH - brace(bow));
+
+/**
+ * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from there to
+ * the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip. `rated` asks the bow's rating.
+ */
+export function assembleLaunch(
+  { launch, bow }: Pick<SetupFile, 'launch' | 'bow'>,
+  { flying }: Arrow,
+  air: Air,
+): Estimate<MetresPerSecond> {
+  const { speed, measured_at: measuredAt, speed_sd: sd } = launch;
+  if (speed === 'rated') {
+    const rated = ratedEnergy(bow);
+    if (rated === null)
+      throw new DomainError(
+        'rated speed of the bow (m/s)',
+        Number.NaN,
+        'bow.rating.speed, for "speed: rated"',
+      );
+    const found = launchSpeed(rated, flying.mass);
+    return { value: found.value, sd: sd ?? found.sd };
+  }
+  const chronograph = sd ?? defaultOf('launch.speed_sd');
+  if (measuredAt === undefined) return { value: speed, sd: chronograph };
+  const way = Math.max(0, measuredAt + brace(bow) - flying.balance);
+  const reynolds = (air.density * speed * flying.diameter) / air.viscosity;
+  const k = (air.density * flying.drag.at(reynolds) * referenceArea(flying.diameter)) / (2 * flying.mass);
+  return { value: si(speed * Math.exp(k * way)), sd: chronograph };
+}
+
+const settings = (bow: BowSection) => ({
+  drawWeight: bow.peak_draw_weight ?? bow.rating?.draw_weight ?? USUAL_RATING.drawWeight,
+  drawLength: draw(bow),
+  powerStroke: powerStroke(bow),
+});
+
+/** What the maker's rating promises of this bow as it is set; null when the file does not name it. */
+export function ratedEnergy(bow: BowSection): BowEnergy | null {
+  const { rating } = bow;
+  if (rating === undefined) return null;
+  return ratedBowEnergy(
+    {
+      speed: rating.speed,
+      drawWeight: rating.draw_weight ?? USUAL_RATING.drawWeight,
+      drawLength: rating.draw_length ?? USUAL_RATING.drawLength,
+      arrowMass: rating.arrow_mass ?? USUAL_RATING.arrowMass,
+    },
+    settings(bow),
+    virtualMassPrior(bow),
+  );
+}
+
+/** What the file says of the bow's virtual mass, or what is usual. */
+export function virtualMassPrior({ virtual_mass: value, virtual_mass_sd: sd }: BowSection): VirtualMassPrior {
+  if (value === undefined) return COMPOUND_VIRTUAL_MASS;
+  return { value, logSd: sd === undefined ? COMPOUND_VIRTUAL_MASS.logSd : sd / value };
+}
+
+/** Other arrows that were chronographed with this bow. */
+export const otherShots = ({ chronographed = [] }: BowSection): readonly ChronographedArrow[] =>
+  chronographed.map(({ arrow_mass: mass, speed, speed_sd: sd }, i) => ({
+    name: `chronographed ${i + 1}`,
+    mass,
+    speed,
+    speedSd: sd ?? defaultOf('launch.speed_sd'),
+  }));

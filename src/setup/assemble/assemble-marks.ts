@@ -1,0 +1,123 @@
+import { groupCentreSd } from '../../calibration/group.ts';
+import type { Measurement, ShotMark } from '../../calibration/measurement.ts';
+import type { Prior, Priors } from '../../calibration/parameters.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import type { Rig } from '../../sight/rig.ts';
+import type { MarkEntry, SetupFile } from '../schema/schema.ts';
+import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
+import { defaultOf } from './defaults.ts';
+
+/** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
+const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
+const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
+/** A mark this near to the zero range is the zero, m. */
+const SAME_RANGE = 0.5;
+/** A bow held further over than this is turned on purpose: such marks serve the sideways fit only, rad. */
+const HELD_OVER = 0.52;
+
+/** Marks that take no part in the fit of heights, because of how the bow was held. */
+export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
+  marks.filter(({ reading, cant }) => reading !== undefined && Math.abs(cant ?? 0) > HELD_OVER);
+
+/** What the file says was measured, each with its standard uncertainty. */
+export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
+  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, rig));
+  const speeds = (setup.speeds ?? []).map(
+    ({ range, speed, speed_sd: sd }): Measurement => ({
+      kind: 'speed',
+      range,
+      speed,
+      sd: sd ?? defaultOf('launch.speed_sd'),
+    }),
+  );
+  const drops = (setup.drops ?? []).map(
+    ({ aimed_with: aimedWith, range, drop, drop_sd: sd }): Measurement => ({
+      kind: 'drop',
+      aimedWith,
+      range,
+      drop,
+      sd: sd ?? usualCentreSd(range),
+    }),
+  );
+  return [...marks, ...speeds, ...drops];
+}
+
+function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
+  const { range, reading, vertical, cant } = entry;
+  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > HELD_OVER) return [];
+  return [
+    { kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig), cant: cant ?? si(0) },
+  ];
+}
+
+/** On the target: as stated, or from the reading's, or from the group. */
+function markSd(entry: MarkEntry, { scale, geometry }: Rig): Metres {
+  if (entry.vertical_sd !== undefined) return entry.vertical_sd;
+  if (entry.reading_sd !== undefined)
+    return si((entry.reading_sd * (scale?.travelPerUnit ?? 1) * entry.range) / geometry.peepToPin);
+  return centreSdOf(entry);
+}
+
+/** Standard uncertainty of a group's centre in one direction, from its size and count. */
+export const centreSdOf = ({ range, arrows, group }: Pick<MarkEntry, 'range' | 'arrows' | 'group'>): Metres =>
+  groupCentreSd({
+    range,
+    arrows: arrows ?? defaultOf('marks.arrows'),
+    group: group ?? null,
+    arrowSdPerRange: defaultOf('marks.arrow_spread'),
+  });
+
+const usualCentreSd = (range: Metres): Metres => centreSdOf({ range });
+
+/** What is known of every parameter before the marks. */
+export function priorsOf(
+  setup: SetupFile,
+  rig: Rig,
+  knowledge: ScaleKnowledge,
+  launchSpeedSd: number,
+): Priors {
+  const { bow, arrow, sight } = setup;
+  return {
+    launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
+    drag_scale: { value: 1, sd: dragSd(arrow) },
+    peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
+    scale_ratio:
+      knowledge.pitch === 'from marks'
+        ? UNKNOWN_PITCH
+        : {
+            value: 1,
+            sd: Math.hypot(
+              (sight.peep_to_pin_sd ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
+              sight.scale === undefined ? 0 : pitchSd(sight.scale),
+            ),
+          },
+    scale_offset: placePrior(setup, rig, knowledge),
+  };
+}
+
+/** Relative: of one coefficient when it came with an uncertainty, else of the build-up. */
+const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
+  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
+
+/** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+  const stated = sight.scale?.at_zero_sd;
+  if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
+  const travelPerUnit = rig.scale?.travelPerUnit ?? 1;
+  const shotAtZero = marks.some(
+    ({ range, reading, cant }) =>
+      reading !== undefined &&
+      Math.abs(range - rig.zeroRange) < SAME_RANGE &&
+      Math.abs(cant ?? 0) <= HELD_OVER,
+  );
+  if (place !== 'from marks' && !shotAtZero)
+    return {
+      value: 0,
+      sd: (usualCentreSd(rig.zeroRange) * rig.geometry.peepToPin) / rig.zeroRange / travelPerUnit,
+    };
+  return {
+    value: 0,
+    sd: UNKNOWN_PLACE.sd / travelPerUnit,
+    yardstick: UNKNOWN_PLACE.yardstick / travelPerUnit,
+  };
+}

@@ -1,0 +1,116 @@
+import type { Dimension, SiUnit } from '../../quantities/dimension.ts';
+import { parseQuantity } from '../../quantities/parse.ts';
+import { type Quantity, si } from '../../quantities/quantity.ts';
+
+interface Default {
+  readonly dimension: Dimension;
+  /** As the archer would have written it. */
+  readonly text: string;
+  readonly why: string;
+}
+
+/**
+ * What stands in for a key that is not in the file. A row that ends in `relative_sd` is a share of the value, and
+ * `marks.arrow_spread` the standard deviation of a single arrow over its range.
+ */
+export const DEFAULTS = {
+  'bow.draw_length': { dimension: 'length', text: '29 in', why: 'near the middle of what archers draw' },
+  'bow.brace_height': { dimension: 'length', text: '6.5 in', why: 'common for hunting compounds' },
+  'bow.cant': { dimension: 'angle', text: '0 deg', why: 'a level is on the sight' },
+  'bow.peep_height_sd': { dimension: 'length', text: '0.1 in', why: 'a ruler held at full draw' },
+  'launch.speed_sd': { dimension: 'speed', text: '1.5 fps', why: 'two chronographs differ by that much' },
+  'arrow.drag_relative_sd': {
+    dimension: 'ratio',
+    text: '15 %',
+    why: 'measured arrows differ that much from a build-up of their parts',
+  },
+  'arrow.side_force': {
+    dimension: 'ratio',
+    text: '0',
+    why: 'the side force of a spinning shaft has not been measured',
+  },
+  'arrow.parts.insert.length': { dimension: 'length', text: '1 in', why: 'common' },
+  'arrow.parts.collar.length': { dimension: 'length', text: '0.5 in', why: 'common' },
+  'arrow.parts.point.length': {
+    dimension: 'length',
+    text: '1.2 in',
+    why: 'a common field point, ahead of the shaft',
+  },
+  'arrow.parts.nock.mass': { dimension: 'mass', text: '10 gr', why: 'common for a plain nock' },
+  'arrow.parts.nock.length': { dimension: 'length', text: '0.25 in', why: 'common, groove to shaft' },
+  'arrow.parts.vanes.count': { dimension: 'ratio', text: '3', why: 'most arrows have three' },
+  'arrow.parts.vanes.thickness': { dimension: 'length', text: '0.03 in', why: 'common for plastic vanes' },
+  'arrow.parts.vanes.from_nock': {
+    dimension: 'length',
+    text: '1 in',
+    why: 'room for the fingers of a release',
+  },
+  'arrow.parts.vanes.angle': {
+    dimension: 'angle',
+    text: '0 deg',
+    why: 'nothing is assumed to turn the arrow',
+  },
+  'air.temperature': {
+    dimension: 'temperature',
+    text: '59 degF',
+    why: 'the standard atmosphere at sea level',
+  },
+  'air.humidity': {
+    dimension: 'ratio',
+    text: '50 %',
+    why: 'the middle; all of it changes the density by under 1 %',
+  },
+  'wind.from': { dimension: 'angle', text: '90 deg', why: 'the side that costs most' },
+  'wind.shear': {
+    dimension: 'ratio',
+    text: '0',
+    why: 'an arrow stays within a few feet of the line of sight',
+  },
+  slope: { dimension: 'angle', text: '0 deg', why: 'marks are shot on the level' },
+  eye_height: { dimension: 'length', text: '1.6 m', why: 'a standing archer' },
+  'sight.zero_range': { dimension: 'length', text: '20 yd', why: 'where most sights are set first' },
+  'sight.peep_to_pin_sd': { dimension: 'length', text: '0.25 in', why: 'a tape held at full draw' },
+  'sight.housing_below_pin': {
+    dimension: 'length',
+    text: '0 in',
+    why: 'until it is measured, the pin itself counts',
+  },
+  'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the travel is taken to be plumb' },
+  'sight.level_length': { dimension: 'length', text: '1 in', why: 'common for a level in the housing' },
+  'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a sliding sight' },
+  'sight.scale.travel_per_unit_relative_sd': {
+    dimension: 'ratio',
+    text: '0.5 %',
+    why: 'a thread or a rack is made better than a ruler reads it',
+  },
+  'sight.tape.travel_ratio': {
+    dimension: 'ratio',
+    text: '1',
+    why: 'the tape sits on the part that carries the pin',
+  },
+  'marks.arrows': { dimension: 'ratio', text: '3', why: 'a group is at least three' },
+  'marks.arrow_spread': {
+    dimension: 'ratio',
+    text: '0.03 in/yd',
+    why: 'a good archer: three arrows in about 4 in at 60 yd',
+  },
+} as const satisfies Record<string, Default>;
+
+/** The words that stand in for a missing choice. */
+export const DEFAULT_WORDS = {
+  'bow.hand': 'right',
+  'arrow.boundary_layer': 'transition',
+  'arrow.parts.point.shape': 'field',
+  'arrow.parts.vanes.turn': 'none',
+  'arrow.parts.vanes.leading_edge': 'round',
+  'arrow.parts.vanes.trailing_edge': 'square',
+  'sight.scale.increases': 'down',
+} as const;
+
+export type DefaultKey = keyof typeof DEFAULTS;
+
+/** The default of a key, in SI. */
+export const defaultOf = <K extends DefaultKey>(
+  key: K,
+): Quantity<SiUnit[(typeof DEFAULTS)[K]['dimension']]> =>
+  si(parseQuantity(DEFAULTS[key].text, DEFAULTS[key].dimension));

@@ -1,0 +1,45 @@
+import { ownSpread } from '../../calibration/own-spread.ts';
+import type { LateralMark } from '../../calibration/sideways/lateral-mark.ts';
+import { si } from '../../quantities/quantity.ts';
+import type { Session } from '../open.ts';
+import { centreSdOf } from './assemble-marks.ts';
+import { defaultOf } from './defaults.ts';
+
+/** A cant held on purpose by eye or by a pocket inclinometer is that sure, rad. @source common practice, no source */
+const HELD_CANT_SD = 0.25 * (Math.PI / 180);
+/** Upright and end for end are held by the level itself. */
+const BY_LEVEL = [0, Math.PI, -Math.PI];
+
+/** The groups of a setup file whose left and right was written down; none when the marks are left aside. */
+export function lateralMarks({ setup }: Session, leftAside: boolean): readonly LateralMark[] {
+  if (leftAside) return [];
+  return (setup.marks ?? []).flatMap((entry): readonly LateralMark[] => {
+    if (entry.lateral === undefined) return [];
+    const cant = entry.cant ?? si<'rad'>(0);
+    const byLevel = BY_LEVEL.some((angle) => Math.abs(angle - cant) < 1e-9);
+    return [
+      {
+        range: entry.range,
+        lateral: entry.lateral,
+        sd: entry.lateral_sd ?? centreSdOf(entry),
+        turn: entry.turn === undefined ? null : entry.turn === 'right' ? 1 : -1,
+        cant,
+        cantSd: entry.cant_sd ?? si(byLevel ? 0 : HELD_CANT_SD),
+      },
+    ];
+  });
+}
+
+/** Standard deviation of one arrow per metre of range from the file's groups, or the usual one. */
+export function archerSpread({ setup }: Session): number {
+  const usual = defaultOf('marks.arrow_spread');
+  return ownSpread(
+    (setup.marks ?? []).map(({ range, arrows, group }) => ({
+      range,
+      arrows: arrows ?? defaultOf('marks.arrows'),
+      group: group ?? null,
+      arrowSdPerRange: usual,
+    })),
+    usual,
+  );
+}

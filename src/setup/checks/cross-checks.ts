@@ -1,0 +1,107 @@
+import { defaultOf } from '../assemble/defaults.ts';
+import { airFaults } from './air-checks.ts';
+import { arrowFaults } from './arrow-checks.ts';
+import { buildFaults } from './build-checks.ts';
+import type { Draft } from './draft.ts';
+import type { Fault } from './fault.ts';
+
+/** Trade definition: the draw length counts to the deepest point of the grip, plus this. */
+export const GRIP_TO_DRAW_LENGTH = 1.75 * 0.0254; // m
+
+/** What values of the file must agree on for the mathematics to be possible. */
+export const crossFaults = (draft: Draft): readonly Fault[] => [
+  ...bowFaults(draft),
+  ...launchFaults(draft),
+  ...arrowFaults(draft),
+  ...airFaults(draft),
+  ...markFaults(draft),
+  ...scaleFaults(draft),
+  ...buildFaults(draft),
+];
+
+function bowFaults(draft: Draft): readonly Fault[] {
+  const draw = draft.quantity('bow.draw_length');
+  const brace = draft.quantity('bow.brace_height');
+  if (draw === undefined && brace === undefined) return [];
+  const stroke =
+    (draw ?? defaultOf('bow.draw_length')) - GRIP_TO_DRAW_LENGTH - (brace ?? defaultOf('bow.brace_height'));
+  if (stroke > 0) return [];
+  return [
+    {
+      path: ['bow', brace === undefined ? 'draw_length' : 'brace_height'],
+      at: 'value',
+      reason: 'the string has no way to go: draw length less 1.75 in and brace height leaves nothing',
+      allowed: 'a brace height more than 1.75 in below the draw length',
+      write: 'Measure the two again, and correct the one that is wrong',
+    },
+  ];
+}
+
+function launchFaults({ text, has }: Draft): readonly Fault[] {
+  if (text(['launch', 'speed'])?.trim() !== 'rated' || has(['bow', 'rating'])) return [];
+  return [
+    {
+      path: ['bow', 'rating'],
+      at: 'missing',
+      reason: 'is missing: "speed: rated" takes the speed from it',
+      allowed:
+        'rating: { speed }, and draw_weight, draw_length, arrow_mass where they differ from 70 lbf, 30 in, 350 gr',
+      write: 'Add "rating: { speed: 335 fps }" under "bow:", or chronograph the arrow',
+    },
+  ];
+}
+
+function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[] {
+  const marks = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const);
+  return marks.filter(isSection).flatMap((mark): readonly Fault[] => {
+    const holds = (key: string) => has([...mark, key]);
+    if (holds('group') && quantity('marks.arrows', [...mark, 'arrows']) === 1)
+      return [
+        {
+          path: [...mark, 'group'],
+          at: 'value',
+          reason: 'a single arrow is no group',
+          allowed: 'group with two arrows or more',
+          write: 'Remove group, or write how many arrows were shot',
+        },
+      ];
+    if (holds('reading')) return [];
+    if (holds('vertical'))
+      return [
+        {
+          path: [...mark, 'vertical'],
+          at: 'key',
+          reason: 'a vertical miss says nothing without the reading that was set',
+          allowed: 'vertical beside reading',
+          write: 'Add "reading: 31.9" to that entry, or remove vertical',
+        },
+      ];
+    if (holds('lateral')) return [];
+    return [
+      {
+        path: [...mark, 'reading'],
+        at: 'missing',
+        reason: 'is missing, and so is lateral: the mark says nothing',
+        allowed: 'what the scale read, how far to the side the group was, or both',
+        write: 'Add "reading: 31.9" to that entry',
+      },
+    ];
+  });
+}
+
+function scaleFaults({ has, count }: Draft): readonly Fault[] {
+  const read = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const).filter(
+    (mark) => has([...mark, 'reading']),
+  );
+  if (read.length > 0 && !has(['sight', 'scale']))
+    return [
+      {
+        path: ['sight', 'scale'],
+        at: 'missing',
+        reason: 'is missing: the marks have readings of a scale that is not described',
+        allowed: 'scale: { travel_per_unit, increases, at_zero }',
+        write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
+      },
+    ];
+  return [];
+}

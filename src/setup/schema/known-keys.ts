@@ -1,0 +1,54 @@
+import * as z from 'zod/mini';
+import { isRecord, type KeyPath } from '../key-path.ts';
+
+type Schema = z.core.$ZodType;
+
+/** The schema behind "may be absent". */
+function inner(schema: Schema): Schema {
+  if (schema instanceof z.ZodMiniExactOptional || schema instanceof z.ZodMiniOptional)
+    return inner(schema.def.innerType);
+  return schema;
+}
+
+const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema;
+
+/** The keys that a section may have, in the schema's order, without the uncertainties; none for what is no section. */
+export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
+  const section = path.reduce<Schema | undefined>(
+    (at, step) => (at === undefined ? undefined : childOf(at, step)),
+    schema,
+  );
+  const found = section === undefined ? undefined : inner(section);
+  return found instanceof z.ZodMiniObject
+    ? Object.keys(found.def.shape).filter((key) => !key.endsWith('_sd'))
+    : [];
+}
+
+function childOf(schema: Schema, step: string | number): Schema | undefined {
+  const found = inner(schema);
+  if (found instanceof z.ZodMiniObject) return found.def.shape[step];
+  if (found instanceof z.ZodMiniArray) return found.def.element;
+  if (found instanceof z.ZodMiniUnion)
+    return found.def.options.find((option) => option instanceof z.ZodMiniArray);
+  return undefined;
+}
+
+/**
+ * The file with its empty sections settled: one that may be absent and has nothing under it (all of it commented out) is
+ * left out, and one that must be there is put in empty, so that each of its missing keys is reported by name.
+ */
+export function withSectionsSettled(schema: Schema, value: unknown): unknown {
+  const section = inner(schema);
+  if (section instanceof z.ZodMiniArray && Array.isArray(value))
+    return value.map((entry) => withSectionsSettled(section.def.element, entry));
+  if (!(section instanceof z.ZodMiniObject) || !isRecord(value)) return value;
+  const entries = new Map(Object.entries(value));
+  for (const [key, child] of Object.entries<Schema>(section.def.shape)) {
+    const kind = inner(child);
+    if (!(kind instanceof z.ZodMiniObject || kind instanceof z.ZodMiniArray)) continue;
+    const present = entries.get(key) ?? (mayBeAbsent(child) ? undefined : {});
+    if (present === undefined) entries.delete(key);
+    else entries.set(key, withSectionsSettled(child, present));
+  }
+  return Object.fromEntries(entries);
+}

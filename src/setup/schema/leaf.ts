@@ -1,0 +1,80 @@
+import * as z from 'zod/mini';
+import { nearestWord } from '../../quantities/nearest-word.ts';
+import type { Refusal } from './refusal.ts';
+
+/** What a leaf's reader returns: the value, or why there is none. */
+export type Outcome<T> = { readonly value: T; readonly refusal?: undefined } | { readonly refusal: Refusal };
+
+/** What the issue of a refused value carries to the reader of the file. */
+export interface LeafProblem extends Refusal {
+  readonly missing: boolean;
+}
+
+/** A single value of the file: `read` gets its text; `expected` is what to say when there is none. */
+export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => Outcome<T>) {
+  return z.pipe(
+    z.unknown(),
+    z.transform((found: unknown, context): T => {
+      const text = textOf(found);
+      const outcome: Outcome<T> =
+        text === undefined ? { refusal: { ...expected(), reason: whyNoText(found) } } : read(text);
+      if (outcome.refusal === undefined) return outcome.value;
+      const params: LeafProblem = { ...outcome.refusal, missing: found === undefined };
+      context.issues.push({ code: 'custom', message: params.reason, input: found, params: { ...params } });
+      return z.NEVER;
+    }),
+  );
+}
+
+/** YAML has already made numbers of the bare ones; sections and lists have no text. */
+function textOf(found: unknown): string | undefined {
+  if (typeof found === 'string') return found;
+  return typeof found === 'number' || typeof found === 'boolean' ? String(found) : undefined;
+}
+
+function whyNoText(found: unknown): string {
+  if (found === undefined) return 'is missing';
+  if (found === null) return 'has nothing after it';
+  return Array.isArray(found)
+    ? 'has a list where one value belongs'
+    : 'has keys under it where one value belongs';
+}
+
+/** The word that another case, a slip of the finger or a longer form of it stands for. */
+export function wordMeant<T extends string>(text: string, words: readonly T[]): T | undefined {
+  const typed = text.trim().toLowerCase().replace(/[- ]/g, '_');
+  const nearest = words.find((word) => word === typed) ?? nearestWord(typed, words);
+  return words.find((word) => word === nearest) ?? words.find((word) => typed.startsWith(word));
+}
+
+/** One of a few words. */
+export function choice<const T extends string>(words: readonly T[]) {
+  const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
+  return leaf<T>(
+    () => ({ allowed, write: `"${words[0]}"` }),
+    (text) => {
+      const value = words.find((word) => word === text.trim());
+      if (value !== undefined) return { value };
+      const meant = wordMeant(text, words);
+      const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
+      return { refusal: { reason: `"${text}" is not one of the words for it`, allowed, write } };
+    },
+  );
+}
+
+/** Free text: a title, a note, a name. */
+export const freeText = leaf<string>(
+  () => ({ allowed: 'a text', write: 'a few words' }),
+  (value) => ({ value }),
+);
+
+/** Yes or no. */
+export const flag = leaf<boolean>(
+  () => ({ allowed: 'true or false', write: '"true" or "false"' }),
+  (text) => {
+    if (/^(true|yes)$/i.test(text)) return { value: true };
+    if (/^(false|no)$/i.test(text)) return { value: false };
+    const reason = `"${text}" is neither true nor false`;
+    return { refusal: { reason, allowed: 'true or false', write: '"true" or "false"' } };
+  },
+);

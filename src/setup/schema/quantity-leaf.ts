@@ -1,0 +1,100 @@
+import { toSi } from '../../quantities/format.ts';
+import { parseDifference, parseQuantity } from '../../quantities/parse.ts';
+import { si } from '../../quantities/quantity.ts';
+import { QuantityError } from '../../quantities/quantity-error.ts';
+import { insteadOfDirection } from './directions.ts';
+import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
+import { leaf, type Outcome, wordMeant } from './leaf.ts';
+import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
+import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
+import { allowedBy, exampleOf, nameOf, type Refusal, withUnit } from './refusal.ts';
+
+/** One key's quantity out of its text, within its limits. */
+export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+  const limit: Limit = LIMITS[key];
+  const refuse = (reason: string, write: string) => ({
+    refusal: { reason, allowed: allowedBy(limit, text), write },
+  });
+  return orRefusal(
+    refuse,
+    (error) => {
+      const meant = insteadOfDirection(key, text);
+      return meant === undefined ? insteadOfUnreadable(limit, text, error) : `"${meant}"`;
+    },
+    () => {
+      const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+      if (limit.whole && !Number.isInteger(value))
+        return refuse(`"${text}" is not a whole number`, insteadOfPart(limit, value));
+      if (isWithin(limit, value)) return { value: si(value) };
+      const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
+      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(key, text));
+    },
+  );
+}
+
+/** One key's standard uncertainty out of its text: greater than zero, and no wider than the limits of the key itself. */
+function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+  const limit: Limit = LIMITS[key];
+  const allowed = `${nameOf(limit)} greater than 0`;
+  const refuse = (reason: string, write: string): { refusal: Refusal } => ({
+    refusal: { reason, allowed, write },
+  });
+  return orRefusal(
+    refuse,
+    ({ suggestion }) => suggestion,
+    () => {
+      const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+      if (!(value > 0))
+        return refuse(
+          `"${text}" is not greater than 0: nothing is measured without any error`,
+          `a small one, such as "${uncertaintyExample(limit)}"`,
+        );
+      if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
+        return refuse(
+          `"${text}" is wider than all that may be written without it`,
+          'a smaller one, or leave it out',
+        );
+      return { value: si(value) };
+    },
+  );
+}
+
+/** A quantity for which a word may stand: what was near the word is told to be it. */
+export function orWord<T>(word: string, outcome: Outcome<T>, text: string): Outcome<T> {
+  if (outcome.refusal === undefined || wordMeant(text, [word]) === undefined) return outcome;
+  return { refusal: { ...outcome.refusal, write: `"${word}"` } };
+}
+
+/** A thousandth of the span of the limits: small, whatever it is. */
+const uncertaintyExample = ({ min, max, unit }: Limit): string =>
+  withUnit(Number((0.001 * (max - min)).toPrecision(1)), unit);
+
+function orRefusal<T>(
+  refuse: (reason: string, write: string) => { refusal: Refusal },
+  instead: (error: QuantityError) => string,
+  read: () => Outcome<T>,
+): Outcome<T> {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof QuantityError)) throw error;
+    return refuse(error.reason, instead(error));
+  }
+}
+
+/** The schema of the quantity that belongs at a key path. */
+export const quantityAt = <K extends LimitKey>(key: K) =>
+  leaf(
+    () => ({ allowed: allowedBy(LIMITS[key], ''), write: `"${exampleOf(LIMITS[key], false)}"` }),
+    (text): Outcome<QuantityAt<K>> => readQuantity(key, text),
+  );
+
+/** The schema of the standard uncertainty of the quantity at a key path. */
+export const uncertaintyAt = <K extends LimitKey>(key: K) =>
+  leaf(
+    () => ({
+      allowed: `${nameOf(LIMITS[key])} greater than 0`,
+      write: 'how well it is known, or leave the key out',
+    }),
+    (text): Outcome<QuantityAt<K>> => readUncertainty(key, text),
+  );

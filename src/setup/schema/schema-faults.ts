@@ -1,0 +1,69 @@
+import type * as z from 'zod/mini';
+import type { Fault } from '../checks/fault.ts';
+import type { KeyPath } from '../key-path.ts';
+import { keysAt } from './known-keys.ts';
+import type { LeafProblem } from './leaf.ts';
+import { setupSchema } from './schema.ts';
+import { unknownKey } from './unknown-key.ts';
+
+type Issue = z.core.$ZodIssue;
+
+/** What the schema objects to, in the archer's words. */
+export const schemaFaults = (issues: readonly Issue[], root: unknown): readonly Fault[] =>
+  issues.flatMap((issue) => faultsOf(issue, [], root));
+
+function faultsOf(issue: Issue, prefix: KeyPath, root: unknown): readonly Fault[] {
+  const path: KeyPath = [
+    ...prefix,
+    ...issue.path.map((step) => (typeof step === 'number' ? step : String(step))),
+  ];
+  switch (issue.code) {
+    case 'custom':
+      return [leafFault(path, issue.params)];
+    case 'unrecognized_keys':
+      return issue.keys.map((key) => unknownKey(path, key, root));
+    case 'invalid_union': {
+      // the only union is a number or a table; the table's own faults matter when a list was written
+      const [table = [], number = []] = issue.errors;
+      const branch = table.some(({ code, path: at }) => code === 'invalid_type' && at.length === 0)
+        ? number
+        : table;
+      return branch.flatMap((each) => faultsOf(each, path, root));
+    }
+    default:
+      return [wrongShape(path, issue)];
+  }
+}
+
+function leafFault(path: KeyPath, params: Record<string, unknown> | undefined): Fault {
+  const { reason, allowed, write, missing } = { ...NO_PROBLEM, ...params };
+  if (!missing) return { path, at: 'value', reason, allowed, write: `Write ${write}` };
+  const key = String(path.at(-1));
+  const line = write.startsWith('"') ? `"${key}: ${write.slice(1)}` : `"${key}:" with ${write}`;
+  const parent = path.at(-2);
+  const where =
+    parent === undefined ? '' : typeof parent === 'number' ? ' to that entry' : ` under "${parent}:"`;
+  return { path, at: 'missing', reason, allowed, write: `Add ${line}${where}` };
+}
+
+const NO_PROBLEM: LeafProblem = {
+  reason: 'is not right',
+  allowed: 'another value',
+  write: 'another value',
+  missing: false,
+};
+
+function wrongShape(path: KeyPath, issue: Issue): Fault {
+  const list = issue.code === 'invalid_type' && issue.expected === 'array';
+  const keys = keysAt(setupSchema, path);
+  const example = list
+    ? 'Write each entry on a line of its own that begins with "- "'
+    : 'Write its keys under it';
+  return {
+    path,
+    at: 'value',
+    reason: list ? 'has one value where a list belongs' : 'has one value or a list where keys belong',
+    allowed: list ? 'a list of entries' : `a section with ${keys.join(', ')}`,
+    write: example,
+  };
+}

@@ -1,0 +1,122 @@
+import { isAlias, isMap, isScalar, isSeq, type Node, Pair, Scalar } from 'yaml';
+import type { KeyPath } from '../key-path.ts';
+import type { Words } from './yaml-errors.ts';
+
+/** Offsets in the text of a key and of what stands after it. */
+export interface Place {
+  readonly key: number;
+  readonly value: number;
+}
+
+/** Something that YAML allows and a setup file does not. */
+interface Refused extends Words {
+  readonly offset: number;
+  readonly path: KeyPath;
+  readonly found: string;
+}
+
+/** A setup has four levels. */
+const DEEPEST = 20;
+
+/** A key path as the key of a map. */
+export const placeId = (path: KeyPath): string => path.join('\0');
+
+/** The document as plain data, every single value as the text it was typed as. */
+export function plainOf(contents: unknown) {
+  const places = new Map<string, Place>();
+  const refused: Refused[] = [];
+  const refuse = (offset: number, path: KeyPath, found: string, words: Words) =>
+    refused.push({ offset, path, found, ...words });
+
+  function plain(node: unknown, path: KeyPath, keyOffset: number): unknown {
+    const offset = offsetOf(node) ?? keyOffset;
+    const empty = isScalar(node) && node.value === null;
+    places.set(placeId(path), { key: keyOffset, value: empty ? keyOffset : offset });
+    if (path.length > DEEPEST) {
+      refuse(offset, path, '', {
+        reason: 'is nested too deep',
+        allowed: 'sections at most four deep',
+        write: 'Remove the extra levels',
+      });
+      return undefined;
+    }
+    if (isMap(node)) return section(node.flow ? rejoined(node.items) : node.items, path, keyOffset);
+    if (isSeq(node))
+      return node.items.map((item, index) => plain(item, [...path, index], offsetOf(item) ?? offset));
+    if (isAlias(node)) {
+      refuse(offset, path, `*${node.source}`, {
+        reason: `"*${node.source}" points to another place of the file`,
+        allowed: 'the value itself',
+        write: 'Write the value out',
+      });
+      return undefined;
+    }
+    if (!isScalar(node)) return undefined;
+    if (node.value === null) return null;
+    return typeof node.value === 'string' ? node.value : (node.source ?? String(node.value));
+  }
+
+  function section(
+    items: readonly Pair[],
+    path: KeyPath,
+    keyOffset: number,
+  ): Readonly<Record<string, unknown>> {
+    const entries = new Map<string, unknown>();
+    for (const { key, value } of items) {
+      const offset = offsetOf(key) ?? keyOffset;
+      const name = isScalar(key) && key.value !== null ? (key.source ?? String(key.value)) : undefined;
+      if (name === undefined) {
+        refuse(offset, path, '', {
+          reason: 'has a key that is not a word',
+          allowed: 'a word, a colon, and a value',
+          write: 'Write a key as in "speed: 281 fps"',
+        });
+      } else if (entries.has(name)) {
+        refuse(offset, [...path, name], name, {
+          reason: `"${name}" is there twice`,
+          allowed: 'every key once',
+          write: 'Remove one of them',
+        });
+      } else {
+        entries.set(name, plain(value, [...path, name], offset));
+      }
+    }
+    return Object.fromEntries(entries);
+  }
+
+  return { value: plain(contents, [], 0), places, refused };
+}
+
+/**
+ * Between { } a comma ends a value, so that `{ height: 0,5 in }` is a height of 0 and a key "5 in" without a value. Put
+ * back together they are a decimal comma, which the reader of quantities can name.
+ */
+function rejoined(items: readonly Pair[]): readonly Pair[] {
+  const kept: Pair[] = [];
+  for (const pair of items) {
+    const before = kept.at(-1);
+    const { key, value } = pair;
+    const tail = isScalar(key) && (value ?? null) === null ? key.source : undefined;
+    const head = before !== undefined && isScalar(before.value) ? before.value.source : undefined;
+    if (
+      before === undefined ||
+      head === undefined ||
+      !/^[+-]?\d+$/.test(head) ||
+      !/^\d+(\s*[^\d\s].*)?$/.test(tail ?? '')
+    )
+      kept.push(pair);
+    else kept[kept.length - 1] = new Pair(before.key, joinedScalar(before.value, `${head},${tail}`));
+  }
+  return kept;
+}
+
+function joinedScalar(before: unknown, text: string): Scalar {
+  const scalar = new Scalar(text);
+  if (isScalar(before) && before.range) scalar.range = before.range;
+  return scalar;
+}
+
+const offsetOf = (node: unknown): number | undefined =>
+  isNode(node) ? (node.range?.[0] ?? undefined) : undefined;
+
+const isNode = (node: unknown): node is Node => isMap(node) || isSeq(node) || isScalar(node) || isAlias(node);

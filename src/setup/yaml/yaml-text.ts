@@ -1,0 +1,76 @@
+import { LineCounter, parseDocument } from 'yaml';
+import type { KeyPath } from '../key-path.ts';
+import { type Place, placeId, plainOf } from './yaml-plain.ts';
+import { syntaxFaults } from './yaml-syntax.ts';
+
+export interface Position {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Something that keeps the text from being read as sections, lists and values. */
+export interface TextProblem extends Position {
+  readonly path: KeyPath;
+  readonly found: string;
+  readonly reason: string;
+  readonly allowed: string;
+  readonly write: string;
+}
+
+/** The file as sections (records), lists (arrays) and texts (every single value, as it was typed). */
+export interface YamlText {
+  readonly value: unknown;
+  /** Faults of the text itself: what follows the first of them may have been misread. */
+  readonly syntax: readonly TextProblem[];
+  /** Things that YAML allows and a setup file does not. */
+  readonly refused: readonly TextProblem[];
+  /** Where a path's value stands, or the deepest section of it that exists. */
+  readonly locate: (path: KeyPath) => Position;
+  /** Where a path's last key stands. */
+  readonly locateKey: (path: KeyPath) => Position;
+}
+
+/**
+ * The text of a setup file as plain data, with the place of every value. Every single value stays the text it was typed as,
+ * so that what looks like a number to YAML is read by the rules of quantities. Aliases are refused rather than followed.
+ */
+export function readYaml(text: string): YamlText {
+  const lines = new LineCounter();
+  // duplicate keys are found below: YAML's own search takes a time quadratic in the number of keys
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    uniqueKeys: false,
+    version: '1.2',
+    schema: 'core',
+  });
+  const { value, refused, places } = plainOf(document.contents);
+  const positionAt = (offset: number): Position => {
+    const { line, col } = lines.linePos(offset);
+    return { line, column: col };
+  };
+  const placeOf = (path: KeyPath): Place => {
+    for (let length = path.length; length >= 0; length -= 1) {
+      const place = places.get(placeId(path.slice(0, length)));
+      if (place !== undefined) return length === path.length ? place : { key: place.key, value: place.key };
+    }
+    return { key: 0, value: 0 };
+  };
+  const syntax = syntaxFaults(document).map(({ offset, words }) => ({
+    ...positionAt(offset),
+    path: [],
+    found: lineOf(text, offset),
+    ...words,
+  }));
+  return {
+    value,
+    syntax,
+    refused: refused.map(({ offset, ...rest }) => ({ ...positionAt(offset), ...rest })),
+    locate: (path) => positionAt(placeOf(path).value),
+    locateKey: (path) => positionAt(placeOf(path).key),
+  };
+}
+
+const lineOf = (text: string, offset: number): string => {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  return text.slice(start).split('\n', 1).join('').trim().slice(0, 60);
+};

@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import type { StartName } from '../../../../src/advice/launch/bad-starts.ts';
+import { broadheadMisses, type Shot } from '../../../../src/advice/launch/broadhead.ts';
+import type { Arrow } from '../../../../src/arrow/arrow.ts';
+import { launchFromEye } from '../../../../src/flight/launch.ts';
+import { fly } from '../../../../src/flight/trajectory.ts';
+import { type Metres, si } from '../../../../src/quantities/quantity.ts';
+import { huntingArrow } from '../../flight/hunting-arrow.ts';
+import { conditionsOf } from '../../flight/point-arrow.ts';
+
+const YARD = 0.9144; // m
+const ranges: Metres[] = [20, 60, 100].map((range) => si(range * YARD));
+const launch = launchFromEye(si(85.344), si(0.03));
+const shot = ({ flying }: Arrow): Shot => ({ conditions: conditionsOf(flying), launch });
+const start = { angle: si<'rad'>(Math.PI / 180), rate: si<'rad/s'>(1) };
+const field = shot(huntingArrow());
+const bladed = shot(huntingArrow({ shape: 'fixed_blade' }));
+const misses = broadheadMisses(field, bladed, start, ranges);
+const of = (name: StartName) => misses.find((one) => one.name === name)?.misses ?? expect.fail(`no ${name}`);
+
+it('an arrow against itself never misses', () => {
+  for (const { misses: own } of broadheadMisses(field, field, start, ranges))
+    expect(own.flatMap(({ right, high }) => [Math.abs(right), Math.abs(high)])).toEqual([0, 0, 0, 0, 0, 0]);
+});
+
+it('out of a clean start the broadhead rides high at equal drag, as the steady lift of the everyday model says, to 30 %: its short margin keeps it nose up', () => {
+  const [, , far] = of('clean');
+  const steady = ({ conditions }: Shot) => fly(conditions, launch, [100 * YARD])[0]?.height ?? Number.NaN;
+  const expected = steady(bladed) - steady(field);
+  expect(expected).toBeGreaterThan(0.1 /* m, of 6 m of drop */);
+  // The rest is the swing of an arrow that leaves without turning, three times larger with blades.
+  expect(Math.abs((far?.high ?? 0) / expected - 1)).toBeLessThan(0.3);
+  expect(Math.abs(far?.right ?? 1)).toBeLessThan(0.01 /* m */);
+});
+
+it('out of nock travel the broadhead goes the way of the field point, only further, and the more the longer the range', () => {
+  const [near, middle, far] = of('nock travel left').map(({ right }) => right);
+  expect(near ?? 0).toBeGreaterThan(0);
+  expect(middle ?? 0).toBeGreaterThan(near ?? 1);
+  expect(far ?? 0).toBeGreaterThan(middle ?? 1);
+});
+
+it('a tail left sends it right, a tail high low of the field point', () => {
+  expect(of('tail left').at(-1)?.right ?? 0).toBeGreaterThan(0);
+  const clean = of('clean').at(-1)?.high ?? 0;
+  expect(of('tail high').at(-1)?.high ?? 1).toBeLessThan(clean);
+});

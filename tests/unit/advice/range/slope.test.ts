@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { thirdAxisCant, thirdAxisMisses } from '../../../../src/advice/lean/third-axis.ts';
+import { rangeOfPin } from '../../../../src/advice/range/level-range.ts';
+import { onSlope, slopeMarks } from '../../../../src/advice/range/slope.ts';
+import { flyer } from '../../../../src/flight/trajectory.ts';
+import { si } from '../../../../src/quantities/quantity.ts';
+import { marksFor } from '../../../../src/sight/marks.ts';
+import { impact } from '../../../../src/sight/zero.ts';
+import { dragless, inventedRig, yards } from '../../sight/invented-rig.ts';
+import { courseRanges, degrees, inches, mirrored, spinningRig } from '../invented-bow.ts';
+
+const slopes = [-40, -20, -5, 5, 20, 40].map(degrees);
+
+describe('slopeMarks', () => {
+  it('without drag, from the eye: R cos t/(1 - tan a tan t), the vacuum parabola on a slope', () => {
+    const fromEye = {
+      ...dragless,
+      geometry: { ...dragless.geometry, peepHeight: si<'m'>(0), freeFlight: si<'m'>(0) },
+    };
+    for (const { range, slope, markRange } of slopeMarks(fromEye, courseRanges, slopes)) {
+      // R = 2 v^2 sin a cos(t + a)/(g cos^2 t), solved for a by sin(2a + t) - sin t = g R cos^2 t/v^2.
+      const right = (9.80665 * range * Math.cos(slope) ** 2) / 85.344 ** 2;
+      const angle = (Math.asin(right + Math.sin(slope)) - slope) / 2;
+      const exact = (range * Math.cos(slope)) / (1 - Math.tan(angle) * Math.tan(slope));
+      expect(Math.abs((markRange ?? 0) - exact)).toBeLessThan(
+        1e-4 /* m: hits are found to 1e-7 m of height */,
+      );
+    }
+  });
+
+  const found = slopeMarks(inventedRig, courseRanges, slopes);
+
+  it('the mark it says hits', () => {
+    const { zero } = marksFor(inventedRig, courseRanges);
+    for (const { range, slope, travel, markRange } of found) {
+      const tilted = onSlope(inventedRig, slope);
+      const pin = { down: zero.down + travel, windage: zero.windage };
+      const hit = impact(flyer(tilted.conditions), tilted, pin, range);
+      expect(Math.abs(hit.height)).toBeLessThan(1e-6 /* m */);
+      if (markRange === null) continue;
+      const [level] = marksFor(inventedRig, [markRange]).marks;
+      expect(Math.abs((level?.travel ?? 0) - travel)).toBeLessThan(1e-8 /* m of travel */);
+    }
+  });
+
+  it('on the level the mark is the range', () => {
+    for (const { range, markRange, missByCosine, travel } of slopeMarks(inventedRig, courseRanges, [0])) {
+      expect(Math.abs((markRange ?? 0) - range)).toBeLessThan(1e-3 /* m */);
+      expect(Math.abs(missByCosine)).toBeLessThan(1e-6 /* m */);
+      if (range > yards(20)) expect(travel).toBeGreaterThan(0);
+    }
+  });
+
+  it('at 60 yd and beyond is further than the cosine says uphill and nearer downhill, so that the cosine hits low and high', () => {
+    const far = found.filter(({ range }) => range >= yards(60));
+    expect(far.length).toBeGreaterThan(20);
+    for (const { slope, markRange, cosineRange, missByCosine } of far) {
+      expect(Math.sign((markRange ?? 0) - cosineRange)).toBe(Math.sign(slope));
+      expect(Math.sign(missByCosine)).toBe(-Math.sign(slope));
+    }
+  });
+
+  it('near by it is nearer than the cosine says either way: the eye is above the arrow', () => {
+    for (const { markRange, cosineRange, missByCosine } of slopeMarks(
+      inventedRig,
+      [yards(30)],
+      [-25, 25].map(degrees),
+    )) {
+      expect(markRange).toBeLessThan(cosineRange);
+      expect(missByCosine).toBeGreaterThan(0);
+    }
+  });
+
+  it('a steep shot with the level mark of its range goes high, up or down', () => {
+    for (const { slope, missByRange } of found)
+      if (Math.abs(slope) > degrees(10)) expect(missByRange).toBeGreaterThan(0);
+  });
+
+  it('where even the highest mark is too low a pin it says so', () => {
+    const [steep] = slopeMarks(inventedRig, [yards(14)], [degrees(-60)]);
+    expect(steep?.markRange).toBeNull();
+    expect(steep?.travel).toBeLessThan(0.001 /* m */);
+  });
+});
+
+describe('rangeOfPin', () => {
+  it('is the inverse of the marks, whatever the guess', () => {
+    const { marks, zero } = marksFor(inventedRig, courseRanges);
+    const flight = flyer(inventedRig.conditions);
+    for (const { range, travel } of marks)
+      for (const guess of [10, 200]) {
+        const pin = { down: zero.down + travel, windage: zero.windage };
+        expect(Math.abs((rangeOfPin(inventedRig, flight, pin, guess) ?? 0) - range)).toBeLessThan(
+          1e-3 /* m */,
+        );
+      }
+  });
+});
+
+describe('third axis', () => {
+  it('cant: sin c = tan e tan t, and nothing on the level', () => {
+    expect(thirdAxisCant(degrees(2), 0)).toBe(0);
+    // e = 45 deg on a slope of 30 deg: sin c = tan 30 deg.
+    expect(Math.abs(Math.sin(thirdAxisCant(Math.PI / 4, Math.PI / 6)) - 1 / Math.sqrt(3))).toBeLessThan(
+      1e-15,
+    );
+  });
+
+  it('the level is horizontal at that cant', () => {
+    const [e, t] = [degrees(3), degrees(35)];
+    const c = thirdAxisCant(e, t);
+    // Right end ahead: r cos e + x sin e, r = (0, -sin c, cos c); up is (sin t, cos t, 0).
+    const height = Math.sin(e) * Math.sin(t) + Math.cos(e) * -Math.sin(c) * Math.cos(t);
+    expect(Math.abs(height)).toBeLessThan(1e-15);
+  });
+
+  it('to first order the bow is out of plumb by the error times sin(slope)', () => {
+    const [e, t] = [degrees(0.5), degrees(30)];
+    const dip = Math.asin(Math.sin(thirdAxisCant(e, t)) * Math.cos(t));
+    expect(Math.abs(dip / (e * Math.sin(t)) - 1)).toBeLessThan(1e-4);
+  });
+
+  it('no cant centres the bubble of a level that points along a steep slope', () =>
+    expect(() => thirdAxisCant(degrees(80), degrees(40))).toThrow(/bubble/));
+
+  const misses = thirdAxisMisses(inventedRig, degrees(1), [yards(50)], [degrees(-30), degrees(30)]);
+  it('right end ahead: right uphill, left downhill', () => {
+    expect(misses[1]?.lateral).toBeGreaterThan(0);
+    expect(misses[0]?.lateral).toBeLessThan(0);
+  });
+
+  it('1 deg costs about half an inch at 50 yd on 30 deg: the cant of 0.58 deg times the drop', () => {
+    expect(misses[1]?.lateral).toBeGreaterThan(inches(0.45));
+    expect(misses[1]?.lateral).toBeLessThan(inches(0.55));
+  });
+
+  it('mirrors exactly', () => {
+    const ours = thirdAxisMisses(spinningRig, degrees(2), courseRanges, [degrees(25)]);
+    const theirs = thirdAxisMisses(mirrored(spinningRig), -degrees(2), courseRanges, [degrees(25)]);
+    for (const [i, { lateral, vertical }] of ours.entries()) {
+      expect(theirs[i]?.lateral).toBe(-lateral);
+      expect(theirs[i]?.vertical).toBe(vertical);
+    }
+  });
+});

@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest';
+import { asymmetryOf, type BuildFaults } from '../../../../src/arrow/lift/build-faults.ts';
+import { type Radians, si } from '../../../../src/quantities/quantity.ts';
+import { huntingArrow } from '../../flight/hunting-arrow.ts';
+import { pointArrow } from '../../flight/point-arrow.ts';
+
+const up: Radians = si(0);
+const none: BuildFaults = {
+  bend: { sag: si(0), at: up },
+  head: { tilt: si(0), at: up },
+  vane: { error: si(0), at: up },
+};
+const arrow = huntingArrow();
+const { nose, vanes } = arrow.surfaces ?? expect.fail('no surfaces');
+const ring = vanes ?? expect.fail('no vanes');
+const balance = arrow.flying.balance;
+
+describe('asymmetryOf', () => {
+  it('a true arrow feels nothing', () => {
+    const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, none);
+    expect([...force, ...firstMoment, spinPerMetre].map(Math.abs)).toEqual([0, 0, 0, 0, 0]);
+  });
+
+  it('one of three vanes off by 1 deg pushes by 2/3 of what the ring would at 1 deg, clockwise, and adds 1/9 of a 3 deg spin', () => {
+    const error = Math.PI / 180;
+    const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, {
+      ...none,
+      vane: { error: si(error), at: up },
+    });
+    const expected = (2 / 3) * ring.ringSlope * error;
+    expect(Math.abs(force[0])).toBeLessThan(1e-15);
+    expect(Math.abs(force[1] - expected)).toBeLessThan(1e-12);
+    expect(Math.abs(firstMoment[1] - expected * (ring.place - balance))).toBeLessThan(1e-12);
+    expect(Math.abs(spinPerMetre / (arrow.flying.attitude?.spinPerMetre ?? 0) - 1 / 9)).toBeLessThan(1e-12);
+  });
+
+  it('straight vanes with one off spin as the same mean angle on all would', () => {
+    const straight = huntingArrow({ turn: 'none' });
+    const off = asymmetryOf(straight, { ...none, vane: { error: si(Math.PI / 60), at: up } });
+    const mean = huntingArrow({ angle: Math.PI / 180 }).flying.attitude?.spinPerMetre ?? 0;
+    expect(Math.abs(off.spinPerMetre / mean - 1)).toBeLessThan(1e-12);
+  });
+
+  it('a bent shaft sets the vanes at the slope of its rear, 4 sag / length, less the lean of its mass', () => {
+    // By hand: the lean moves the whole by one angle, so the force is linear in it; two places give two equations.
+    const sag = 1e-4;
+    const { force } = asymmetryOf(arrow, { ...none, bend: { sag: si(sag), at: up } });
+    const length = 28.5 * 0.0254;
+    const slopeAt = (place: number): number => {
+      const share = (place - 0.25 * 0.0254 - length / 2) / (length / 2);
+      return (-4 * sag * Math.min(1, Math.max(-1, share))) / length;
+    };
+    // Munk: nose and shaft together lift by the slope at the rear; the lean takes its share from nose and vanes.
+    const withoutLean = nose.slope * slopeAt(0) + ring.ringSlope * slopeAt(ring.place);
+    const lean = (withoutLean - force[0]) / (nose.slope + ring.ringSlope);
+    expect(force[0]).toBeGreaterThan(0);
+    // The heavy front end, on the falling part of the bow, tips the line of the mass down towards the tip.
+    expect(lean).toBeLessThan(0);
+    expect(Math.abs(lean)).toBeLessThan((4 * sag) / length / 3);
+  });
+
+  it('a leaning bare point hardly lifts, a leaning broadhead does: its blades meet the air at the lean', () => {
+    const head = { tilt: si<'rad'>(0.01), at: up };
+    const bare = asymmetryOf(arrow, { ...none, head });
+    const bladed = huntingArrow({ shape: 'fixed_blade' });
+    const broad = asymmetryOf(bladed, { ...none, head });
+    expect(Math.abs(bare.force[0])).toBeLessThan(0.2 * nose.slope * 0.01);
+    expect(broad.force[0]).toBeGreaterThan(0.9 * (bladed.surfaces?.blades?.ringSlope ?? 0) * 0.01);
+  });
+
+  it('turning every fault round the shaft turns the force and the moment with it', () => {
+    const faults = (at: number): BuildFaults => ({
+      bend: { sag: si(1e-4), at: si(at + 1) },
+      head: { tilt: si(0.005), at: si(at + 2) },
+      vane: { error: si(0.01), at: si(at) },
+    });
+    const [a, b] = [asymmetryOf(arrow, faults(0)), asymmetryOf(arrow, faults(0.8))];
+    for (const which of ['force', 'firstMoment'] as const) {
+      const [x, y] = a[which];
+      expect(Math.abs(b[which][0] - (x * Math.cos(0.8) - y * Math.sin(0.8)))).toBeLessThan(1e-15);
+      expect(Math.abs(b[which][1] - (x * Math.sin(0.8) + y * Math.cos(0.8)))).toBeLessThan(1e-15);
+    }
+  });
+
+  it('refuses an arrow known by its totals alone', () => {
+    expect(() =>
+      asymmetryOf({ ...arrow, flying: pointArrow(0.03, 0.006, 2), parts: null, surfaces: null }, none),
+    ).toThrow(/parts/);
+  });
+});

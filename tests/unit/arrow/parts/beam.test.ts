@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { buildArrow } from '../../../../src/arrow/build.ts';
+import { arrowBeam, type Beam, firstBending, pushLoad } from '../../../../src/arrow/parts/beam.ts';
+import { si } from '../../../../src/quantities/quantity.ts';
+
+const bare: Beam = { length: si(0.72), stiffness: si(8.5), massPerLength: si(0.0242), loads: [] };
+const load = (place: number, mass: number) => ({ place, mass: si<'kg'>(mass) });
+const withLoads = (...loads: Beam['loads']): Beam => ({ ...bare, loads });
+
+/** Wave number times length behind a frequency. */
+const betaL = (beam: Beam) =>
+  Math.sqrt(2 * Math.PI * firstBending(beam).frequency * Math.sqrt(beam.massPerLength / beam.stiffness)) *
+  beam.length;
+
+/** Root of a frequency equation by bisection, written out here so that it shares nothing with the solver. */
+function bisect(f: (z: number) => number, from: number, to: number): number {
+  let [lo, hi] = [from, to];
+  for (let i = 0; i < 80; i += 1) {
+    const middle = (lo + hi) / 2;
+    if (Math.sign(f(middle)) === Math.sign(f(lo))) lo = middle;
+    else hi = middle;
+  }
+  return (lo + hi) / 2;
+}
+const { cos, sin, cosh, sinh } = Math;
+
+describe('firstBending', () => {
+  it('of a bare beam has beta L = 4.73004 (cos cosh = 1) and nodes at 0.22416 and 0.77584 of the length', () => {
+    expect(Math.abs(betaL(bare) - 4.730040744862704)).toBeLessThan(1e-9);
+    const [rear = 0, front = 0] = firstBending(bare).nodes;
+    expect(Math.abs(rear / 0.72 - 0.22416)).toBeLessThan(
+      1e-5 /* of the length: print of the handbook figure */,
+    );
+    expect(Math.abs(front / 0.72 - 0.77584)).toBeLessThan(1e-5 /* of the length */);
+  });
+  it('between two great masses is that of a beam on two supports: beta L = pi', () =>
+    expect(Math.abs(betaL(withLoads(load(0, 1e6), load(0.72, 1e6))) - Math.PI)).toBeLessThan(1e-6));
+  it('with one great mass is that of a beam supported at one end, free at the other: tan = tanh, 3.926602', () => {
+    const exact = bisect((z) => Math.tan(z) - Math.tanh(z), 3.5, 4.5);
+    expect(Math.abs(exact - 3.926602312)).toBeLessThan(1e-9);
+    expect(Math.abs(betaL(withLoads(load(0.72, 1e6))) - exact)).toBeLessThan(1e-6);
+  });
+  it('with equal end masses q (of the beam) meets the symmetric half: tan(z/2) + tanh(z/2) + 2 q z = 0', () => {
+    // Half a beam of symmetric motion: w = A cos(kx) + C cosh(kx) about the middle, w'' = 0 and EI w''' = -m w^2 w at the end.
+    for (const q of [0.05, 0.4, 2]) {
+      const exact = bisect((z) => Math.tan(z / 2) + Math.tanh(z / 2) + 2 * q * z, Math.PI + 1e-9, 4.7301);
+      const mass = q * 0.72 * 0.0242;
+      expect(Math.abs(betaL(withLoads(load(0, mass), load(0.72, mass))) - exact)).toBeLessThan(1e-8);
+    }
+  });
+  it('with unequal end masses meets the written-out determinant', () => {
+    const [q0, q1] = [0.05, 0.6];
+    const exact = bisect(
+      (z) => {
+        const [a, b, c, s, ch, sh] = [q0 * z, q1 * z, cos(z), sin(z), cosh(z), sinh(z)];
+        return (
+          (ch - c + 2 * a * sh) * (ch - c + b * (s + sh)) -
+          (sh - s) * (s + sh + 2 * a * ch + b * (c + ch + 2 * a * sh))
+        );
+      },
+      3,
+      4.73,
+    );
+    const whole = 0.72 * 0.0242;
+    expect(Math.abs(betaL(withLoads(load(0, q0 * whole), load(0.72, q1 * whole))) - exact)).toBeLessThan(
+      1e-8,
+    );
+  });
+  it('a small mass lowers the frequency as Rayleigh says: by half its kinetic share of the bare motion', () => {
+    // At the end of a bare beam the squared motion is 4 times its mean, so f falls by 2 m/M.
+    const share = 1e-5;
+    const small = firstBending(withLoads(load(0.72, share * 0.72 * 0.0242))).frequency;
+    expect(Math.abs((1 - small / firstBending(bare).frequency) / (2 * share) - 1)).toBeLessThan(
+      1e-3 /* relative */,
+    );
+  });
+  it('a mass at a node changes nothing', () => {
+    const [node = si<'m'>(0)] = firstBending(bare).nodes;
+    const ratio = firstBending(withLoads(load(node, 0.001))).frequency / firstBending(bare).frequency;
+    expect(Math.abs(ratio - 1)).toBeLessThan(1e-6 /* relative: the node is found to 1e-6 m */);
+  });
+  it('goes as sqrt(stiffness / mass) / length^2', () => {
+    const scaled = firstBending({ ...bare, length: si(1.44), stiffness: si(34) }).frequency;
+    expect(Math.abs(scaled / firstBending(bare).frequency - 0.5)).toBeLessThan(1e-10 /* relative */);
+  });
+  it('an arm beyond the end slows it further', () => {
+    const at = (place: number) => firstBending(withLoads(load(place, 0.008))).frequency as number;
+    expect(at(0.74)).toBeLessThan(at(0.72));
+    expect(at(-0.02)).toBeLessThan(at(0));
+  });
+  it('refuses what is no beam', () => {
+    expect(() => firstBending({ ...bare, stiffness: si(0) })).toThrow(/above 0/);
+    expect(() => firstBending(withLoads(load(0.1, -1)))).toThrow(/0 or more/);
+  });
+});
+
+describe('pushLoad', () => {
+  it('by hand: (0.0242 x 0.36 + 0.01) kg x 6000 m/s2 x 0.72^2 / (pi^2 x 8.5)', () => {
+    const hand = ((0.0242 * 0.36 + 0.01) * 6000 * 0.72 ** 2) / (Math.PI ** 2 * 8.5);
+    expect(Math.abs(pushLoad(withLoads(load(0.72, 0.01), load(0, 0.003)), 6000) - hand)).toBeLessThan(1e-12);
+  });
+  it('weight at the front raises it, weight at the nock does not', () => {
+    const bareLoad = pushLoad(bare, 6000);
+    expect(pushLoad(withLoads(load(0.72, 0.005)), 6000)).toBeGreaterThan(bareLoad);
+    expect(pushLoad(withLoads(load(0, 0.005)), 6000)).toBe(bareLoad);
+  });
+});
+
+describe('arrowBeam', () => {
+  const grains = (count: number) => si<'kg'>(count * 64.79891e-6);
+  const inches = (count: number) => si<'m'>(count * 0.0254);
+  const target = buildArrow({
+    parts: {
+      shaft: {
+        length: inches(29),
+        outerDiameter: si(0.0055),
+        innerDiameter: si(0.0038),
+        massPerLength: si((7 * 64.79891e-6) / 0.0254),
+        deflection: inches(0.5),
+      },
+      point: { mass: grains(110), shape: 'bullet', length: inches(1) },
+      nock: { mass: grains(8) },
+    },
+  });
+
+  it('takes the shaft as beam and the rest as loads that make up the arrow with it', () => {
+    const beam = arrowBeam(target) ?? expect.fail('no beam');
+    const sum = beam.loads.reduce((total, { mass }) => total + mass, beam.massPerLength * beam.length);
+    expect(Math.abs(sum - target.flying.mass)).toBeLessThan(1e-12 /* kg */);
+    expect(beam.loads.map(({ place }) => place < 0 || place > beam.length)).toEqual([true, true]);
+  });
+  it('is null without a static deflection', () => {
+    expect(arrowBeam(buildArrow({ totals: { mass: grains(400), diameter: si(0.006) } }))).toBeNull();
+  });
+});
