@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import {
   type Kelvin,
   type KilogramsPerCubicMetre,
@@ -12,12 +13,11 @@ import { within } from './within.ts';
 const SEA_LEVEL_TEMPERATURE = 288.15; // K
 const SEA_LEVEL_PRESSURE = 101_325; // Pa
 const LAPSE = 0.0065; // K per geopotential metre
-const GRAVITY = 9.80665; // m/s2
 const R = 8314.32; // N m/(kmol K), the standard's own value
 const MOLAR_MASS = 28.9644; // kg/kmol
 const EARTH_RADIUS = 6_356_766; // m, the standard's effective radius
 /** g0 M / (R L) = 5.255876 */
-const PRESSURE_EXPONENT = (GRAVITY * MOLAR_MASS) / (R * LAPSE);
+const PRESSURE_EXPONENT = (STANDARD_GRAVITY * MOLAR_MASS) / (R * LAPSE);
 
 /** Altitudes where people shoot, with room: the Dead Sea shore to the top of the first layer, geopotential metres. */
 const LOWEST = -500;

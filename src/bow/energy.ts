@@ -3,6 +3,7 @@ import type { Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { Estimate } from '../quantities/estimate.ts';
+import { GRAIN } from '../quantities/exact.ts';
 import { type Joules, type Kilograms, type MetresPerSecond, type Ratio, si } from '../quantities/quantity.ts';
 
 /** The speed at which one bow launched an arrow of known mass. */
@@ -19,8 +20,6 @@ export interface VirtualMassPrior {
   /** Standard deviation of the logarithm: 0.45 means two times in three within a factor of 1.57. */
   readonly logSd: number;
 }
-
-const GRAIN = 64.79891e-6; // kg, exact
 
 /**
  * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of the energy in

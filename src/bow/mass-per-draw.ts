@@ -1,8 +1,6 @@
 import { DomainError } from '../quantities/domain-error.ts';
+import { GRAIN, POUND_FORCE } from '../quantities/exact.ts';
 import { type Kilograms, type Newtons, type Quantity, si } from '../quantities/quantity.ts';
-
-const GRAIN = 64.79891e-6; // kg, exact
-const POUND_FORCE = 4.4482216152605; // N, exact
 
 /**
  * 5 grains per pound of peak draw: the arrow with which compound bows are rated, and the least the trade shoots. Makers' own minimums go before it.

@@ -1,4 +1,5 @@
 import { DomainError } from '../quantities/domain-error.ts';
+import { GRAIN, INCH, POUND_FORCE } from '../quantities/exact.ts';
 import {
   type Kilograms,
   type Metres,
@@ -7,10 +8,6 @@ import {
   si,
 } from '../quantities/quantity.ts';
 import { type BowEnergy, COMPOUND_VIRTUAL_MASS, type VirtualMassPrior } from './energy.ts';
-
-const GRAIN = 64.79891e-6; // kg, exact
-const POUND_FORCE = 4.4482216152605; // N, exact
-const INCH = 0.0254; // m, exact
 
 /** What a compound's maker shot to rate it. */
 export interface BowRating {

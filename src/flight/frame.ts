@@ -1,4 +1,5 @@
 import type { Vector3 } from '../numerics/vector.ts';
+import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import type { MetresPerSecond, Radians, RadiansPerSecond, Seconds } from '../quantities/quantity.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 
@@ -9,9 +10,6 @@ import { type Metres, si } from '../quantities/quantity.ts';
  * plane, up; z to the archer's right (x, y, z are right-handed). A line of sight uphill has a positive slope.
  * Spin is positive clockwise seen from behind the archer; a wind is the velocity of the air.
  */
-
-/** Standard gravity, m/s². Exact by definition (3rd CGPM, 1901). */
-export const STANDARD_GRAVITY = 9.80665;
 
 /** Rotation of the Earth, rad/s. @source IERS Conventions (2010), table 1.1, nominal mean angular velocity. */
 export const EARTH_RATE = 7.292115e-5;

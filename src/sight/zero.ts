@@ -1,6 +1,7 @@
-import { STANDARD_GRAVITY, STATE } from '../flight/frame.ts';
+import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
+import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
 import type { Rig } from './rig.ts';
 

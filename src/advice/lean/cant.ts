@@ -1,3 +1,4 @@
+import { DEGREE } from '../../quantities/exact.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -31,7 +32,7 @@ export interface LevelError {
 }
 
 /** The derivative is taken over this much either way, rad: the sideways miss is straight in the cant to 1e-5 of itself there. */
-const HALF_STEP = 0.5 * (Math.PI / 180);
+const HALF_STEP = 0.5 * DEGREE;
 
 /**
  * What each of `cants` (rad) costs at each of `ranges` (m): the bow sighted in as it is held, then turned about the line of sight.

@@ -1,3 +1,4 @@
+import { INCH } from '../../quantities/exact.ts';
 import type { Blades, Point, Vanes } from '../parts/parts.ts';
 import type { TrapezoidFin } from './trapezoid-fin.ts';
 
@@ -17,9 +18,9 @@ export const signedAngle = ({ angle, turn }: Vanes): number =>
 /** A common three-blade head, for a fixed-blade point whose blades were not described. Common practice, no source. */
 const USUAL_BLADES = {
   count: 3,
-  length: 1.1 * 0.0254,
-  cuttingDiameter: 1.125 * 0.0254,
-  thickness: 0.03 * 0.0254,
+  length: 1.1 * INCH,
+  cuttingDiameter: 1.125 * INCH,
+  thickness: 0.03 * INCH,
 };
 
 export interface BladeFins {

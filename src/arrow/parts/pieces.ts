@@ -1,3 +1,4 @@
+import { INCH } from '../../quantities/exact.ts';
 import type { Kilograms, Metres } from '../../quantities/quantity.ts';
 import { si } from '../../quantities/quantity.ts';
 import { bladeFin, vaneFin } from '../lift/fins.ts';
@@ -17,7 +18,7 @@ export interface Piece {
 }
 
 /** Groove bottom to the shaft's rear end. */
-const NOCK_LENGTH = 0.25 * 0.0254; // m; common practice, no source: press-fit nocks are 0.2 to 0.35 in
+const NOCK_LENGTH = 0.25 * INCH; // common practice, no source: press-fit nocks are 0.2 to 0.35 in
 export const nockLength = ({ length }: Nock): number => length ?? NOCK_LENGTH;
 
 /** A collar is a tube half a millimetre thick unless described. Common practice, no source. */

@@ -1,4 +1,5 @@
 import { DomainError } from '../../quantities/domain-error.ts';
+import { INCH, POUND, STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { type Metres, type NewtonSquareMetres, si } from '../../quantities/quantity.ts';
 
 /** The static spine test: a span, and a mass hung at its middle. */
@@ -8,13 +9,10 @@ export interface SpineTest {
   readonly load: number;
 }
 
-const GRAVITY = 9.80665; // m/s2
-const INCH = 0.0254; // m
-
 /** 880 g on 28 in. @source ASTM F2031-05 (span and load read second hand) */
-export const SPINE_TEST: SpineTest = { span: si(28 * INCH), load: 0.88 * GRAVITY };
+export const SPINE_TEST: SpineTest = { span: si(28 * INCH), load: 0.88 * STANDARD_GRAVITY };
 /** 2 lb on 26 in, the older rule. @source common practice, from memory */
-export const OLD_SPINE_TEST: SpineTest = { span: si(26 * INCH), load: 2 * 0.45359237 * GRAVITY };
+export const OLD_SPINE_TEST: SpineTest = { span: si(26 * INCH), load: 2 * POUND * STANDARD_GRAVITY };
 
 /**
  * Bending stiffness of a shaft from its static deflection: a beam on two supports, loaded in the middle.

@@ -1,3 +1,4 @@
+import { DEGREE } from '../../quantities/exact.ts';
 import type { Metres, Radians } from '../../quantities/quantity.ts';
 import type { LateralCause, LateralShot } from './lateral-model.ts';
 
@@ -20,8 +21,8 @@ export type LateralPriors = Readonly<Record<LateralUnknown, { readonly value: nu
 export const USUAL_PRIORS: LateralPriors = {
   windage: { value: 0, sd: 0.1 }, // m/m: nothing is known of it
   offset: { value: 0, sd: 0.005 }, // m
-  plumb: { value: 0, sd: Math.PI / 180 }, // a degree: sights are found that far off
+  plumb: { value: 0, sd: DEGREE }, // a degree: sights are found that far off
   side_force: { value: 0, sd: 0.5 }, // of the ceiling: not measured on any arrow
-  tail_left: { value: 0, sd: 1.5 * (Math.PI / 180) },
+  tail_left: { value: 0, sd: 1.5 * DEGREE },
   turning: { value: 0, sd: 0.012 }, // rad/m: a nock that leaves at 1 rad/s
 };

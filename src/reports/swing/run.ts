@@ -5,6 +5,7 @@ import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
+import { YARD } from '../../quantities/exact.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { openSetup, type Session } from '../../setup/open.ts';
@@ -48,7 +49,6 @@ export function runSwing(io: Io, path: string, options: SwingOptions): void {
 /** Where paper is hung: two to four yards or metres. */
 const papers = ({ units }: Session): readonly Metres[] =>
   [2, 3, 4].map((count) => si(count * (units.range === 'yd' ? YARD : 1)));
-const YARD = 0.9144; // m, exact
 
 const json = (
   session: Session,

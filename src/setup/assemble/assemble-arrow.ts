@@ -1,6 +1,7 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { buildArrow } from '../../arrow/build.ts';
 import type { ArrowParts, Shaft, Vanes } from '../../arrow/parts/parts.ts';
+import { INCH } from '../../quantities/exact.ts';
 import { type KilogramsPerMetre, type Metres, si } from '../../quantities/quantity.ts';
 import type { ArrowSection, PartsSection } from '../schema/schema.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
@@ -8,7 +9,7 @@ import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 /** Bore of a shaft over its outside diameter when only the outside was measured; common practice, no source. */
 const USUAL_BORE = 0.7;
 /** Thousandths of an inch, as spines are numbered, in metres. */
-const SPINE_UNIT = 0.0254e-3;
+const SPINE_UNIT = 1e-3 * INCH;
 
 /** The arrow of a setup: from its parts, its measured totals, or both. */
 export function assembleArrow(section: ArrowSection): Arrow {

@@ -1,12 +1,13 @@
 import { ownSpread } from '../../calibration/own-spread.ts';
 import type { LateralMark } from '../../calibration/sideways/lateral-mark.ts';
+import { DEGREE } from '../../quantities/exact.ts';
 import { si } from '../../quantities/quantity.ts';
 import type { Session } from '../open.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
 
 /** A cant held on purpose by eye or by a pocket inclinometer is that sure, rad. @source common practice, no source */
-const HELD_CANT_SD = 0.25 * (Math.PI / 180);
+const HELD_CANT_SD = 0.25 * DEGREE;
 /** Upright and end for end are held by the level itself. */
 const BY_LEVEL = [0, Math.PI, -Math.PI];
 

@@ -1,5 +1,6 @@
 import type { Arrow, Difference } from '../../arrow/arrow.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
+import { INCH } from '../../quantities/exact.ts';
 import { type DisplayUnit, fromSi } from '../../quantities/format.ts';
 import { assembleArrow } from '../assemble/assemble-arrow.ts';
 import { powerStroke } from '../assemble/assemble-launch.ts';
@@ -12,8 +13,8 @@ import { scaleDirectionFaults } from './scale-checks.ts';
 /** Glue, paint and a wrap that nobody listed make less than this share of an arrow; common practice, no source. */
 const MASS_SHARE = 0.2;
 /** Further than this from where the parts put it, a balance point was measured from the other end or on another arrow. */
-const BALANCE_OFF = 1.5 * 0.0254; // m
-const LENGTH_OFF = 0.0254; // m
+const BALANCE_OFF = 1.5 * INCH;
+const LENGTH_OFF = INCH;
 /** A pin hits only beyond the start of free flight; this much beyond it is enough for the line of sight to be one, m. */
 const BEYOND_START = 0.1;
 

@@ -1,3 +1,4 @@
+import { INCH } from '../../quantities/exact.ts';
 import { defaultOf } from '../assemble/defaults.ts';
 import { airFaults } from './air-checks.ts';
 import { arrowFaults } from './arrow-checks.ts';
@@ -6,7 +7,7 @@ import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 
 /** Trade definition: the draw length counts to the deepest point of the grip, plus this. */
-export const GRIP_TO_DRAW_LENGTH = 1.75 * 0.0254; // m
+export const GRIP_TO_DRAW_LENGTH = 1.75 * INCH;
 
 /** What values of the file must agree on for the mathematics to be possible. */
 export const crossFaults = (draft: Draft): readonly Fault[] => [

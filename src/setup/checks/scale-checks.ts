@@ -1,8 +1,8 @@
+import { STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { DEFAULT_WORDS, defaultOf } from '../assemble/defaults.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
-const GRAVITY = 9.80665; // m/s2
 /** Speed to judge by when the file leaves it to the bow's rating: as fast as bows are, m/s. */
 const FAST = 110;
 /** How far beyond the turning point marks must be to tell the way of a scale; drag and the shot's error are in it. */
@@ -21,7 +21,7 @@ export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFi
   const { scale } = sight;
   if (scale === undefined) return [];
   const speed = launch.speed === 'rated' ? FAST : launch.speed;
-  const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / GRAVITY);
+  const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined
       ? []

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { STANDARD_GRAVITY as g, speedOf } from '../../../src/flight/frame.ts';
+import { speedOf } from '../../../src/flight/frame.ts';
 import { launchFromEye, launchLineHeight } from '../../../src/flight/launch.ts';
 import { flyPath } from '../../../src/flight/path.ts';
 import { fly, flyer } from '../../../src/flight/trajectory.ts';
+import { STANDARD_GRAVITY as g } from '../../../src/quantities/exact.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { conditionsOf, pointArrow, spinningArrow } from './point-arrow.ts';
 
