@@ -1,4 +1,4 @@
-import type { Pool } from './world/worker-pool.ts';
+import type { Pool } from '../reports/tasks.ts';
 
 /** Everything the command line needs of the world outside, so that tests can give it another. */
 export interface Io {

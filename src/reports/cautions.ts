@@ -2,7 +2,7 @@ import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
 import { carry } from '../flight/carry.ts';
 import { formatQuantity, fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
-import type { Session } from '../setup/open.ts';
+import type { Session } from './session.ts';
 
 /** Mass per draw weight as the trade says it, gr/lb. */
 export const grainsPerPound = (perDraw: number): number => fromSi(perDraw, 'gr') / fromSi(1, 'lbf');

@@ -2,13 +2,13 @@ import type { Arrow } from '../arrow/arrow.ts';
 import { changedArrow } from '../arrow/changed-arrow.ts';
 import type { ArrowParts } from '../arrow/parts/parts.ts';
 import type { FlightConditions } from '../flight/conditions.ts';
-import type { Session } from '../setup/open.ts';
-import { CommandLineError } from './asked/question-error.ts';
+import { QuestionError } from './asked/question-error.ts';
+import type { Session } from './session.ts';
 
-/** The parts of the setup's arrow. @throws CommandLineError naming the command, when the file lists none */
+/** The parts of the setup's arrow. @throws QuestionError naming the command, when the file lists none */
 export function partsOf({ assembly: { arrow } }: Session, command: string): ArrowParts {
   if (arrow.parts !== null) return arrow.parts;
-  throw new CommandLineError(
+  throw new QuestionError(
     `${command}: the file does not list the arrow's parts, and without them nobody can tell how it turns`,
     'Write arrow.parts with at least shaft, point and vanes.',
   );

@@ -2,9 +2,9 @@ import type { Launch } from '../flight/launch.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
-import { CommandLineError } from './asked/question-error.ts';
+import { QuestionError } from './asked/question-error.ts';
 
-/** The ranges beyond which the arrow flies free. @throws CommandLineError when there is none */
+/** The ranges beyond which the arrow flies free. @throws QuestionError when there is none */
 export function flownRanges(
   ranges: readonly Metres[],
   { position: [start] }: Launch,
@@ -12,7 +12,7 @@ export function flownRanges(
 ): readonly Metres[] {
   const flown = ranges.filter((range) => range > start);
   if (flown.length > 0) return flown;
-  throw new CommandLineError(
+  throw new QuestionError(
     `--to: nearer than ${formatQuantity(start, units.range, 2)} the arrow is still on the string`,
     'Write a farther --to, "20 yd" or so.',
   );

@@ -3,7 +3,7 @@ import type { Wind } from '../atmosphere/wind.ts';
 import type { Io } from '../cli/io.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
-import type { Session } from '../setup/open.ts';
+import type { Session } from './session.ts';
 import { warnings } from './warnings.ts';
 
 /** The lines every answer begins with: which bow and arrow, in what air, and what the numbers rest on. */

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../quantities/format.ts';
-import type { Session } from '../setup/open.ts';
+import type { Session } from './session.ts';
 
 type Units = Session['units'];
 

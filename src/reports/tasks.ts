@@ -17,3 +17,27 @@ export async function perform<T extends TaskName>(task: T, job: Job<T>): Promise
   const work = (await TASKS[task]()) as (job: Job<T>) => Answer<T> | Promise<Answer<T>>;
   return work(job);
 }
+
+/** Does the jobs of a task, on as many threads as it has, and gives the answers in the order of the jobs. */
+export interface Pool {
+  readonly threads: number;
+  /** @param done is called after each job with how many are done */
+  readonly map: <T extends TaskName>(
+    task: T,
+    jobs: readonly Job<T>[],
+    done?: (count: number) => void,
+  ) => Promise<readonly Answer<T>[]>;
+}
+
+/** No threads: the jobs one after another, for tests and for small work. */
+export const ownThread: Pool = {
+  threads: 1,
+  map: async (task, jobs, done) => {
+    const answers = [];
+    for (const job of jobs) {
+      answers.push(await perform(task, job));
+      done?.(answers.length);
+    }
+    return answers;
+  },
+};

@@ -1,7 +1,7 @@
 import { findings, isContradiction } from '../calibration/diagnose.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
-import type { Session } from '../setup/open.ts';
 import { findingWords } from './fit/finding-words.ts';
+import type { Session } from './session.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {

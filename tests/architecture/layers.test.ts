@@ -21,7 +21,7 @@ const mayImport: Record<string, readonly string[]> = {
   quantities: ['mathjs'],
   ...Object.fromEntries(domain.slice(2).map((room) => [room, upTo(room)])),
   calibration: [...upTo('calibration'), 'advice'],
-  setup: [...upTo('advice'), 'zod', 'yaml', 'cli'],
+  setup: [...upTo('advice'), 'zod', 'yaml'],
   documents: [...domain, 'pdfkit'],
   reports: [...domain, 'setup', 'documents', 'cli'],
   cli: [...domain, 'setup', 'documents', 'reports', 'commander', 'node:*'],

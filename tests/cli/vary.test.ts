@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ownThread } from '../../src/cli/world/worker-pool.ts';
+import { ownThread } from '../../src/reports/tasks.ts';
 import { variedKey } from '../../src/reports/vary/axes.ts';
 import { OUTPUT_NAMES } from '../../src/reports/vary/outputs.ts';
 import { atTerminal } from './terminal.ts';

@@ -1,7 +1,7 @@
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
-import { CommandLineError } from '../../reports/asked/question-error.ts';
+import { QuestionError } from '../../reports/asked/question-error.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
@@ -34,7 +34,7 @@ function reportOf(error: unknown): Report {
       exit: EXIT.refused,
     };
   }
-  if (error instanceof CommandLineError)
+  if (error instanceof QuestionError)
     return { code: error.code, message: `${error.message}. ${error.write}`, where: [], exit: EXIT.refused };
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };

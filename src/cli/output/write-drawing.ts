@@ -1,17 +1,17 @@
 import type { Drawing } from '../../documents/page/drawing.ts';
-import { CommandLineError } from '../../reports/asked/question-error.ts';
+import { QuestionError } from '../../reports/asked/question-error.ts';
 import type { Io } from '../io.ts';
 import { documentFonts } from '../world/font-files.ts';
 
 /**
  * The kind of file a name asks for.
  * @param example a name without its ending, for the advice
- * @throws CommandLineError for any other ending
+ * @throws QuestionError for any other ending
  */
 export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
   const ending = /\.(pdf|svg)$/i.exec(path)?.[1]?.toLowerCase();
   if (ending === 'pdf' || ending === 'svg') return ending;
-  throw new CommandLineError(
+  throw new QuestionError(
     `--out: ${path} is neither a .pdf nor an .svg file`,
     `Write --out ${example}.pdf or --out ${example}.svg.`,
   );
@@ -19,7 +19,7 @@ export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
 
 /**
  * Write a drawing to a name of sound ending, and give the name of the file.
- * @throws CommandLineError for an SVG of more than one page: one file appears whole, or none
+ * @throws QuestionError for an SVG of more than one page: one file appears whole, or none
  */
 export async function writeDrawing(
   io: Io,
@@ -37,7 +37,7 @@ export async function writeDrawing(
   }
   const [page, ...more] = drawing.pages;
   if (page === undefined || more.length > 0)
-    throw new CommandLineError(
+    throw new QuestionError(
       `--out: this takes ${drawing.pages.length} pages, and an SVG file holds one`,
       'Write a .pdf, or ask for fewer copies, neighbours or rows.',
     );

@@ -1,5 +1,5 @@
 import { fstatSync, readFileSync, readSync } from 'node:fs';
-import { codeOf } from '../output/file-words.ts';
+import { codeOf } from './file-words.ts';
 
 const INPUT = 0;
 /** A pipe holds so much at once on common systems; more only costs memory. */

@@ -1,18 +1,6 @@
 import { Worker } from 'node:worker_threads';
-import type { Answer, Job, TaskName } from '../../reports/tasks.ts';
-import { perform } from '../../reports/tasks.ts';
+import type { Answer, Job, Pool, TaskName } from '../../reports/tasks.ts';
 import { receivedError, type SentError } from './sent-error.ts';
-
-/** Does the jobs of a task, on as many threads as it has, and gives the answers in the order of the jobs. */
-export interface Pool {
-  readonly threads: number;
-  /** @param done is told after each job how many are done */
-  readonly map: <T extends TaskName>(
-    task: T,
-    jobs: readonly Job<T>[],
-    done?: (count: number) => void,
-  ) => Promise<readonly Answer<T>[]>;
-}
 
 /** A job on its way to a thread, and its answer or what went wrong on the way back. */
 export interface Order {
@@ -24,19 +12,6 @@ export type Reply = { readonly index: number } & (
   | { readonly answer: unknown }
   | { readonly failure: SentError }
 );
-
-/** No threads: the jobs one after another, for tests and for small work. */
-export const ownThread: Pool = {
-  threads: 1,
-  map: async (task, jobs, done) => {
-    const answers = [];
-    for (const job of jobs) {
-      answers.push(await perform(task, job));
-      done?.(answers.length);
-    }
-    return answers;
-  },
-};
 
 /** Room for what a thread soon throws away, MB: flights leave much of it, and more room only grows the process, by 20 MB a thread. */
 const YOUNG = 8;

@@ -1,5 +1,5 @@
 import { optionQuantity } from './quantity.ts';
-import { CommandLineError } from './question-error.ts';
+import { QuestionError } from './question-error.ts';
 
 /** Angles beyond this many are a slip of the pen. */
 const MOST_ANGLES = 200;
@@ -16,7 +16,7 @@ export function anglesBothWays(largest: Written, step: Written): readonly number
   const one = optionQuantity(step.option, step.text, 'angle');
   const count = Math.floor(most / one + 1e-9);
   if (!(one > 0 && count >= 1 && 2 * count < MOST_ANGLES))
-    throw new CommandLineError(
+    throw new QuestionError(
       `${step.option}: ${step.text} does not divide ${largest.text}`,
       `Write a step above nought, and not above ${largest.option}.`,
     );

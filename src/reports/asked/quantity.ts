@@ -3,12 +3,12 @@ import { parseQuantity } from '../../quantities/parse.ts';
 import { type Metres, type Quantity, si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import type { Examples } from '../../quantities/suggestion.ts';
-import { CommandLineError } from './question-error.ts';
+import { QuestionError } from './question-error.ts';
 
 /** What a command line usually holds: ranges, not the sizes on a bow. */
 const SHOWN_UNITS: Partial<Record<Dimension, Examples>> = { length: ['yd', 'm'], speed: ['fps', 'm/s'] };
 
-/** An option's quantity. @throws CommandLineError naming the option */
+/** An option's quantity. @throws QuestionError naming the option */
 export function optionQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -18,11 +18,11 @@ export function optionQuantity<D extends Dimension>(
     return parseQuantity(text, dimension, SHOWN_UNITS[dimension]);
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
-    throw new CommandLineError(`${option}: ${error.reason}`, `Write ${option} ${error.suggestion}.`);
+    throw new QuestionError(`${option}: ${error.reason}`, `Write ${option} ${error.suggestion}.`);
   }
 }
 
-/** An option's quantity above nought, and not above `most`. @throws CommandLineError naming the option and its limits */
+/** An option's quantity above nought, and not above `most`. @throws QuestionError naming the option and its limits */
 export function positiveQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -31,13 +31,13 @@ export function positiveQuantity<D extends Dimension>(
 ): Quantity<SiUnit[D]> {
   const value = limitedQuantity(option, text, dimension, most);
   if (value > 0) return value;
-  throw new CommandLineError(
+  throw new QuestionError(
     `${option}: ${text} is not above nought`,
     `Write a value above nought, ${most} at most.`,
   );
 }
 
-/** An option's quantity of nought or more, and not above `most`. @throws CommandLineError naming the option and its limits */
+/** An option's quantity of nought or more, and not above `most`. @throws QuestionError naming the option and its limits */
 export function limitedQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -46,9 +46,9 @@ export function limitedQuantity<D extends Dimension>(
 ): Quantity<SiUnit[D]> {
   const value = optionQuantity(option, text, dimension);
   if (value < 0)
-    throw new CommandLineError(`${option}: ${text} is below nought`, 'Write it without a minus sign.');
+    throw new QuestionError(`${option}: ${text} is below nought`, 'Write it without a minus sign.');
   if (value > optionQuantity(option, most, dimension))
-    throw new CommandLineError(`${option}: ${text} is out of reason`, `Write ${most} at most.`);
+    throw new QuestionError(`${option}: ${text} is out of reason`, `Write ${most} at most.`);
   return value;
 }
 
@@ -70,23 +70,23 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
   const first = from === undefined ? step : optionQuantity('--from', from, 'length');
   const last = optionQuantity('--to', to, 'length');
   if (!(step > 0))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--every: ${every} is no step`,
       'Write --every "1 yd" or another length above nought.',
     );
   if (!(first > 0))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--from: ${from ?? every} is no range`,
       'Write --from "10 yd" or another length above nought.',
     );
   if (!(last >= first))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--to: ${to} is nearer than where the rows begin`,
       'Write a farther --to or a nearer --from.',
     );
   const count = Math.floor((last - first) / step + 1e-9) + 1;
   if (count > MOST_ROWS)
-    throw new CommandLineError(
+    throw new QuestionError(
       `--every: that would be ${count} rows`,
       `Write a step that gives at most ${MOST_ROWS}.`,
     );

@@ -5,17 +5,18 @@ import type { ArrowParts, Blades } from '../../arrow/parts/parts.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import type { Launch } from '../../flight/launch.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 import { straightLaunch } from '../straight-launch.ts';
 
 export interface BroadheadOptions extends AnswerOptions {
@@ -40,7 +41,7 @@ interface Findings {
 }
 
 export function runBroadhead(io: Io, path: string, options: BroadheadOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const parts = partsOf(session, 'broadhead');
   const own = session.assembly.arrow;
   const blades = parts.point.blades ?? bladesOf(options);

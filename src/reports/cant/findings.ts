@@ -5,7 +5,7 @@ import type { LeanVerdict } from '../../advice/lean/lean-verdict.ts';
 import type { CurvedPart } from '../../calibration/sideways/curved-part.ts';
 import type { LateralFit } from '../../calibration/sideways/lateral-fit.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import type { Session } from '../../setup/open.ts';
+import type { Session } from '../session.ts';
 
 /** Everything the command `cant` found. */
 export interface CantFindings {

@@ -8,8 +8,8 @@ import { lateralEstimates, leanSpinLikeness } from '../../calibration/sideways/l
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { archerSpread, lateralMarks } from '../../setup/assemble/sideways-marks.ts';
-import { openSetup } from '../../setup/open.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import type { CantFindings } from './findings.ts';
@@ -25,7 +25,7 @@ export interface CantOptions extends AnswerOptions {
 }
 
 export function runCant(io: Io, path: string, options: CantOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const ranges = optionRanges(options);
   const cants = anglesBothWays(
     { option: '--most', text: options.most },

@@ -4,13 +4,13 @@ import { CLOCK, windEffects } from '../../advice/range/wind-drift.ts';
 import { speedOf } from '../../flight/frame.ts';
 import { fly } from '../../flight/trajectory.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
-import type { Session } from '../../setup/open.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { type SureMark, sureMarks } from '../marks/run.ts';
 import { roundRanges } from '../round-ranges.ts';
+import type { Session } from '../session.ts';
 
 /** What a card tells of one range, SI. */
 export interface CardRow extends SureMark {

@@ -1,9 +1,9 @@
 import type { Plot } from '../../documents/plot/plot-data.ts';
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { roundRanges, type Stretch } from '../round-ranges.ts';
+import type { Session } from '../session.ts';
 
 /** Paths are told apart by their dashes; more would not be. Of one more the nearest is left out: it is the flattest. */
 const MOST_PATHS = 4;

@@ -2,11 +2,11 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
 import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { renderTableText } from '../../documents/render/text.ts';
-import { openSetup } from '../../setup/open.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import { contactNote } from '../marks/run.ts';
@@ -27,10 +27,10 @@ export interface CardOptions extends AnswerOptions {
 
 export async function runCard(io: Io, path: string, options: CardOptions): Promise<void> {
   drawingFormat(options.out, 'card');
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const crosswind = optionQuantity('--crosswind', options.crosswind, 'speed');
   if (!(crosswind >= 0))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--crosswind: ${options.crosswind} is no speed`,
       'Write it without a minus sign.',
     );

@@ -2,15 +2,16 @@ import { swing } from '../../arrow/lift/swing.ts';
 import { densityAltitude } from '../../atmosphere/standard.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Table } from '../../documents/table/table.ts';
 import type { DisplayUnits, UnitSystem } from '../../quantities/display-units.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assemble/assumed.ts';
 import { unusedUncertainties } from '../../setup/assemble/unused-uncertainties.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 
 export interface CheckOptions {
   readonly json?: boolean;
@@ -19,7 +20,7 @@ export interface CheckOptions {
 }
 
 export function runCheck(io: Io, path: string, options: CheckOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   present(io, options, {
     text: () => text(session, path),
     json: () => json(session),

@@ -1,10 +1,10 @@
 import type { Bow, Candidate } from '../../advice/builds/candidate.ts';
 import { otherShots, powerStroke, virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
 import { assembleBuild } from '../../setup/assemble/assemble-variant.ts';
-import type { Session } from '../../setup/open.ts';
+import type { OpenSetup } from '../../setup/open.ts';
 
 /** The bow of a session, with the arrows it might shoot. */
-export function bowOf(session: Session, candidates: readonly Candidate[]): Bow {
+export function bowOf(session: OpenSetup, candidates: readonly Candidate[]): Bow {
   const { setup, assembly, calibration, title } = session;
   return {
     name: title,
@@ -22,7 +22,7 @@ export function bowOf(session: Session, candidates: readonly Candidate[]): Bow {
 }
 
 /** The bow with the builds its file lists. */
-export const bowWithBuilds = (session: Session): Bow =>
+export const bowWithBuilds = (session: OpenSetup): Bow =>
   bowOf(
     session,
     (session.setup.builds ?? []).map((build) => assembleBuild(session.setup, session.assembly, build)),

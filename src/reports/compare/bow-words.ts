@@ -4,7 +4,7 @@ import { type BowEnergy, efficiency, launchSpeed, speedPerMass } from '../../bow
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
 import { ratedEnergy } from '../../setup/assemble/assemble-launch.ts';
-import type { Session } from '../../setup/open.ts';
+import type { Session } from '../session.ts';
 
 /** What the bow gives, how it is known, and what one more grain costs. */
 export function bowLines({ setup, units }: Session, { build }: UncertainReadings): string {

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../../quantities/format.ts';
 import { carryCaution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
-import type { Compared } from './run.ts';
+import type { Compared } from './findings.ts';
 
 /** What a number of a comparison can do to somebody. */
 export function compareCautions({ session, comparison }: Compared): string {

@@ -4,12 +4,12 @@ import { type PairedGroup, pairedGroups } from '../../advice/scatter/paired-grou
 import { type ScatterJob, scatterQuestion } from '../../advice/scatter/scatter.ts';
 import type { Io } from '../../cli/io.ts';
 import { progressBar } from '../../cli/output/progress.ts';
-import { ownThread } from '../../cli/world/worker-pool.ts';
 import { si } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { pinForHit } from '../../sight/zero.ts';
 import { USUAL_DOZEN } from '../scatter/usual-dozen.ts';
 import { variationFrom } from '../scatter/variation.ts';
+import { ownThread } from '../tasks.ts';
 
 /** Group sizes of a dozen by range, base first; null for a build whose parts are not known. */
 export type Groups = readonly (readonly PairedGroup[] | null)[];

@@ -4,8 +4,8 @@ import { standardError } from '../../advice/builds/error-form.ts';
 import type { Uncertain, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { PairedGroup } from '../../advice/scatter/paired-groups.ts';
 import { efficiency, speedPerMass } from '../../bow/energy.ts';
+import type { Compared } from './findings.ts';
 import { FACT_KEYS, ROW_KEYS, renamed } from './json-keys.ts';
-import type { Compared } from './run.ts';
 
 /** Share of chance within the limit at which a difference is called real. */
 const CONFIDENCE = 0.95;

@@ -1,14 +1,15 @@
-import { type Comparison, compare } from '../../advice/builds/comparison.ts';
+import { compare } from '../../advice/builds/comparison.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { bowWithBuilds } from './bow-of.ts';
 import { longTable } from './build-tables.ts';
-import { compareScatter, type Groups } from './groups.ts';
+import type { Compared } from './findings.ts';
+import { compareScatter } from './groups.ts';
 import { compareJson } from './json.ts';
 import { compareText } from './text.ts';
 
@@ -23,25 +24,14 @@ export interface CompareOptions extends AnswerOptions {
   readonly page: 'a4' | 'letter';
 }
 
-/** The files of a comparison and what came of it. */
-export interface Compared {
-  readonly sessions: readonly Session[];
-  /** Of the first file: the base. */
-  readonly session: Session;
-  readonly comparison: Comparison;
-  readonly groups: Groups;
-  /** What was written. */
-  readonly files: readonly string[];
-}
-
 export async function runCompare(io: Io, paths: readonly string[], options: CompareOptions): Promise<void> {
   if (options.out !== undefined) drawingFormat(options.out, 'sheet');
-  const sessions = paths.map((path) => openSetup(io, path, options));
+  const sessions = paths.map((path) => openNamedFile(io, path, options));
   const [session] = sessions;
   if (session === undefined) throw new RangeError('a comparison needs a file');
   const bows = sessions.map(bowWithBuilds);
   if (bows.reduce((count, { candidates }) => count + 1 + candidates.length, 0) < 2)
-    throw new CommandLineError(
+    throw new QuestionError(
       `${paths[0]}: there is nothing to compare it with`,
       'List builds under "builds:", or name a second file.',
     );

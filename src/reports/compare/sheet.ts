@@ -7,7 +7,7 @@ import { warnings } from '../warnings.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { compareCautions } from './cautions.ts';
-import type { Compared } from './run.ts';
+import type { Compared } from './findings.ts';
 import { layOutComparison } from './sheet-layout.ts';
 import { surroundingsLine } from './text.ts';
 

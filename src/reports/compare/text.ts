@@ -16,9 +16,9 @@ import { buildChanges } from './build-changes.ts';
 import { buildTable, dragTable } from './build-tables.ts';
 import { compareCautions } from './cautions.ts';
 import { factTable, rangeTable, withError } from './difference-tables.ts';
+import type { Compared } from './findings.ts';
 import { GROUP } from './groups.ts';
 import { markPlot } from './plots.ts';
-import type { Compared } from './run.ts';
 import { factWording, rowWording, type Wording } from './wording.ts';
 
 /** What the first lines are about: numbers of a build, and numbers at the farthest range. */

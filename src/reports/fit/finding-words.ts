@@ -1,7 +1,7 @@
 import type { Finding } from '../../calibration/diagnose.ts';
 import type { Measurement } from '../../calibration/measurement.ts';
 import { formatQuantity } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
+import type { Session } from '../session.ts';
 import { parameterWords } from './parameter-words.ts';
 
 /** What stands out in a fit, in words an archer can act on. */

@@ -2,8 +2,8 @@ import type { Residual } from '../../calibration/fit.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { defaultOf } from '../../setup/assemble/defaults.ts';
-import type { Session } from '../../setup/open.ts';
 import { marksFor } from '../../sight/marks.ts';
+import type { Session } from '../session.ts';
 
 /** The group to be shot next is thought of as this many arrows. */
 export const NEXT_ARROWS = 6;

@@ -1,7 +1,7 @@
 import type { ParameterName } from '../../calibration/parameters.ts';
 import type { DisplayUnit } from '../../quantities/format.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
+import type { Session } from '../session.ts';
 
 /** A calibrated parameter as an archer reads it: its name, and a number of it in its unit. */
 export interface ParameterWords {

@@ -2,8 +2,8 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { formatQuantity, toSi } from '../../quantities/format.ts';
-import { openSetup } from '../../setup/open.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { type FitFindings, fitFindings } from './findings.ts';
 import { fitJson } from './json.ts';
@@ -22,7 +22,7 @@ const STEP = 5;
 
 export async function runFit(io: Io, path: string, options: FitOptions): Promise<void> {
   if (options.out !== undefined) drawingFormat(options.out, 'report');
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const every = formatQuantity(toSi(STEP, session.units.range), session.units.range, 0);
   const fit = fitFindings(session, optionRanges({ ...options, every }));
   const files = options.out === undefined ? [] : await write(io, options.out, fit, options.page);

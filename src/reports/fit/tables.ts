@@ -1,7 +1,7 @@
 import type { ParameterEstimate } from '../../calibration/verdict.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
+import type { Session } from '../session.ts';
 import type { FitFindings } from './findings.ts';
 import { parameterWords } from './parameter-words.ts';
 

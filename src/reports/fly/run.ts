@@ -2,6 +2,7 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { plotSize } from '../../cli/output/plot-size.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import type { Plot } from '../../documents/plot/plot-data.ts';
 import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
@@ -13,15 +14,15 @@ import { launchLineHeight } from '../../flight/launch.ts';
 import { fly } from '../../flight/trajectory.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { pinForHit } from '../../sight/zero.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { shotCautions } from '../cautions.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 
 export interface FlyOptions extends AnswerOptions {
   readonly to: string;
@@ -47,7 +48,7 @@ interface Shot {
 }
 
 export function runFly(io: Io, path: string, options: FlyOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const aim =
     options.aim === undefined
       ? session.calibration.rig.zeroRange
@@ -100,7 +101,7 @@ function reached({ conditions, launchSpeed }: Rig, ranges: readonly Metres[]): r
   const { distance } = carry(conditions, launchSpeed);
   const within = ranges.filter((range) => range <= distance);
   if (within.length > 0) return within;
-  throw new CommandLineError(
+  throw new QuestionError(
     `--to: no shot of this arrow carries farther than ${distance.toFixed(0)} m`,
     'Write a nearer --to and a shorter --every.',
   );

@@ -2,17 +2,18 @@ import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-un
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { type Mark, marksFor, settingsFor } from '../../sight/marks.ts';
 import { asFarAsItGoes } from '../../sight/reach.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 import { warnings } from '../warnings.ts';
 
 export interface MarksOptions extends AnswerOptions {
@@ -28,7 +29,7 @@ export interface SureMark {
 }
 
 export function runMarks(io: Io, path: string, options: MarksOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const { solved: rows, beyond } = asFarAsItGoes(session.calibration.rig, optionRanges(options), (ranges) =>
     sureMarks(session, ranges),
   );

@@ -4,6 +4,7 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { plotSize } from '../../cli/output/plot-size.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import type { Plot } from '../../documents/plot/plot-data.ts';
 import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
@@ -12,11 +13,11 @@ import type { Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 
 export interface MisjudgeOptions extends AnswerOptions {
   readonly ring: string;
@@ -36,10 +37,10 @@ interface MisjudgeFindings {
 }
 
 export function runMisjudge(io: Io, path: string, options: MisjudgeOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const ring = optionQuantity('--ring', options.ring, 'length');
   if (!(ring > 0))
-    throw new CommandLineError(`--ring: ${options.ring} is no ring`, 'Write --ring "8 in" or another size.');
+    throw new QuestionError(`--ring: ${options.ring} is no ring`, 'Write --ring "8 in" or another size.');
   const ranges = optionRanges(options);
   const spread = spreadOf(session, options);
   const { rig } = session.calibration;
@@ -64,9 +65,9 @@ function spreadOf(session: Session, { guess, cant, gusts }: MisjudgeOptions): Sp
   const lean = optionQuantity('--cant', cant, 'angle');
   const wind = optionQuantity('--gusts', gusts, 'speed');
   if (!(share >= 0 && share <= WORST_GUESS))
-    throw new CommandLineError(`--guess: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
+    throw new QuestionError(`--guess: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
   if (!(lean >= 0 && wind >= 0))
-    throw new CommandLineError('--cant and --gusts are sizes', 'Write them without a minus sign.');
+    throw new QuestionError('--cant and --gusts are sizes', 'Write them without a minus sign.');
   return { guess: share, cant: lean, windAcross: wind, windAlong: wind, arrow: archerSpread(session) };
 }
 

@@ -6,14 +6,15 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { progressBar } from '../../cli/output/progress.ts';
-import { ownThread } from '../../cli/world/worker-pool.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
+import type { Session } from '../session.ts';
 import { straightLaunch } from '../straight-launch.ts';
+import { ownThread } from '../tasks.ts';
 import { scatterTable, scatterText, type VaneScatter } from './text.ts';
 import { variationFrom } from './variation.ts';
 
@@ -38,13 +39,13 @@ export interface ScatterOptions extends AnswerOptions {
 const USUAL_ANGLE = (3 * Math.PI) / 180;
 
 export async function runScatter(io: Io, path: string, options: ScatterOptions): Promise<void> {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const parts = shotParts(session, options);
   const { vanes } = parts;
   if (vanes === undefined)
-    throw new CommandLineError('scatter: the arrow has no vanes', 'Write arrow.parts.vanes.');
+    throw new QuestionError('scatter: the arrow has no vanes', 'Write arrow.parts.vanes.');
   if (options.arrows < options.group)
-    throw new CommandLineError(
+    throw new QuestionError(
       `--arrows: ${options.arrows} are fewer than one group of ${options.group}`,
       `Write --arrows ${100 * options.group}.`,
     );

@@ -10,8 +10,8 @@ import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 
 /** What one fletching makes of the same differences. */
 export interface VaneScatter {

@@ -16,7 +16,7 @@ const MOST = {
   nockTravel: '10 fps',
 } as const;
 
-/** The variation that the texts of options stand for. @throws CommandLineError naming the option */
+/** The variation that the texts of options stand for. @throws QuestionError naming the option */
 export const variationFrom = (texts: VariationTexts, balance: Metres): Variation => ({
   mass: limitedQuantity('--mass', texts.mass, 'mass', MOST.mass),
   balance: limitedQuantity('--balance', texts.balance, 'length', MOST.balance),

@@ -3,13 +3,14 @@ import { type SlopeMark, slopeMarks } from '../../advice/range/slope.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { readingAt } from '../../sight/scale.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import type { Session } from '../session.ts';
 import { targetDigits } from '../side-words.ts';
 import { type SlopeFindings, slopeText } from './text.ts';
 
@@ -23,7 +24,7 @@ export interface SlopeOptions extends AnswerOptions {
 }
 
 export function runSlope(io: Io, path: string, options: SlopeOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const ranges = optionRanges(options);
   const slopes = anglesBothWays(
     { option: '--steepest', text: options.steepest },

@@ -8,9 +8,9 @@ import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 import { heightWords, sideWords, targetDigits } from '../side-words.ts';
 import { cutTable, slopeTable } from './tables.ts';
 

@@ -3,15 +3,16 @@ import { LEAST_MARGIN, type SwingAdvice, swingAdvice } from '../../advice/launch
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { YARD } from '../../quantities/exact.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { partsOf } from '../changed-build.ts';
 import { flownRanges } from '../flown-ranges.ts';
+import type { Session } from '../session.ts';
 import { straightLaunch } from '../straight-launch.ts';
 import { swingText } from './text.ts';
 
@@ -23,7 +24,7 @@ export interface SwingOptions extends AnswerOptions {
 }
 
 export function runSwing(io: Io, path: string, options: SwingOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   partsOf(session, 'swing');
   const { arrow } = session.assembly;
   const launch = straightLaunch(session);

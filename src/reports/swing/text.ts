@@ -9,8 +9,8 @@ import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import type { Session } from '../../setup/open.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 
 export interface SwingFindings {
   readonly session: Session;

@@ -3,19 +3,20 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
 import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { layOutTape } from '../../documents/tape/tape.ts';
 import type { Branch, TapeMark, TapeTick } from '../../documents/tape/tape-content.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
-import { openSetup, type Session } from '../../setup/open.ts';
 import { marksFor, type Setting, settingsFor } from '../../sight/marks.ts';
 import { asFarAsItGoes } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { optionQuantity } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { shotCautions, unlabelled } from '../cautions.ts';
 import { airLine, arrowLine, headLines } from '../head.ts';
 import { reachNote } from '../marks/run.ts';
+import type { Session } from '../session.ts';
 import { isToldSpread } from '../told-spread.ts';
 import { warnings } from '../warnings.ts';
 
@@ -40,7 +41,7 @@ interface Tape {
 
 export async function runTape(io: Io, path: string, options: TapeOptions): Promise<void> {
   drawingFormat(options.out, 'tape');
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const unit = options.in === 'yards' ? 'yd' : 'm';
   const main = tapeOf(session, session.calibration.rig, options, unit);
   const doubts = warnings(session);
@@ -79,7 +80,7 @@ function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: '
   const first = Math.ceil(fromSi(optionQuantity('--from', from, 'length'), unit) - 1e-9);
   const last = Math.floor(fromSi(optionQuantity('--to', to, 'length'), unit) + 1e-9);
   if (!(first > 0 && last > first))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--from ${from} --to ${to} leaves no tape`,
       'Write --from "20 yd" --to "100 yd", the nearer first.',
     );

@@ -1,5 +1,5 @@
 import type { Axis } from '../../advice/builds/vary.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 
 /** One key that is varied: its values as the file would hold them, and as numbers of one unit where they are. */
 export interface VariedKey extends Axis<string> {
@@ -15,14 +15,14 @@ const HOW =
 /** Keys of what was shot, which hold the calibration that every variation starts from. */
 const SHOT = /^(marks|speeds|drops|builds)\b/;
 
-/** `KEY=LOW:HIGH:STEP` or `KEY=VALUE,VALUE,...`. @throws CommandLineError for anything else */
+/** `KEY=LOW:HIGH:STEP` or `KEY=VALUE,VALUE,...`. @throws QuestionError for anything else */
 export function variedKey(text: string): VariedKey {
   const split = /^\s*([\w.]+)\s*=\s*(.+)$/.exec(text);
   const [, name, values] = split ?? [];
   if (name === undefined || values === undefined)
-    throw new CommandLineError(`--over: "${text}" names no key and values`, HOW);
+    throw new QuestionError(`--over: "${text}" names no key and values`, HOW);
   if (SHOT.test(name))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--over: ${name} is what was shot, and stays as it was while the build is varied`,
       'Change it in the file and run fit; vary takes keys of bow, arrow, launch, sight and air.',
     );
@@ -55,18 +55,18 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
     step === null ||
     step === undefined
   )
-    throw new CommandLineError(`--over ${name}: "${text}" is not low:high:step`, HOW);
+    throw new QuestionError(`--over ${name}: "${text}" is not low:high:step`, HOW);
   const unit = low.unit || high.unit || step.unit;
   if ([low, high, step].some((part) => part.unit !== '' && part.unit !== unit))
-    throw new CommandLineError(`--over ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
+    throw new QuestionError(`--over ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
   if (!(step.number > 0 && high.number >= low.number))
-    throw new CommandLineError(
+    throw new QuestionError(
       `--over ${name}: "${text}" goes nowhere`,
       'Write low:high:step with a step above nought.',
     );
   const count = Math.floor((high.number - low.number) / step.number + 1e-9) + 1;
   if (count > MOST_VALUES)
-    throw new CommandLineError(
+    throw new QuestionError(
       `--over ${name}: that would be ${count} values`,
       `Write a step that gives at most ${MOST_VALUES}.`,
     );

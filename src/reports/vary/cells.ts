@@ -6,7 +6,7 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import { si } from '../../quantities/quantity.ts';
 import { powerStroke } from '../../setup/assemble/assemble-launch.ts';
 import { assembleVariant } from '../../setup/assemble/assemble-variant.ts';
-import { openSession, type Session } from '../../setup/open.ts';
+import { type OpenSetup, openSetup } from '../../setup/open.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { type Override, readSetup } from '../../setup/read.ts';
 import type { SetupFile } from '../../setup/schema/schema.ts';
@@ -32,7 +32,7 @@ export type Cell = BuildReadings | { readonly failure: string };
 /** Every combination of the stretch, in order. */
 export function varyCells(job: VaryJob): readonly Cell[] {
   const { text, path, uncalibrated, axes, ranges, crosswind } = job;
-  const base = openSession(readSetup(text, path), path, { units: 'metric', uncalibrated });
+  const base = openSetup(text, path, { uncalibrated });
   return sweepRange(axes, job, (point) => {
     const overrides = axes.map(({ name }, i): Override => ({ path: name.split('.'), value: point[i] ?? '' }));
     try {
@@ -46,7 +46,7 @@ export function varyCells(job: VaryJob): readonly Cell[] {
   });
 }
 
-function varied(base: Session, variant: SetupFile, overrides: readonly Override[]): TunedBuild {
+function varied(base: OpenSetup, variant: SetupFile, overrides: readonly Override[]): TunedBuild {
   const isSet = (key: string): boolean => overrides.some(({ path }) => path.join('.').startsWith(key));
   const assembled = assembleVariant(base.setup, base.assembly, variant, {
     name: 'varied',

@@ -8,7 +8,7 @@ import {
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { nearestWord } from '../../quantities/nearest-word.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { factWording, rowWording, type Wording } from '../compare/wording.ts';
 
 /** One column of a sweep: a number of the build, or of the build at one range. */
@@ -26,7 +26,7 @@ const ROW_NAMES = new Map<string, RowValue>(ROW_VALUES.map((value) => [snake(val
 /** What a sweep can show, by the names of the command line. */
 export const OUTPUT_NAMES: readonly string[] = [...FACT_NAMES.keys(), ...ROW_NAMES.keys()];
 
-/** The columns for a list of names; numbers by range get a column for each. @throws CommandLineError for an unknown name */
+/** The columns for a list of names; numbers by range get a column for each. @throws QuestionError for an unknown name */
 export function outputsOf(names: string, ranges: readonly number[], units: DisplayUnits): readonly Output[] {
   return names
     .split(',')
@@ -42,7 +42,7 @@ function outputsNamed(name: string, ranges: readonly number[], units: DisplayUni
   const value = ROW_NAMES.get(name);
   if (value === undefined) {
     const meant = nearestWord(name, OUTPUT_NAMES);
-    throw new CommandLineError(
+    throw new QuestionError(
       `--show: there is no "${name}"`,
       meant === undefined ? `Write one of ${OUTPUT_NAMES.join(', ')}.` : `Write ${meant}.`,
     );

@@ -4,16 +4,19 @@ import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { progressBar } from '../../cli/output/progress.ts';
-import { ownThread } from '../../cli/world/worker-pool.ts';
-import { openSession, readNamedFile, type Session } from '../../setup/open.ts';
+import { readNamedFile } from '../../cli/world/named-file.ts';
+import { openSetup } from '../../setup/open.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { readSetup } from '../../setup/read.ts';
 import { optionQuantity } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { FACT_KEYS, ROW_KEYS, renamed } from '../compare/json-keys.ts';
+import { inUnits } from '../session.ts';
+import { ownThread } from '../tasks.ts';
 import { type VariedKey, variedKey } from './axes.ts';
 import type { Cell, VaryJob } from './cells.ts';
-import { type Output, outputsOf } from './outputs.ts';
+import type { Varied } from './findings.ts';
+import { outputsOf } from './outputs.ts';
 import { varyTable, varyText } from './text.ts';
 
 export interface VaryOptions extends AnswerOptions {
@@ -22,16 +25,6 @@ export interface VaryOptions extends AnswerOptions {
   readonly at: string;
   readonly plot?: string;
   readonly crosswind: string;
-}
-
-/** A sweep and what came of it, a cell for every combination, the last key running fastest. */
-export interface Varied {
-  readonly session: Session;
-  readonly axes: readonly VariedKey[];
-  readonly ranges: readonly number[];
-  readonly outputs: readonly Output[];
-  readonly plotted: readonly Output[];
-  readonly cells: readonly Cell[];
 }
 
 /** A table or a plot of three keys cannot be read. */
@@ -43,10 +36,10 @@ const JOBS_PER_THREAD = 8;
 
 export async function runVary(io: Io, path: string, options: VaryOptions): Promise<void> {
   const text = readNamedFile(io, path);
-  const session = openSession(readSetup(text, path), path, options);
+  const session = inUnits(openSetup(text, path, options), options.units);
   const axes = options.over.map(variedKey);
   if (axes.length > MOST_KEYS)
-    throw new CommandLineError(
+    throw new QuestionError(
       `--over: ${axes.length} keys at once`,
       `Write --over at most ${MOST_KEYS} times.`,
     );

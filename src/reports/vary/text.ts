@@ -10,8 +10,8 @@ import { isLight, lightArrow, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { VariedKey } from './axes.ts';
 import type { Cell } from './cells.ts';
+import type { Varied } from './findings.ts';
 import type { Output } from './outputs.ts';
-import type { Varied } from './run.ts';
 
 /** A key as a heading: what it is about, without the sections everything arrow-like stands in. */
 const heading = (name: string): string =>

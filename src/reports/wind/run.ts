@@ -3,13 +3,13 @@ import { CLOCK, windEffects } from '../../advice/range/wind-drift.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
+import { openNamedFile } from '../../cli/world/named-file.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
-import { openSetup } from '../../setup/open.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
-import { CommandLineError } from '../asked/question-error.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { targetDigits } from '../side-words.ts';
 import { hourOf, type WindFindings, windText } from './text.ts';
 
@@ -21,10 +21,10 @@ export interface WindOptions extends AnswerOptions {
 }
 
 export function runWind(io: Io, path: string, options: WindOptions): void {
-  const session = openSetup(io, path, options);
+  const session = openNamedFile(io, path, options);
   const speed = optionQuantity('--speed', options.speed, 'speed');
   if (!(speed >= 0))
-    throw new CommandLineError(`--speed: ${options.speed} is no speed`, 'Write it without a minus sign.');
+    throw new QuestionError(`--speed: ${options.speed} is no speed`, 'Write it without a minus sign.');
   const ranges = optionRanges(options);
   const { rig } = session.calibration;
   const found: WindFindings = {

@@ -11,9 +11,9 @@ import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { Cell, Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
-import type { Session } from '../../setup/open.ts';
 import { shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
+import type { Session } from '../session.ts';
 import { heightWords, targetDigits } from '../side-words.ts';
 
 /** Everything the command `wind` found. */

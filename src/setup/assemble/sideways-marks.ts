@@ -2,7 +2,7 @@ import { ownSpread } from '../../calibration/own-spread.ts';
 import type { LateralMark } from '../../calibration/sideways/lateral-mark.ts';
 import { DEGREE } from '../../quantities/exact.ts';
 import { si } from '../../quantities/quantity.ts';
-import type { Session } from '../open.ts';
+import type { SetupFile } from '../schema/schema.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
 
@@ -11,8 +11,13 @@ const HELD_CANT_SD = 0.25 * DEGREE;
 /** Upright and end for end are held by the level itself. */
 const BY_LEVEL = [0, Math.PI, -Math.PI];
 
+/** Whatever holds a setup file. */
+interface HasMarks {
+  readonly setup: Pick<SetupFile, 'marks'>;
+}
+
 /** The groups of a setup file whose left and right was written down; none when the marks are left aside. */
-export function lateralMarks({ setup }: Session, leftAside: boolean): readonly LateralMark[] {
+export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly LateralMark[] {
   if (leftAside) return [];
   return (setup.marks ?? []).flatMap((entry): readonly LateralMark[] => {
     if (entry.lateral === undefined) return [];
@@ -32,7 +37,7 @@ export function lateralMarks({ setup }: Session, leftAside: boolean): readonly L
 }
 
 /** Standard deviation of one arrow per metre of range from the file's groups, or the usual one. */
-export function archerSpread({ setup }: Session): number {
+export function archerSpread({ setup }: HasMarks): number {
   const usual = defaultOf('marks.arrow_spread');
   return ownSpread(
     (setup.marks ?? []).map(({ range, arrows, group }) => ({

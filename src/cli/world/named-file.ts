@@ -1,0 +1,21 @@
+import type { UnitSystem } from '../../quantities/display-units.ts';
+import { inUnits, type Session } from '../../reports/session.ts';
+import { openSetup } from '../../setup/open.ts';
+import type { Io } from '../io.ts';
+import { readingError } from './file-words.ts';
+
+/** The text of a file named on the command line. @throws QuestionError when it cannot be read */
+export function readNamedFile(io: Io, path: string): string {
+  try {
+    return io.readText(path);
+  } catch (error) {
+    throw readingError(error, path);
+  }
+}
+
+/** @throws SetupError, DomainError, QuestionError for what is wrong with the file; NumericalError when it cannot be computed */
+export const openNamedFile = (
+  io: Io,
+  path: string,
+  { units, uncalibrated }: { readonly units: UnitSystem; readonly uncalibrated?: boolean },
+): Session => inUnits(openSetup(readNamedFile(io, path), path, { uncalibrated }), units);
