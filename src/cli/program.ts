@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
@@ -17,13 +18,25 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
   slope: async () => (await import('./commands/slope.ts')).slopeCommand,
   misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
-  wind: async () => (await import('./commands/wind.ts')).windCommand,
+  wind: () => questionMaker('wind'),
   swing: async () => (await import('./commands/swing.ts')).swingCommand,
   broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
   scatter: async () => (await import('./commands/scatter.ts')).scatterCommand,
   compare: async () => (await import('./commands/compare.ts')).compareCommand,
   vary: async () => (await import('./commands/vary.ts')).varyCommand,
 };
+
+/** A command of the options and help of a question. */
+async function questionMaker(name: QuestionName): Promise<Make> {
+  const [{ questionCommand }, question] = await Promise.all([
+    import('./commands/question-command.ts'),
+    QUESTIONS[name].question(),
+  ]);
+  return (io) =>
+    questionCommand(question, async (setups, answering) =>
+      (await import('./run-question.ts')).runQuestion(io, name, setups, answering),
+    );
+}
 
 /** The command line with the commands named, all of them unless told. Nothing runs until it is parsed. */
 export async function createProgram(

@@ -2,6 +2,7 @@ import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
 import { carry } from '../flight/carry.ts';
 import { formatQuantity, fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
+import type { Block } from './report.ts';
 import type { Session } from './session.ts';
 
 /** Mass per draw weight as the trade says it, gr/lb. */
@@ -48,6 +49,12 @@ export const shotCautions = (session: Session): string =>
   [stabilityCaution(session), lightArrowCaution(session), carryCaution(session)]
     .filter((line) => line !== '')
     .join('\n');
+
+/** The cautions as blocks of a report. */
+export const cautionBlocks = (session: Session): readonly Block[] =>
+  shotCautions(session)
+    .split('\n')
+    .map((line) => ({ kind: 'caution', text: line.replace(/^Caution: /, '') }));
 
 /** The cautions line by line without their label, for a document that has a heading for them. */
 export const unlabelled = (cautions: string): readonly string[] =>

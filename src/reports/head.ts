@@ -3,6 +3,7 @@ import type { Wind } from '../atmosphere/wind.ts';
 import type { Io } from '../cli/io.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
+import type { Block } from './report.ts';
 import type { Session } from './session.ts';
 import { warnings } from './warnings.ts';
 
@@ -14,6 +15,14 @@ export const headLines = (session: Session): readonly string[] => [
   `Rests on ${basisLine(session)}`,
   ...warnings(session).map((warning) => `Warning: ${warning}`),
 ];
+
+/** The head of a report: the lines, then what makes its numbers doubtful. */
+export const headBlocks = (session: Session): readonly Block[] => [
+  { kind: 'head', lines: headLines(session).slice(0, HEAD_LINES) },
+  ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
+];
+
+const HEAD_LINES = 4;
 
 export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };

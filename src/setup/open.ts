@@ -5,12 +5,17 @@ import type { SetupFile } from './schema/schema.ts';
 
 /** A setup that was read, assembled and fitted to its marks. */
 export interface OpenSetup {
+  /** The text it was read from, and the name of the file for messages. */
+  readonly text: string;
+  readonly name: string;
   readonly setup: SetupFile;
   readonly title: string;
   readonly assembly: Assembly;
   /** With no measurements when the file holds none or they were left aside: then it carries the priors' uncertainty. */
   readonly calibration: Calibration;
   readonly calibrated: boolean;
+  /** Whether what was shot was left aside on purpose. */
+  readonly uncalibrated: boolean;
 }
 
 export interface OpenOptions {
@@ -34,11 +39,14 @@ export function openSetup(
   const setup = readSetup(text, name, overrides);
   const assembly = assemble(uncalibrated ? withoutShots(setup) : setup);
   return {
+    text,
+    name,
     setup,
     title: setup.title ?? name,
     assembly,
     calibration: calibrate(assembly.problem),
     calibrated: assembly.problem.measurements.length > 0,
+    uncalibrated,
   };
 }
 

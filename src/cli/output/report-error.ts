@@ -3,8 +3,10 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
 import { SetupError } from '../../setup/problem.ts';
+import { flagOf } from '../commands/flag.ts';
 import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
+import { CommandLineError } from '../world/command-line-error.ts';
 import { noAnswer } from './no-answer.ts';
 import { withoutControls } from './without-controls.ts';
 
@@ -34,8 +36,10 @@ function reportOf(error: unknown): Report {
       exit: EXIT.refused,
     };
   }
+  if (error instanceof CommandLineError)
+    return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
   if (error instanceof QuestionError)
-    return { code: error.code, message: `${error.message}. ${error.write}`, where: [], exit: EXIT.refused };
+    return { code: error.code, message: error.said(flagOf), where: [], exit: EXIT.refused };
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
   if (error instanceof NumericalError)

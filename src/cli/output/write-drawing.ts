@@ -1,17 +1,17 @@
 import type { Drawing } from '../../documents/page/drawing.ts';
-import { QuestionError } from '../../reports/asked/question-error.ts';
 import type { Io } from '../io.ts';
+import { CommandLineError } from '../world/command-line-error.ts';
 import { documentFonts } from '../world/font-files.ts';
 
 /**
  * The kind of file a name asks for.
  * @param example a name without its ending, for the advice
- * @throws QuestionError for any other ending
+ * @throws CommandLineError for any other ending
  */
 export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
   const ending = /\.(pdf|svg)$/i.exec(path)?.[1]?.toLowerCase();
   if (ending === 'pdf' || ending === 'svg') return ending;
-  throw new QuestionError(
+  throw new CommandLineError(
     `--out: ${path} is neither a .pdf nor an .svg file`,
     `Write --out ${example}.pdf or --out ${example}.svg.`,
   );
@@ -19,7 +19,7 @@ export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
 
 /**
  * Write a drawing to a name of sound ending, and give the name of the file.
- * @throws QuestionError for an SVG of more than one page: one file appears whole, or none
+ * @throws CommandLineError for an SVG of more than one page: one file appears whole, or none
  */
 export async function writeDrawing(
   io: Io,
@@ -37,7 +37,7 @@ export async function writeDrawing(
   }
   const [page, ...more] = drawing.pages;
   if (page === undefined || more.length > 0)
-    throw new QuestionError(
+    throw new CommandLineError(
       `--out: this takes ${drawing.pages.length} pages, and an SVG file holds one`,
       'Write a .pdf, or ask for fewer copies, neighbours or rows.',
     );

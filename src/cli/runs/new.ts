@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
-import { QuestionError } from '../../reports/asked/question-error.ts';
 import { starterSetup } from '../../setup/starter.ts';
 import type { Io } from '../io.ts';
+import { CommandLineError } from '../world/command-line-error.ts';
 
 export interface NewOptions {
   readonly force?: boolean;
@@ -10,9 +10,9 @@ export interface NewOptions {
 
 export function runNew(io: Io, file: string, { force = false, units }: NewOptions): void {
   if (file === '-')
-    throw new QuestionError('new: - is no file to write', 'Write a name: quillpath new setup.yaml.');
+    throw new CommandLineError('new: - is no file to write', 'Write a name: quillpath new setup.yaml.');
   if (io.exists(file) && !force)
-    throw new QuestionError(`${file} is already there`, 'Write another name, or --force to replace it.');
+    throw new CommandLineError(`${file} is already there`, 'Write another name, or --force to replace it.');
   io.writeWhole(file, starterSetup({ units }));
   io.out(`Wrote ${file}. Put your own numbers in the place of its examples, then:
 

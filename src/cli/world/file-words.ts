@@ -1,4 +1,4 @@
-import { QuestionError } from '../../reports/asked/question-error.ts';
+import { CommandLineError } from './command-line-error.ts';
 
 /** What the name on the command line is wrong for, and what to write instead. */
 const WRITING: Readonly<Record<string, readonly [why: string, write: string]>> = {
@@ -28,29 +28,33 @@ export const codeOf = (error: unknown): string =>
 export function writingError(error: unknown, path: string): unknown {
   const code = codeOf(error);
   const [why, write] = WRITING[code] ?? [];
-  if (why !== undefined && write !== undefined) return new QuestionError(`${path}: ${why}`, write);
+  if (why !== undefined && write !== undefined) return new CommandLineError(`${path}: ${why}`, write);
   const refused = REFUSED[code];
   return refused === undefined ? error : Object.assign(new Error(`${path}: ${refused}.`), { code });
 }
 
 /** A failed read of a setup file: what is wrong with the name. */
-export function readingError(error: unknown, path: string): QuestionError {
+export function readingError(error: unknown, path: string): CommandLineError {
   const code = codeOf(error);
   const name = 'Write the name of a setup file.';
   if (path === '-')
-    return new QuestionError(
+    return new CommandLineError(
       'standard input cannot be read',
       'Write the name of a setup file, or send one: quillpath check - < setup.yaml.',
     );
-  if (code === 'EISDIR') return new QuestionError(`${path}: is a folder`, 'Write the name of a file in it.');
+  if (code === 'EISDIR')
+    return new CommandLineError(`${path}: is a folder`, 'Write the name of a file in it.');
   if (code === 'EACCES' || code === 'EPERM')
-    return new QuestionError(`${path}: it may not be read`, 'Ask for the right to, or write another name.');
+    return new CommandLineError(
+      `${path}: it may not be read`,
+      'Ask for the right to, or write another name.',
+    );
   if (code === 'ENOTDIR')
-    return new QuestionError(`${path}: a part of the name is a file, not a folder`, name);
+    return new CommandLineError(`${path}: a part of the name is a file, not a folder`, name);
   if (code === 'ENOENT')
-    return new QuestionError(
+    return new CommandLineError(
       `${path}: there is no such file`,
       /\.ya?ml$/i.test(path) ? `${name.slice(0, -1)}; "quillpath new ${path}" makes one.` : name,
     );
-  return new QuestionError(`${path}: it cannot be read${code === '' ? '' : ` (${code})`}`, name);
+  return new CommandLineError(`${path}: it cannot be read${code === '' ? '' : ` (${code})`}`, name);
 }

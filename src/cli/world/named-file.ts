@@ -4,7 +4,7 @@ import { openSetup } from '../../setup/open.ts';
 import type { Io } from '../io.ts';
 import { readingError } from './file-words.ts';
 
-/** The text of a file named on the command line. @throws QuestionError when it cannot be read */
+/** The text of a file named on the command line. @throws CommandLineError when it cannot be read */
 export function readNamedFile(io: Io, path: string): string {
   try {
     return io.readText(path);
@@ -13,9 +13,9 @@ export function readNamedFile(io: Io, path: string): string {
   }
 }
 
-/** @throws SetupError, DomainError, QuestionError for what is wrong with the file; NumericalError when it cannot be computed */
+/** @throws SetupError, DomainError, CommandLineError for what is wrong with the file; NumericalError when it cannot be computed */
 export const openNamedFile = (
   io: Io,
   path: string,
-  { units, uncalibrated }: { readonly units: UnitSystem; readonly uncalibrated?: boolean },
+  { units, uncalibrated }: { readonly units: UnitSystem; readonly uncalibrated?: boolean | undefined },
 ): Session => inUnits(openSetup(readNamedFile(io, path), path, { uncalibrated }), units);

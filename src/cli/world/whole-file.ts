@@ -9,7 +9,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
-import { QuestionError } from '../../reports/asked/question-error.ts';
+import { CommandLineError } from './command-line-error.ts';
 import { writingError } from './file-words.ts';
 
 /**
@@ -17,7 +17,7 @@ import { writingError } from './file-words.ts';
  * leaves no half file. A link is written through, and stays a link.
  *
  * @param mark of this run: two at once then write beside each other
- * @throws QuestionError for a name that cannot be a file; an Error with a code for a disk that refuses
+ * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
  */
 export function writeWhole(path: string, content: string | Uint8Array, mark: number): void {
   let beside: string | null = null;
@@ -25,7 +25,7 @@ export function writeWhole(path: string, content: string | Uint8Array, mark: num
     makeFolder(dirname(path));
     const target = behind(path);
     if (existsSync(target) && statSync(target).isDirectory())
-      throw new QuestionError(`${path}: is a folder`, 'Write the name of a file in it.');
+      throw new CommandLineError(`${path}: is a folder`, 'Write the name of a file in it.');
     if (existsSync(target) && !statSync(target).isFile()) {
       // A device or a pipe has no name to take: it is written to as it is.
       writeFileSync(target, content);
@@ -47,12 +47,12 @@ function makeFolder(path: string): void {
   mkdirSync(path);
 }
 
-/** The file a link stands for. @throws QuestionError for a link to nothing, as it would be made in a place nobody named */
+/** The file a link stands for. @throws CommandLineError for a link to nothing, as it would be made in a place nobody named */
 function behind(path: string): string {
   if (existsSync(path)) return realpathSync(path);
   const link = lstatSync(path, { throwIfNoEntry: false });
   if (link?.isSymbolicLink() === true)
-    throw new QuestionError(
+    throw new CommandLineError(
       `${path}: is a link to a file that is not there`,
       'Write another name, or make the file it points to.',
     );

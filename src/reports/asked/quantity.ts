@@ -1,6 +1,6 @@
 import type { Dimension, SiUnit } from '../../quantities/dimension.ts';
 import { parseQuantity } from '../../quantities/parse.ts';
-import { type Metres, type Quantity, si } from '../../quantities/quantity.ts';
+import { type Metres, type MetresPerSecond, type Quantity, si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import type { Examples } from '../../quantities/suggestion.ts';
 import { QuestionError } from './question-error.ts';
@@ -18,7 +18,7 @@ export function optionQuantity<D extends Dimension>(
     return parseQuantity(text, dimension, SHOWN_UNITS[dimension]);
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
-    throw new QuestionError(`${option}: ${error.reason}`, `Write ${option} ${error.suggestion}.`);
+    throw new QuestionError(`{${option}}: ${error.reason}`, `Write {${option}} ${error.suggestion}.`);
   }
 }
 
@@ -32,7 +32,7 @@ export function positiveQuantity<D extends Dimension>(
   const value = limitedQuantity(option, text, dimension, most);
   if (value > 0) return value;
   throw new QuestionError(
-    `${option}: ${text} is not above nought`,
+    `{${option}}: ${text} is not above nought`,
     `Write a value above nought, ${most} at most.`,
   );
 }
@@ -46,10 +46,17 @@ export function limitedQuantity<D extends Dimension>(
 ): Quantity<SiUnit[D]> {
   const value = optionQuantity(option, text, dimension);
   if (value < 0)
-    throw new QuestionError(`${option}: ${text} is below nought`, 'Write it without a minus sign.');
+    throw new QuestionError(`{${option}}: ${text} is below nought`, 'Write it without a minus sign.');
   if (value > optionQuantity(option, most, dimension))
-    throw new QuestionError(`${option}: ${text} is out of reason`, `Write ${most} at most.`);
+    throw new QuestionError(`{${option}}: ${text} is out of reason`, `Write ${most} at most.`);
   return value;
+}
+
+/** The speed of a wind whose direction is said apart. @throws QuestionError naming the option */
+export function windSpeed(option: string, text: string): MetresPerSecond {
+  const speed = optionQuantity(option, text, 'speed');
+  if (speed >= 0) return speed;
+  throw new QuestionError(`{${option}}: ${text} is no speed`, 'Write it without a minus sign.');
 }
 
 /** Rows beyond this are a slip of the pen: a step in the wrong unit. */
@@ -66,28 +73,28 @@ export interface RangeOptions {
  * no rounding builds up.
  */
 export function optionRanges({ from, to, every }: RangeOptions): readonly Metres[] {
-  const step = optionQuantity('--every', every, 'length');
-  const first = from === undefined ? step : optionQuantity('--from', from, 'length');
-  const last = optionQuantity('--to', to, 'length');
+  const step = optionQuantity('every', every, 'length');
+  const first = from === undefined ? step : optionQuantity('from', from, 'length');
+  const last = optionQuantity('to', to, 'length');
   if (!(step > 0))
     throw new QuestionError(
-      `--every: ${every} is no step`,
-      'Write --every "1 yd" or another length above nought.',
+      `{every}: ${every} is no step`,
+      'Write {every} "1 yd" or another length above nought.',
     );
   if (!(first > 0))
     throw new QuestionError(
-      `--from: ${from ?? every} is no range`,
-      'Write --from "10 yd" or another length above nought.',
+      `{from}: ${from ?? every} is no range`,
+      'Write {from} "10 yd" or another length above nought.',
     );
   if (!(last >= first))
     throw new QuestionError(
-      `--to: ${to} is nearer than where the rows begin`,
-      'Write a farther --to or a nearer --from.',
+      `{to}: ${to} is nearer than where the rows begin`,
+      'Write a farther {to} or a nearer {from}.',
     );
   const count = Math.floor((last - first) / step + 1e-9) + 1;
   if (count > MOST_ROWS)
     throw new QuestionError(
-      `--every: that would be ${count} rows`,
+      `{every}: that would be ${count} rows`,
       `Write a step that gives at most ${MOST_ROWS}.`,
     );
   return Array.from({ length: count }, (_, i) => rounded(first + i * step));

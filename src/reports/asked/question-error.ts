@@ -1,11 +1,31 @@
-/** Something on the command line that cannot be done, and what to write instead. */
+/** How a door writes the name of an option: `--from` on a command line, the label of a field on a page. */
+export type Naming = (option: string) => string;
+
+/**
+ * Something that was asked and cannot be answered as asked: what is wrong, and what to write instead. Names of options stand in
+ * braces in both texts ("{from} is farther than {to}"), so that each door can write them in its own way.
+ */
 export class QuestionError extends Error {
   readonly code = 'command-line';
-  readonly write: string;
+  readonly #wrong: string;
+  readonly #write: string;
 
-  constructor(message: string, write: string) {
-    super(message);
+  /**
+   * @param wrong what is wrong, without a full stop
+   * @param write what to write instead, a whole sentence
+   */
+  constructor(wrong: string, write: string) {
+    super(named(`${wrong}. ${write}`, (option) => option));
     this.name = 'QuestionError';
-    this.write = write;
+    this.#wrong = wrong;
+    this.#write = write;
+  }
+
+  /** The message with the options named as a door names them. */
+  said(naming: Naming): string {
+    return named(`${this.#wrong}. ${this.#write}`, naming);
   }
 }
+
+const named = (text: string, naming: Naming): string =>
+  text.replace(/\{([a-zA-Z]+)\}/g, (_, option: string) => naming(option));

@@ -49,8 +49,8 @@ export function runBroadhead(io: Io, path: string, options: BroadheadOptions): v
   const other = changedBuild(session, withPoint(parts, isBladed ? null : blades));
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
   const launch = straightLaunch(session);
-  const angle = optionQuantity('--angle', options.angle, 'angle');
-  const nockSpeed = optionQuantity('--nock-travel', options.nockTravel, 'speed');
+  const angle = optionQuantity('angle', options.angle, 'angle');
+  const nockSpeed = optionQuantity('nockTravel', options.nockTravel, 'speed');
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };
   const ranges = flownRanges(optionRanges(options), launch, session.units);
   const found: Findings = {
@@ -76,9 +76,9 @@ const shot = (session: Session, arrow: Arrow, launch: Launch): Shot => ({
 
 const bladesOf = ({ blades, length, cuttingDiameter, thickness }: BroadheadOptions): Blades => ({
   count: blades,
-  length: optionQuantity('--length', length, 'length'),
-  cuttingDiameter: optionQuantity('--cutting-diameter', cuttingDiameter, 'length'),
-  thickness: optionQuantity('--thickness', thickness, 'length'),
+  length: optionQuantity('length', length, 'length'),
+  cuttingDiameter: optionQuantity('cuttingDiameter', cuttingDiameter, 'length'),
+  thickness: optionQuantity('thickness', thickness, 'length'),
 });
 
 /** The same weight and length in front, with blades or as a field point. */

@@ -28,8 +28,8 @@ export function runCant(io: Io, path: string, options: CantOptions): void {
   const session = openNamedFile(io, path, options);
   const ranges = optionRanges(options);
   const cants = anglesBothWays(
-    { option: '--most', text: options.most },
-    { option: '--step', text: options.step },
+    { option: 'most', text: options.most },
+    { option: 'step', text: options.step },
   );
   const { rig } = session.calibration;
   const marks = lateralMarks(session, options.uncalibrated ?? false);

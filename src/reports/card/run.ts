@@ -28,17 +28,17 @@ export interface CardOptions extends AnswerOptions {
 export async function runCard(io: Io, path: string, options: CardOptions): Promise<void> {
   drawingFormat(options.out, 'card');
   const session = openNamedFile(io, path, options);
-  const crosswind = optionQuantity('--crosswind', options.crosswind, 'speed');
+  const crosswind = optionQuantity('crosswind', options.crosswind, 'speed');
   if (!(crosswind >= 0))
     throw new QuestionError(
-      `--crosswind: ${options.crosswind} is no speed`,
+      `{crosswind}: ${options.crosswind} is no speed`,
       'Write it without a minus sign.',
     );
   const found = cardFindings(session, {
     ranges: optionRanges(options),
     slopes: anglesBothWays(
-      { option: '--steepest', text: options.steepest },
-      { option: '--angle-step', text: options.angleStep },
+      { option: 'steepest', text: options.steepest },
+      { option: 'angleStep', text: options.angleStep },
     ).filter((slope) => slope !== 0),
     crosswind,
   });

@@ -37,8 +37,8 @@ export async function runCompare(io: Io, paths: readonly string[], options: Comp
     );
   const comparison = compare(withNamesApart(bows), {
     ranges: optionRanges(options),
-    crosswind: optionQuantity('--crosswind', options.crosswind, 'speed'),
-    ring: optionQuantity('--ring', options.ring, 'length'),
+    crosswind: optionQuantity('crosswind', options.crosswind, 'speed'),
+    ring: optionQuantity('ring', options.ring, 'length'),
   });
   const groups = await compareScatter(io, comparison, options.arrows);
   const compared = { sessions, session, comparison, groups, files: [] };

@@ -52,7 +52,7 @@ export function runFly(io: Io, path: string, options: FlyOptions): void {
   const aim =
     options.aim === undefined
       ? session.calibration.rig.zeroRange
-      : optionQuantity('--aim', options.aim, 'length');
+      : optionQuantity('aim', options.aim, 'length');
   const shot = shoot(session, aim, optionRanges({ to: options.to, every: options.every }));
   present(io, options, {
     text: () => text(session, shot, io),
@@ -102,8 +102,8 @@ function reached({ conditions, launchSpeed }: Rig, ranges: readonly Metres[]): r
   const within = ranges.filter((range) => range <= distance);
   if (within.length > 0) return within;
   throw new QuestionError(
-    `--to: no shot of this arrow carries farther than ${distance.toFixed(0)} m`,
-    'Write a nearer --to and a shorter --every.',
+    `{to}: no shot of this arrow carries farther than ${distance.toFixed(0)} m`,
+    'Write a nearer {to} and a shorter {every}.',
   );
 }
 

@@ -38,9 +38,9 @@ interface MisjudgeFindings {
 
 export function runMisjudge(io: Io, path: string, options: MisjudgeOptions): void {
   const session = openNamedFile(io, path, options);
-  const ring = optionQuantity('--ring', options.ring, 'length');
+  const ring = optionQuantity('ring', options.ring, 'length');
   if (!(ring > 0))
-    throw new QuestionError(`--ring: ${options.ring} is no ring`, 'Write --ring "8 in" or another size.');
+    throw new QuestionError(`{ring}: ${options.ring} is no ring`, 'Write {ring} "8 in" or another size.');
   const ranges = optionRanges(options);
   const spread = spreadOf(session, options);
   const { rig } = session.calibration;
@@ -61,13 +61,13 @@ export function runMisjudge(io: Io, path: string, options: MisjudgeOptions): voi
 const WORST_GUESS = 0.3;
 
 function spreadOf(session: Session, { guess, cant, gusts }: MisjudgeOptions): Spread {
-  const share = optionQuantity('--guess', guess, 'ratio');
-  const lean = optionQuantity('--cant', cant, 'angle');
-  const wind = optionQuantity('--gusts', gusts, 'speed');
+  const share = optionQuantity('guess', guess, 'ratio');
+  const lean = optionQuantity('cant', cant, 'angle');
+  const wind = optionQuantity('gusts', gusts, 'speed');
   if (!(share >= 0 && share <= WORST_GUESS))
-    throw new QuestionError(`--guess: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
+    throw new QuestionError(`{guess}: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
   if (!(lean >= 0 && wind >= 0))
-    throw new QuestionError('--cant and --gusts are sizes', 'Write them without a minus sign.');
+    throw new QuestionError('{cant} and {gusts} are sizes', 'Write them without a minus sign.');
   return { guess: share, cant: lean, windAcross: wind, windAlong: wind, arrow: archerSpread(session) };
 }
 

@@ -46,8 +46,8 @@ export async function runScatter(io: Io, path: string, options: ScatterOptions):
     throw new QuestionError('scatter: the arrow has no vanes', 'Write arrow.parts.vanes.');
   if (options.arrows < options.group)
     throw new QuestionError(
-      `--arrows: ${options.arrows} are fewer than one group of ${options.group}`,
-      `Write --arrows ${100 * options.group}.`,
+      `{arrows}: ${options.arrows} are fewer than one group of ${options.group}`,
+      `Write {arrows} ${100 * options.group}.`,
     );
   const ranges = optionRanges(options);
   const questions = [vanes, otherVanes(vanes)].map((fletching) =>

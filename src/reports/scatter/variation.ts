@@ -18,11 +18,11 @@ const MOST = {
 
 /** The variation that the texts of options stand for. @throws QuestionError naming the option */
 export const variationFrom = (texts: VariationTexts, balance: Metres): Variation => ({
-  mass: limitedQuantity('--mass', texts.mass, 'mass', MOST.mass),
-  balance: limitedQuantity('--balance', texts.balance, 'length', MOST.balance),
-  speed: limitedQuantity('--speed', texts.speed, 'speed', MOST.speed),
-  bend: limitedQuantity('--bend', texts.bend, 'length', MOST.bend),
-  vane: limitedQuantity('--vane', texts.vane, 'angle', MOST.vane),
-  head: limitedQuantity('--head', texts.head, 'angle', MOST.head),
-  nockTravel: si(limitedQuantity('--nock-travel', texts.nockTravel, 'speed', MOST.nockTravel) / balance),
+  mass: limitedQuantity('mass', texts.mass, 'mass', MOST.mass),
+  balance: limitedQuantity('balance', texts.balance, 'length', MOST.balance),
+  speed: limitedQuantity('speed', texts.speed, 'speed', MOST.speed),
+  bend: limitedQuantity('bend', texts.bend, 'length', MOST.bend),
+  vane: limitedQuantity('vane', texts.vane, 'angle', MOST.vane),
+  head: limitedQuantity('head', texts.head, 'angle', MOST.head),
+  nockTravel: si(limitedQuantity('nockTravel', texts.nockTravel, 'speed', MOST.nockTravel) / balance),
 });

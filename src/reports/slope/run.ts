@@ -27,10 +27,10 @@ export function runSlope(io: Io, path: string, options: SlopeOptions): void {
   const session = openNamedFile(io, path, options);
   const ranges = optionRanges(options);
   const slopes = anglesBothWays(
-    { option: '--steepest', text: options.steepest },
-    { option: '--angle-step', text: options.angleStep },
+    { option: 'steepest', text: options.steepest },
+    { option: 'angleStep', text: options.angleStep },
   ).filter((slope) => slope !== 0);
-  const thirdAxis = optionQuantity('--third-axis', options.thirdAxis, 'angle');
+  const thirdAxis = optionQuantity('thirdAxis', options.thirdAxis, 'angle');
   const { rig } = session.calibration;
   const third = thirdAxisMisses(rig, thirdAxis, ranges, slopes);
   const rows = slopeMarks(rig, ranges, slopes).flatMap((mark, i) => {

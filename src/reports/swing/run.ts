@@ -28,8 +28,8 @@ export function runSwing(io: Io, path: string, options: SwingOptions): void {
   partsOf(session, 'swing');
   const { arrow } = session.assembly;
   const launch = straightLaunch(session);
-  const angle = optionQuantity('--angle', options.angle, 'angle');
-  const nockSpeed = optionQuantity('--nock-travel', options.nockTravel, 'speed');
+  const angle = optionQuantity('angle', options.angle, 'angle');
+  const nockSpeed = optionQuantity('nockTravel', options.nockTravel, 'speed');
   const tip = launch.position[0] + arrowEnds(arrow).ahead;
   const advice = swingAdvice({
     arrow,

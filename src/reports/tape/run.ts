@@ -77,12 +77,12 @@ export async function runTape(io: Io, path: string, options: TapeOptions): Promi
 
 /** The whole yards or metres from the first to the last range; a mark on the way up belongs to the near branch. */
 function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: 'yd' | 'm'): Tape {
-  const first = Math.ceil(fromSi(optionQuantity('--from', from, 'length'), unit) - 1e-9);
-  const last = Math.floor(fromSi(optionQuantity('--to', to, 'length'), unit) + 1e-9);
+  const first = Math.ceil(fromSi(optionQuantity('from', from, 'length'), unit) - 1e-9);
+  const last = Math.floor(fromSi(optionQuantity('to', to, 'length'), unit) + 1e-9);
   if (!(first > 0 && last > first))
     throw new QuestionError(
-      `--from ${from} --to ${to} leaves no tape`,
-      'Write --from "20 yd" --to "100 yd", the nearer first.',
+      `{from} ${from} {to} ${to} leaves no tape`,
+      'Write {from} "20 yd" {to} "100 yd", the nearer first.',
     );
   const ratio = setup.sight.tape?.travel_ratio ?? 1;
   const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
@@ -122,7 +122,7 @@ function draw(
   const { setup, calibration, units } = session;
   const { rig } = calibration;
   const ratio = setup.sight.tape?.travel_ratio ?? 1;
-  const step = optionQuantity('--step', options.step, 'speed');
+  const step = optionQuantity('step', options.step, 'speed');
   const sides = Array.from({ length: options.neighbours }, (_, i) => i + 1);
   const neighbours = [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
     name: `${n > 0 ? '+' : '−'}${formatQuantity(Math.abs(n) * step, units.speed, 0)}`,

@@ -10,7 +10,7 @@ export interface VariedKey extends Axis<string> {
 
 const MOST_VALUES = 1000;
 const HOW =
-  'Write --over arrow.parts.point.mass=100gr:200gr:25gr, or --over arrow.parts.point.shape=field,bullet.';
+  'Write {over} arrow.parts.point.mass=100gr:200gr:25gr, or {over} arrow.parts.point.shape=field,bullet.';
 
 /** Keys of what was shot, which hold the calibration that every variation starts from. */
 const SHOT = /^(marks|speeds|drops|builds)\b/;
@@ -20,10 +20,10 @@ export function variedKey(text: string): VariedKey {
   const split = /^\s*([\w.]+)\s*=\s*(.+)$/.exec(text);
   const [, name, values] = split ?? [];
   if (name === undefined || values === undefined)
-    throw new QuestionError(`--over: "${text}" names no key and values`, HOW);
+    throw new QuestionError(`{over}: "${text}" names no key and values`, HOW);
   if (SHOT.test(name))
     throw new QuestionError(
-      `--over: ${name} is what was shot, and stays as it was while the build is varied`,
+      `{over}: ${name} is what was shot, and stays as it was while the build is varied`,
       'Change it in the file and run fit; vary takes keys of bow, arrow, launch, sight and air.',
     );
   const steps = values.split(':');
@@ -55,19 +55,19 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
     step === null ||
     step === undefined
   )
-    throw new QuestionError(`--over ${name}: "${text}" is not low:high:step`, HOW);
+    throw new QuestionError(`{over} ${name}: "${text}" is not low:high:step`, HOW);
   const unit = low.unit || high.unit || step.unit;
   if ([low, high, step].some((part) => part.unit !== '' && part.unit !== unit))
-    throw new QuestionError(`--over ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
+    throw new QuestionError(`{over} ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
   if (!(step.number > 0 && high.number >= low.number))
     throw new QuestionError(
-      `--over ${name}: "${text}" goes nowhere`,
+      `{over} ${name}: "${text}" goes nowhere`,
       'Write low:high:step with a step above nought.',
     );
   const count = Math.floor((high.number - low.number) / step.number + 1e-9) + 1;
   if (count > MOST_VALUES)
     throw new QuestionError(
-      `--over ${name}: that would be ${count} values`,
+      `{over} ${name}: that would be ${count} values`,
       `Write a step that gives at most ${MOST_VALUES}.`,
     );
   // Ten digits: 0.1 + 2 x 0.1 is then 0.3.

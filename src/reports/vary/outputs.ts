@@ -43,7 +43,7 @@ function outputsNamed(name: string, ranges: readonly number[], units: DisplayUni
   if (value === undefined) {
     const meant = nearestWord(name, OUTPUT_NAMES);
     throw new QuestionError(
-      `--show: there is no "${name}"`,
+      `{show}: there is no "${name}"`,
       meant === undefined ? `Write one of ${OUTPUT_NAMES.join(', ')}.` : `Write ${meant}.`,
     );
   }

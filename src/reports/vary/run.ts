@@ -40,13 +40,13 @@ export async function runVary(io: Io, path: string, options: VaryOptions): Promi
   const axes = options.over.map(variedKey);
   if (axes.length > MOST_KEYS)
     throw new QuestionError(
-      `--over: ${axes.length} keys at once`,
-      `Write --over at most ${MOST_KEYS} times.`,
+      `{over}: ${axes.length} keys at once`,
+      `Write {over} at most ${MOST_KEYS} times.`,
     );
   requireValues(text, path, axes);
   const ranges = options.at
     .split(',')
-    .map((range) => optionQuantity('--at', range.trim(), 'length') as number)
+    .map((range) => optionQuantity('at', range.trim(), 'length') as number)
     .toSorted((a, b) => a - b);
   const outputs = outputsOf(options.show, ranges, session.units);
   const plotted =
@@ -57,7 +57,7 @@ export async function runVary(io: Io, path: string, options: VaryOptions): Promi
     uncalibrated: options.uncalibrated ?? false,
     axes: axes.map(({ name, values }) => ({ name, values })),
     ranges,
-    crosswind: optionQuantity('--crosswind', options.crosswind, 'speed'),
+    crosswind: optionQuantity('crosswind', options.crosswind, 'speed'),
   });
   const varied: Varied = { session, axes, ranges, outputs, plotted, cells };
   present(io, options, {

@@ -1,0 +1,45 @@
+import type { UnitSystem } from '../quantities/display-units.ts';
+import type { Occasion } from '../reports/occasion.ts';
+import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
+import { ownThread } from '../reports/tasks.ts';
+import type { Io } from './io.ts';
+import { printReport } from './output/print-report.ts';
+import { progressBar } from './output/progress.ts';
+import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
+import { openNamedFile } from './world/named-file.ts';
+
+/** What a command line said besides the setups. */
+export interface Answering {
+  readonly units: UnitSystem;
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly uncalibrated?: boolean;
+  readonly out?: string;
+  /** The options of the question that were written. */
+  readonly given: Readonly<Record<string, unknown>>;
+}
+
+/** Ask one question of the setups named, write its document if one was asked for, and print its report. */
+export async function runQuestion(
+  io: Io,
+  name: QuestionName,
+  paths: readonly [string, ...string[]],
+  { units, uncalibrated, out, given, ...form }: Answering,
+): Promise<void> {
+  const asked = await QUESTIONS[name].question();
+  if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
+  const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
+  const [first, ...others] = paths;
+  const occasion = occasionOf(io, out !== undefined);
+  const report = await QUESTIONS[name].ask([open(first), ...others.map(open)], given, units, occasion);
+  const { sheet, title } = report;
+  const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
+  printReport(io, form, report, asked.sheet === null ? null : files);
+}
+
+const occasionOf = (io: Io, sheet: boolean): Occasion => ({
+  now: io.now(),
+  sheet,
+  pool: async () => (await io.pool?.()) ?? ownThread,
+  progress: (label, total) => progressBar(io, label, total),
+});

@@ -1,0 +1,68 @@
+import type { UnitSystem } from '../../quantities/display-units.ts';
+import type { Asked, CountOption, Option, Options } from './option.ts';
+import type { Question } from './question.ts';
+import { QuestionError } from './question-error.ts';
+
+/** What was asked, as far as it was; the question's defaults stand for the rest. */
+export type Given<O extends Options> = { readonly [Name in keyof O]?: unknown };
+
+/** A whole number within the limits of its option. @throws QuestionError */
+export function countFrom(name: string, given: unknown, { least, most }: CountOption): number {
+  const value = typeof given === 'string' && given.trim() === '' ? Number.NaN : Number(given);
+  if (Number.isInteger(value) && value >= least && value <= most) return value;
+  throw new QuestionError(
+    `{${name}}: ${given} cannot be used`,
+    `Write a whole number from ${least} to ${most}.`,
+  );
+}
+
+function valueGiven(name: string, option: Option, given: unknown, metres: boolean): unknown {
+  if (given === undefined || given === null) return defaultOf(name, option, metres);
+  if (option.kind === 'count') return countFrom(name, given, option);
+  if (option.kind === 'flag') return given === true;
+  if (option.kind === 'list') return Array.isArray(given) ? given.map(String) : [String(given)];
+  if (option.kind === 'choice' && !option.choices.includes(String(given)))
+    throw new QuestionError(
+      `{${name}}: ${given} is not one of its values`,
+      `Write ${option.choices.join(' or ')}.`,
+    );
+  return String(given);
+}
+
+function defaultOf(name: string, option: Option, metres: boolean): unknown {
+  switch (option.kind) {
+    case 'range':
+      return `${option.yards} ${metres ? 'm' : 'yd'}`;
+    case 'optional text':
+      return null;
+    case 'flag':
+      return false;
+    case 'list':
+      throw new QuestionError(`{${name}} is missing`, `Write {${name}} <${option.of}>.`);
+    default:
+      return option.value;
+  }
+}
+
+/**
+ * Every option of a question with its value: what was given, checked as far as its kind goes, or its default.
+ *
+ * @throws QuestionError for an option that the question does not have, a count or a choice outside its limits, a missing list
+ */
+export function filled<O extends Options>(asked: Question<O>, given: Given<O>, system: UnitSystem): Asked<O> {
+  const unknown = Object.keys(given).find((name) => !Object.hasOwn(asked.options, name));
+  if (unknown !== undefined)
+    throw new QuestionError(
+      `${asked.name} has no option {${unknown}}`,
+      `It has ${Object.keys(asked.options)
+        .map((name) => `{${name}}`)
+        .join(', ')}.`,
+    );
+  const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
+  const entries = Object.entries(asked.options).map(([name, option]) => [
+    name,
+    valueGiven(name, option, given[name], metric),
+  ]);
+  // Each value is of the kind that its option names; the compiler cannot follow entries.
+  return Object.fromEntries(entries) as Asked<O>;
+}

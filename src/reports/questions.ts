@@ -1,0 +1,55 @@
+import type { UnitSystem } from '../quantities/display-units.ts';
+import { filled } from './asked/fill.ts';
+import type { Asked, Options } from './asked/option.ts';
+import type { Question } from './asked/question.ts';
+import type { Occasion } from './occasion.ts';
+import type { Report } from './report.ts';
+import type { Sessions } from './session.ts';
+
+/** A question and its answer, each loaded when it is first needed: a line of help needs no physics. */
+export interface Asking<O extends Options = Options> {
+  readonly question: () => Promise<Question<O>>;
+  /** @throws QuestionError for options that cannot be answered; what the computation throws */
+  readonly ask: (
+    sessions: Sessions,
+    given: Readonly<Record<string, unknown>>,
+    system: UnitSystem,
+    occasion: Occasion,
+  ) => Promise<Report>;
+}
+
+type Answer<O extends Options> = (
+  sessions: Sessions,
+  asked: Asked<O>,
+  occasion: Occasion,
+) => Report | Promise<Report>;
+
+const asking = <O extends Options>(
+  loadQuestion: () => Promise<{ readonly question: Question<O> }>,
+  loadReport: () => Promise<{ readonly report: Answer<O> }>,
+): Asking<O> => ({
+  question: async () => (await loadQuestion()).question,
+  ask: async (sessions, given, system, occasion) => {
+    const [{ question }, { report }] = await Promise.all([loadQuestion(), loadReport()]);
+    return report(sessions, filled(question, given, system), occasion);
+  },
+});
+
+/** Every question that can be asked of a setup, in the order of a first evening. A new one needs its folder and a line here. */
+export const QUESTIONS = {
+  wind: asking(
+    () => import('./wind/question.ts'),
+    () => import('./wind/report.ts'),
+  ),
+} as const;
+
+export type QuestionName = keyof typeof QUESTIONS;
+
+/** What may be said to one question; the question itself checks the values. */
+export type GivenTo<Name extends QuestionName> = {
+  readonly [Option in keyof Awaited<ReturnType<(typeof QUESTIONS)[Name]['question']>>['options']]?:
+    | string
+    | number
+    | boolean
+    | readonly string[];
+};

@@ -1,0 +1,43 @@
+import type { Drawing } from '../documents/page/drawing.ts';
+import type { Plot } from '../documents/plot/plot-data.ts';
+import type { Table } from '../documents/table/table.ts';
+
+/** One thing in a report, in the order in which a person reads it. Each door shows it in its own way. */
+export type Block =
+  /** The answer to the question, in a sentence or two; the first block wherever a question has one. */
+  | { readonly kind: 'verdict'; readonly text: string }
+  /** Which bow and arrow, in what air, and what the numbers rest on: a line each. */
+  | { readonly kind: 'head'; readonly lines: readonly string[] }
+  /** What makes every number of the report doubtful. */
+  | { readonly kind: 'warning'; readonly text: string }
+  /** Sentences; a line break within is meant. */
+  | { readonly kind: 'paragraph'; readonly text: string }
+  /** What a column means, or what was assumed. */
+  | { readonly kind: 'note'; readonly text: string }
+  /** Where somebody or something could come to harm. */
+  | { readonly kind: 'caution'; readonly text: string }
+  /** A table, with a line that belongs right under it. */
+  | { readonly kind: 'table'; readonly table: Table; readonly note?: string }
+  | { readonly kind: 'plot'; readonly plot: Plot }
+  /** The place of the document: the picture itself on a page, the names of the files in a terminal, with what is in them. */
+  | { readonly kind: 'sheet'; readonly about: string };
+
+/** What a question found, as plain data: it can be shown by any door and sent from thread to thread. */
+export interface Report {
+  /** A name for the document. */
+  readonly title: string;
+  readonly blocks: readonly Block[];
+  /** The rows for a spreadsheet. */
+  readonly rows: Table;
+  /** One document for programs: SI, units in the keys. */
+  readonly data: object;
+  /** The document on paper; null when there is none or it was not asked for. */
+  readonly sheet: Drawing | null;
+}
+
+export const verdict = (text: string): Block => ({ kind: 'verdict', text });
+export const paragraph = (text: string): Block => ({ kind: 'paragraph', text });
+export const note = (text: string): Block => ({ kind: 'note', text });
+export const tableBlock = (table: Table, under?: string): Block =>
+  under === undefined ? { kind: 'table', table } : { kind: 'table', table, note: under };
+export const plotBlock = (plot: Plot): Block => ({ kind: 'plot', plot });

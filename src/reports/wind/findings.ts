@@ -1,0 +1,27 @@
+import { type AirChange, airChanges, usualAirs } from '../../advice/range/air-change.ts';
+import { CLOCK, type WindEffect, windEffects } from '../../advice/range/wind-drift.ts';
+import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
+import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
+import type { OpenSetup } from '../../setup/open.ts';
+
+/** What a wind of one speed does from every hour of the clock, and what other air does to the marks. */
+export interface WindFindings {
+  readonly speed: MetresPerSecond;
+  readonly ranges: readonly Metres[];
+  /** From twelve o'clock on, clockwise. */
+  readonly effects: readonly WindEffect[];
+  readonly airs: readonly AirChange[];
+}
+
+export function windFindings(
+  opened: OpenSetup,
+  { speed, ranges }: Pick<WindFindings, 'speed' | 'ranges'>,
+): WindFindings {
+  const { rig } = opened.calibration;
+  return {
+    speed,
+    ranges,
+    effects: windEffects(rig, speed, CLOCK, ranges),
+    airs: airChanges(rig, usualAirs(rig.conditions.air), ranges, archerSpread(opened)),
+  };
+}

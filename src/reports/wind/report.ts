@@ -1,0 +1,73 @@
+import { densityAltitude } from '../../atmosphere/standard.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionRanges, windSpeed } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import { note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { AIR_FIELDS, WIND_FIELDS } from './fields.ts';
+import { type WindFindings, windFindings } from './findings.ts';
+import { driftPlot } from './plots.ts';
+import type { question } from './question.ts';
+import { airTable, driftTable, hourTable, markTable } from './tables.ts';
+import { verdictWords } from './words.ts';
+
+export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+  const found = windFindings(session, {
+    speed: windSpeed('speed', asked.speed),
+    ranges: optionRanges(asked),
+  });
+  return {
+    title: session.title,
+    blocks: blocksOf(session, found),
+    rows: hourTable(found, session.units),
+    data: dataFor(session, found),
+    sheet: null,
+  };
+}
+
+function blocksOf(session: Session, found: WindFindings) {
+  const { units, calibration } = session;
+  const here = formatQuantity(densityAltitude(calibration.rig.conditions.air.density), units.height, 0);
+  return [
+    verdict(verdictWords(found, units)),
+    ...headBlocks(session),
+    paragraph(
+      `Drift in ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
+    ),
+    tableBlock(driftTable(found, units)),
+    plotBlock(driftPlot(found, units)),
+    paragraph('What to add to the range when setting the mark:'),
+    tableBlock(markTable(found, units)),
+    paragraph(
+      `Where the marks of the air here (density altitude ${here}) hit in other air, low (-) or high:`,
+    ),
+    tableBlock(airTable(found, units)),
+    note(
+      'camp: the standard atmosphere of that altitude. The bow is taken to shoot as fast there; cold limbs and strings may not.',
+    ),
+    ...cautionBlocks(session),
+  ];
+}
+
+const dataFor = ({ title, calibrated }: Session, { effects, airs }: WindFindings): object => ({
+  title,
+  calibrated,
+  effects: effects.map(({ speed, from, rows }) => ({
+    speed_mps: speed,
+    from_rad: from,
+    rows: dataOf(WIND_FIELDS, rows),
+  })),
+  airs: airs.map(({ other, densityAltitude: altitude, rows, holds }) => ({
+    kind: other.kind,
+    altitude_m: other.kind === 'altitude' ? other.altitude : null,
+    temperature_K: other.air.temperature,
+    pressure_Pa: other.air.pressure,
+    density_kgpm3: other.air.density,
+    density_altitude_m: altitude,
+    holds,
+    rows: dataOf(AIR_FIELDS, rows),
+  })),
+});

@@ -1,0 +1,26 @@
+import type { AirChange, OtherAir } from '../../advice/range/air-change.ts';
+import { rangeWords } from '../../documents/table/range-digits.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import { heightWords } from '../side-words.ts';
+import type { WindFindings } from './findings.ts';
+
+/** Hour of the clock a wind comes from. */
+export const hourOf = (i: number): string => `${i === 0 ? 12 : i} o'clock`;
+
+export const airWords = (other: OtherAir, units: DisplayUnits): string =>
+  other.kind === 'altitude'
+    ? `camp at ${formatQuantity(other.altitude, units.height, 0)}`
+    : `here at ${formatQuantity(other.air.temperature, units.temperature, 0)}`;
+
+/** Whether the tape serves in other air as well, and the worst case of those looked at. */
+export function verdictWords({ airs }: WindFindings, units: DisplayUnits): string {
+  const size = ({ worst }: AirChange): number => Math.abs(worst.vertical);
+  const worst = airs.toSorted((a, b) => size(b) - size(a))[0];
+  if (worst === undefined) return '';
+  const where = `${worst.other.kind === 'altitude' ? 'in a ' : ''}${airWords(worst.other, units)}`;
+  const miss = `${heightWords(worst.worst.vertical, units)} at ${rangeWords(worst.worst.range, units)}`;
+  return airs.every(({ holds }) => holds)
+    ? `The tape holds in all the air below: at worst, ${where} it hits ${miss}, under a third of what one of your arrows scatters.`
+    : `The tape does not hold everywhere: at worst, ${where} it hits ${miss}. Make one for each camp.`;
+}
