@@ -5,6 +5,17 @@ import { si } from '../quantities/quantity.ts';
 import type { Block } from './report.ts';
 import type { Session } from './session.ts';
 
+/** Where somebody or something could come to harm. */
+export interface Caution {
+  /** Before the text; empty for what is only to be borne in mind. */
+  readonly label: string;
+  readonly text: string;
+}
+
+const LABEL = 'Caution';
+
+export const caution = (text: string, label = LABEL): Caution => ({ label, text });
+
 /** Mass per draw weight as the trade says it, gr/lb. */
 export const grainsPerPound = (perDraw: number): number => fromSi(perDraw, 'gr') / fromSi(1, 'lbf');
 
@@ -19,45 +30,56 @@ export const lightArrow = (): string =>
  * The backstop, and how far the arrow could go without one: with the faster start and the lesser drag of what was measured and what the
  * marks make of it, so that marks that mislead do not shorten it.
  */
-export function carryCaution({ assembly, calibration, units }: Session): string {
+export function carryCaution({ assembly, calibration, units }: Session): Caution {
   const [measured, { conditions, launchSpeed }] = [assembly.rig, calibration.rig];
   const dragScale = Math.min(conditions.arrow.dragScale, measured.conditions.arrow.dragScale);
   const { distance } = carry(
     { ...conditions, arrow: { ...conditions.arrow, dragScale } },
     si(Math.max(launchSpeed, measured.launchSpeed)),
   );
-  return `Caution: this arrow could carry ${formatQuantity(distance, units.range, 0)}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`;
+  return caution(
+    `this arrow could carry ${formatQuantity(distance, units.range, 0)}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`,
+  );
 }
 
-/** A light arrow can wreck a bow; empty when the draw weight is not known or the arrow is heavy enough. */
-function lightArrowCaution({ setup, assembly }: Session): string {
+/** A light arrow can wreck a bow; none when the draw weight is not known or the arrow is heavy enough. */
+function lightArrowCaution({ setup, assembly }: Session): readonly Caution[] {
   const weight = setup.bow.peak_draw_weight;
-  if (weight === undefined) return '';
+  if (weight === undefined) return [];
   const perDraw = massPerDraw(assembly.arrow.flying.mass, weight);
-  return isLight(perDraw) ? `Caution: ${grainsPerPound(perDraw).toFixed(1)} gr/lb: ${lightArrow()}` : '';
+  return isLight(perDraw) ? [caution(`${grainsPerPound(perDraw).toFixed(1)} gr/lb: ${lightArrow()}`)] : [];
 }
 
-/** An arrow that does not right itself; empty for one that does, or when the file names no parts. */
-function stabilityCaution({ assembly }: Session): string {
+/** An arrow that does not right itself; none for one that does, or when the file names no parts. */
+function stabilityCaution({ assembly }: Session): readonly Caution[] {
   const { staticMargin } = assembly.arrow;
-  if (staticMargin === null || staticMargin > 0) return '';
-  return 'Caution: the centre of pressure of this arrow is not behind its balance point, so it does not fly point first by itself. The numbers here are those of a point of its weight and drag; do not shoot it at any distance.';
+  if (staticMargin === null || staticMargin > 0) return [];
+  return [
+    caution(
+      'the centre of pressure of this arrow is not behind its balance point, so it does not fly point first by itself. The numbers here are those of a point of its weight and drag; do not shoot it at any distance.',
+    ),
+  ];
 }
 
-/** Every caution that goes with a shot, each on a line of its own. */
-export const shotCautions = (session: Session): string =>
-  [stabilityCaution(session), lightArrowCaution(session), carryCaution(session)]
-    .filter((line) => line !== '')
-    .join('\n');
+/** Every caution that goes with a shot. */
+export const shotCautions = (session: Session): readonly Caution[] => [
+  ...stabilityCaution(session),
+  ...lightArrowCaution(session),
+  carryCaution(session),
+];
 
-/** The cautions as blocks of a report. */
-export const cautionBlocks = (session: Session): readonly Block[] =>
-  shotCautions(session)
-    .split('\n')
-    .map((line) => ({ kind: 'caution', text: line.replace(/^Caution: /, '') }));
+/** Cautions as blocks of a report; those that go with a shot unless others are given. */
+export const cautionBlocks = (
+  session: Session,
+  cautions: readonly Caution[] = shotCautions(session),
+): readonly Block[] => cautions.map((told) => ({ kind: 'caution', ...told }));
 
-/** The cautions line by line without their label, for a document that has a heading for them. */
-export const unlabelled = (cautions: string): readonly string[] =>
-  cautions
-    .split('\n')
-    .map((line) => line.replace(/^Caution: (.)/, (_, first: string) => first.toUpperCase()));
+/** A caution with its label: for a terminal. */
+export const cautionText = ({ label, text }: Caution): string => (label === '' ? text : `${label}: ${text}`);
+
+/** A caution under a heading that says what it is, so that it needs no label: for paper. */
+export const cautionOnPaper = (told: Caution): string =>
+  told.label === LABEL ? `${told.text.charAt(0).toUpperCase()}${told.text.slice(1)}` : cautionText(told);
+
+/** Cautions for a terminal, a line each. */
+export const cautionLines = (cautions: readonly Caution[]): string => cautions.map(cautionText).join('\n');

@@ -1,6 +1,7 @@
 import type { Drawing } from '../documents/page/drawing.ts';
 import type { Plot } from '../documents/plot/plot-data.ts';
 import type { Table } from '../documents/table/table.ts';
+import type { Caution } from './cautions.ts';
 
 /** One thing in a report, in the order in which a person reads it. Each door shows it in its own way. */
 export type Block =
@@ -14,8 +15,8 @@ export type Block =
   | { readonly kind: 'paragraph'; readonly text: string }
   /** What a column means, or what was assumed. */
   | { readonly kind: 'note'; readonly text: string }
-  /** Where somebody or something could come to harm. */
-  | { readonly kind: 'caution'; readonly text: string }
+  /** Where somebody or something could come to harm, and what to bear in mind. */
+  | ({ readonly kind: 'caution' } & Caution)
   /** A table, with a line that belongs right under it. */
   | { readonly kind: 'table'; readonly table: Table; readonly note?: string }
   | { readonly kind: 'plot'; readonly plot: Plot }

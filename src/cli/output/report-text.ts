@@ -1,5 +1,6 @@
 import { plotText, type TerminalSize } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
+import { cautionText } from '../../reports/cautions.ts';
 import type { Block } from '../../reports/report.ts';
 
 /** A report for a terminal: paragraphs with one empty line between them, and one line end after the last. */
@@ -26,7 +27,7 @@ function blockText(block: Block, size: TerminalSize, files: readonly string[]): 
     case 'warning':
       return `Warning: ${block.text}`;
     case 'caution':
-      return `Caution: ${block.text}`;
+      return cautionText(block);
     case 'table':
       return [renderTableText(block.table).trimEnd(), ...(block.note === undefined ? [] : [block.note])].join(
         '\n',

@@ -7,7 +7,7 @@ import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import { targetDigits } from '../side-words.ts';
 import type { CantFindings } from './findings.ts';
@@ -28,7 +28,7 @@ export const cantText = (found: CantFindings, io: Io): string =>
     'What a lean that nobody noticed costs, left (-) or right, and low (-) or high:',
     renderTableText(costTable(found)),
     `kept: the same lean held always, windage and height set again at ${rangeWords(found.session.calibration.rig.zeroRange, found.session.units)}.`,
-    shotCautions(found.session),
+    cautionLines(shotCautions(found.session)),
   ]);
 
 function driftTable({ session: { units }, ranges, drift, measured, lean }: CantFindings): Table {

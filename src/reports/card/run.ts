@@ -7,7 +7,7 @@ import { renderTableText } from '../../documents/render/text.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import { contactNote } from '../marks/run.ts';
 import { type CardFindings, cardFindings } from './findings.ts';
@@ -89,5 +89,5 @@ const text = (found: CardFindings, files: readonly string[]): string =>
       : ['Uphill (+) and downhill (-), take this off the range:', renderTableText(cardCuts(found))]),
     belowNoughtNote(found),
     contactNote(found.session, found.rows),
-    shotCautions(found.session),
+    cautionLines(shotCautions(found.session)),
   ]);

@@ -2,7 +2,7 @@ import type { Io } from '../../cli/io.ts';
 import { layOutCard } from '../../documents/page/card.ts';
 import type { Drawing } from '../../documents/page/drawing.ts';
 import { formatQuantity } from '../../quantities/format.ts';
-import { shotCautions, unlabelled } from '../cautions.ts';
+import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
 import { contactNote } from '../marks/run.ts';
 import { isToldSpread } from '../told-spread.ts';
@@ -29,7 +29,7 @@ export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): D
       cautions: [
         ...warnings(session),
         contactNote(session, rows),
-        ...unlabelled(shotCautions(session)),
+        ...shotCautions(session).map(cautionOnPaper),
       ].filter((line) => line !== ''),
     },
     page,

@@ -9,7 +9,7 @@ import type { DisplayUnits, UnitSystem } from '../../quantities/display-units.ts
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { assumedIn } from '../../setup/assemble/assumed.ts';
 import { unusedUncertainties } from '../../setup/assemble/unused-uncertainties.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
 
@@ -178,5 +178,5 @@ const text = (session: Session, path: string): string =>
     termsOf(session).length === 0 ? '' : renderTableText(dragTable(session)),
     assumedText(session),
     unusedText(session),
-    shotCautions(session),
+    cautionLines(shotCautions(session)),
   ]);

@@ -1,9 +1,9 @@
 import { formatQuantity } from '../../quantities/format.ts';
-import { carryCaution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
+import { type Caution, carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
 import type { Compared } from './findings.ts';
 
 /** What a number of a comparison can do to somebody. */
-export function compareCautions({ session, comparison }: Compared): string {
+export function compareCautions({ session, comparison }: Compared): readonly Caution[] {
   const builds = [comparison.base, ...comparison.others.map(({ readings }) => readings)];
   const light = builds.flatMap(({ build, facts }) => {
     const perDraw = facts.massPerDraw?.value;
@@ -17,18 +17,29 @@ export function compareCautions({ session, comparison }: Compared): string {
       ({ build }) => build.arrow.flying.fletchRadius > comparison.base.build.arrow.flying.fletchRadius + SAME,
     );
   return [
-    light.length === 0 ? '' : `Caution: ${light.join(', ')}: ${lightArrow()}`,
-    session.setup.bow.peak_draw_weight === undefined
-      ? 'Write bow.peak_draw_weight to have every build checked against 5 gr of arrow per pound of draw weight.'
-      : '',
-    taller.length === 0
-      ? ''
-      : `Vane clearance: ${taller.map(({ build }) => `${build.name} stands ${formatQuantity(build.arrow.flying.fletchRadius, session.units.bowLength, 2)} off the axis`).join(', ')}, more than now: check rest, cables and riser at a slow draw, with powder on the vanes.`,
-    'For game, the least draw weight, energy and arrow are those of your local hunting code, and the range is your own to judge; none of them is this table.',
+    ...(light.length === 0 ? [] : [caution(`${light.join(', ')}: ${lightArrow()}`)]),
+    ...(session.setup.bow.peak_draw_weight === undefined
+      ? [
+          caution(
+            'Write bow.peak_draw_weight to have every build checked against 5 gr of arrow per pound of draw weight.',
+            '',
+          ),
+        ]
+      : []),
+    ...(taller.length === 0
+      ? []
+      : [
+          caution(
+            `${taller.map(({ build }) => `${build.name} stands ${formatQuantity(build.arrow.flying.fletchRadius, session.units.bowLength, 2)} off the axis`).join(', ')}, more than now: check rest, cables and riser at a slow draw, with powder on the vanes.`,
+            'Vane clearance',
+          ),
+        ]),
+    caution(
+      'For game, the least draw weight, energy and arrow are those of your local hunting code, and the range is your own to judge; none of them is this table.',
+      '',
+    ),
     carryCaution(session),
-  ]
-    .filter((line) => line !== '')
-    .join('\n');
+  ];
 }
 
 /** Radii nearer than this are one build's rounding, m. */

@@ -1,7 +1,7 @@
 import { buildCurves } from '../../advice/builds/comparison.ts';
 import type { Io } from '../../cli/io.ts';
 import type { Drawing } from '../../documents/page/drawing.ts';
-import { unlabelled } from '../cautions.ts';
+import { cautionOnPaper } from '../cautions.ts';
 import { airLine, arrowLine } from '../head.ts';
 import { warnings } from '../warnings.ts';
 import { bowLines } from './bow-words.ts';
@@ -28,7 +28,7 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
       notes: [surroundingsLine(compared), ...bowLines(session, comparison.base).split('\n')].filter(
         (line) => line !== '',
       ),
-      cautions: [...compared.sessions.flatMap(warnings), ...unlabelled(compareCautions(compared))],
+      cautions: [...compared.sessions.flatMap(warnings), ...compareCautions(compared).map(cautionOnPaper)],
     },
     page,
   );

@@ -10,6 +10,7 @@ import { numberText } from '../../documents/table/number-text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Column, Table } from '../../documents/table/table.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
+import { cautionLines } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
@@ -58,7 +59,7 @@ with the mark of now: where that build hits when nothing on the sight or the bow
 highest: of the path above the line of sight with that range's mark set. drop: below the launch line, sighted in at ${formatQuantity(base.build.rig.zeroRange, units.range, 0)}.`,
     plotText(markPlot(comparison, units), plotSize(io)),
     stiffnessLines(compared),
-    compareCautions(compared),
+    cautionLines(compareCautions(compared)),
   ]);
 }
 

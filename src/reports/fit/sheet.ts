@@ -2,7 +2,7 @@ import { OUTLIER } from '../../calibration/diagnose.ts';
 import type { Io } from '../../cli/io.ts';
 import { layOutCard } from '../../documents/page/card.ts';
 import type { Drawing } from '../../documents/page/drawing.ts';
-import { shotCautions, unlabelled } from '../cautions.ts';
+import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
 import { warnings } from '../warnings.ts';
 import type { FitFindings } from './findings.ts';
@@ -31,7 +31,7 @@ export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Dra
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
-      cautions: [...warnings(session), ...unlabelled(shotCautions(session))],
+      cautions: [...warnings(session), ...shotCautions(session).map(cautionOnPaper)],
     },
     page,
   );

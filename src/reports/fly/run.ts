@@ -19,7 +19,7 @@ import type { Rig } from '../../sight/rig.ts';
 import { pinForHit } from '../../sight/zero.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
@@ -194,5 +194,5 @@ const text = (session: Session, shot: Shot, io: Io): string =>
     ]
       .filter((line) => line !== '')
       .join('\n'),
-    shotCautions(session),
+    cautionLines(shotCautions(session)),
   ]);

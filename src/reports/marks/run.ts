@@ -11,7 +11,7 @@ import type { Metres } from '../../quantities/quantity.ts';
 import { type Mark, marksFor, settingsFor } from '../../sight/marks.ts';
 import { asFarAsItGoes } from '../../sight/reach.ts';
 import { optionRanges } from '../asked/quantity.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
 import { warnings } from '../warnings.ts';
@@ -119,7 +119,7 @@ aside: left (-) or right of the aim with the windage set at the zero range.`,
     reachNote(session, beyond),
     scaleNote(session),
     contactNote(session, rows),
-    shotCautions(session),
+    cautionLines(shotCautions(session)),
   ]);
 
 function scaleNote({ setup, calibration }: Session): string {

@@ -15,7 +15,7 @@ import type { Metres } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
 
@@ -162,6 +162,6 @@ function text(found: MisjudgeFindings, io: Io): string {
     plotText(plot(found), plotSize(io)),
     `short, long: the guess off by so much puts the arrow on the ring's edge; "-": no guess too short does, the highest mark still hits.
 hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, cants of ${formatQuantity(spread.cant, 'deg', 1)}, winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and one arrow's ${formatQuantity(spread.arrow * hundred, units.bowLength, 1)} at ${formatQuantity(hundred, units.range, 0)} (standard deviations).`,
-    shotCautions(session),
+    cautionLines(shotCautions(session)),
   ]);
 }

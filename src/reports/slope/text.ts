@@ -8,7 +8,7 @@ import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import { shotCautions } from '../cautions.ts';
+import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
 import { heightWords, sideWords, targetDigits } from '../side-words.ts';
@@ -92,6 +92,6 @@ export function slopeText(found: SlopeFindings, io: Io): string {
     ),
     plotText(plot(found), plotSize(io)),
     thirdAxisLine(found),
-    shotCautions(found.session),
+    cautionLines(shotCautions(found.session)),
   ]);
 }

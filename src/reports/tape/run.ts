@@ -13,7 +13,7 @@ import { asFarAsItGoes } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { optionQuantity } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { shotCautions, unlabelled } from '../cautions.ts';
+import { cautionLines, cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, headLines } from '../head.ts';
 import { reachNote } from '../marks/run.ts';
 import type { Session } from '../session.ts';
@@ -50,13 +50,13 @@ export async function runTape(io: Io, path: string, options: TapeOptions): Promi
     io,
     session,
     main,
-    [...doubts, ...noteLines(session, main), ...unlabelled(cautions)],
+    [...doubts, ...noteLines(session, main), ...cautions.map(cautionOnPaper)],
     options,
     unit,
   );
   const files = await writeDrawing(io, options.out, drawing, session.title);
   present(io, options, {
-    text: () => text(session, main, files, cautions, unit),
+    text: () => text(session, main, files, cautionLines(cautions), unit),
     json: () => ({
       title: session.title,
       calibrated: session.calibrated,

@@ -6,7 +6,7 @@ import type { Plot, PlotSeries } from '../../documents/plot/plot-data.ts';
 import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { renderTableText } from '../../documents/render/text.ts';
 import type { Column, Table } from '../../documents/table/table.ts';
-import { isLight, lightArrow, shotCautions } from '../cautions.ts';
+import { cautionLines, isLight, lightArrow, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
 import type { VariedKey } from './axes.ts';
 import type { Cell } from './cells.ts';
@@ -85,7 +85,7 @@ export function varyText(varied: Varied, io: Io): string {
       ? 'The launch speed is as varied.'
       : "The launch speed follows the bow's energy, v = √(2E/(m + K)), and that the draw weight times the power stroke where they are varied.",
     lightLines(cells),
-    shotCautions(session),
+    cautionLines(shotCautions(session)),
   ]);
 }
 
