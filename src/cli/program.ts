@@ -21,9 +21,9 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   wind: () => questionMaker('wind'),
   swing: async () => (await import('./commands/swing.ts')).swingCommand,
   broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
-  scatter: async () => (await import('./commands/scatter.ts')).scatterCommand,
-  compare: async () => (await import('./commands/compare.ts')).compareCommand,
-  vary: async () => (await import('./commands/vary.ts')).varyCommand,
+  scatter: () => questionMaker('scatter'),
+  compare: () => questionMaker('compare'),
+  vary: () => questionMaker('vary'),
 };
 
 /** A command of the options and help of a question. */

@@ -37,6 +37,18 @@ const asking = <O extends Options>(
 
 /** Every question that can be asked of a setup, in the order of a first evening. A new one needs its folder and a line here. */
 export const QUESTIONS = {
+  compare: asking(
+    () => import('./compare/question.ts'),
+    () => import('./compare/report.ts'),
+  ),
+  scatter: asking(
+    () => import('./scatter/question.ts'),
+    () => import('./scatter/report.ts'),
+  ),
+  vary: asking(
+    () => import('./vary/question.ts'),
+    () => import('./vary/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),

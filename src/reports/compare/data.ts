@@ -4,13 +4,14 @@ import { standardError } from '../../advice/builds/error-form.ts';
 import type { Uncertain, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { PairedGroup } from '../../advice/scatter/paired-groups.ts';
 import { efficiency, speedPerMass } from '../../bow/energy.ts';
-import type { Compared } from './findings.ts';
-import { FACT_KEYS, ROW_KEYS, renamed } from './json-keys.ts';
+import { at } from '../../numerics/at.ts';
+import { datumBy, FACT_FIELDS, ROW_FIELDS } from './fields.ts';
+import { buildsOf, type CompareFindings } from './findings.ts';
 
 /** Share of chance within the limit at which a difference is called real. */
 const CONFIDENCE = 0.95;
 
-export function compareJson({ session, sessions, comparison, groups, files }: Compared): object {
+export function compareData({ session, sessions, comparison, groups }: CompareFindings): object {
   const { base, others, questions } = comparison;
   const { energy } = base.build;
   return {
@@ -30,19 +31,18 @@ export function compareJson({ session, sessions, comparison, groups, files }: Co
       speed_per_mass_mpspkg: speedPerMass(energy, base.build.arrow.flying.mass).value,
       speed_per_mass_sd_mpspkg: speedPerMass(energy, base.build.arrow.flying.mass).sd,
     },
-    builds: [base, ...others.map(({ readings }) => readings)].map((readings, i) =>
-      buildJson(questions.ranges, readings, groups[i] ?? null),
+    builds: buildsOf(comparison).map((readings, i) =>
+      buildData(questions.ranges, readings, groups[i] ?? null),
     ),
     differences: others.map((contrast, i) =>
-      contrastJson(questions.ranges, base.build.name, contrast, groups[i + 1] ?? null),
+      contrastData(questions.ranges, base.build.name, contrast, groups[i + 1] ?? null),
     ),
-    files,
   };
 }
 
 type Paired = readonly PairedGroup[] | null;
 
-function buildJson(
+function buildData(
   ranges: readonly number[],
   { build, facts, rows, guesses }: UncertainReadings,
   groups: Paired,
@@ -53,18 +53,18 @@ function buildJson(
   return {
     name: build.name,
     speed_from: build.speedFrom,
-    ...renamed(FACTS, FACT_KEYS, facts, numberOf),
-    sd: renamed(FACTS, FACT_KEYS, facts, errorOf),
+    ...datumBy(FACT_FIELDS, FACTS, facts, numberOf),
+    sd: datumBy(FACT_FIELDS, FACTS, facts, errorOf),
     drag_terms: (build.arrow.dragTerms?.(build.arrow.boundaryLayer, reynolds) ?? []).map(
       ({ name, coefficient }) => ({ name, coefficient }),
     ),
     rows: rows.map((row, i) => ({
-      range_m: ranges[i],
-      ...renamed(ROW_VALUES, ROW_KEYS, row, numberOf),
+      range_m: at(ranges, i),
+      ...datumBy(ROW_FIELDS, ROW_VALUES, row, numberOf),
       guess_short_m: guesses[i]?.short ?? null,
       guess_long_m: guesses[i]?.long ?? null,
       group_m: groups?.[i]?.group ?? null,
-      sd: renamed(ROW_VALUES, ROW_KEYS, row, errorOf),
+      sd: datumBy(ROW_FIELDS, ROW_VALUES, row, errorOf),
     })),
   };
 }
@@ -73,7 +73,7 @@ const numberOf = (found: Uncertain | null): number | null => found?.value ?? nul
 const errorOf = (found: Uncertain | null): number | null =>
   found === null ? null : standardError(found.error);
 
-function contrastJson(
+function contrastData(
   ranges: readonly number[],
   against: string,
   contrast: Contrast,
@@ -83,19 +83,19 @@ function contrastJson(
   return {
     name: readings.build.name,
     against,
-    ...renamed(FACTS, FACT_KEYS, facts, differenceJson),
+    ...datumBy(FACT_FIELDS, FACTS, facts, differenceData),
     relative_stiffness: relativeStiffness(contrast)?.free ?? null,
     relative_stiffness_pushed: relativeStiffness(contrast)?.pushed ?? null,
     rows: rows.map((row, i) => ({
-      range_m: ranges[i],
-      with_base_mark_m: differenceJson(row.withBaseMark),
-      group_m: differenceJson(groups?.[i]?.difference ?? null),
-      ...renamed(ROW_VALUES, ROW_KEYS, row, differenceJson),
+      range_m: at(ranges, i),
+      with_base_mark_m: differenceData(row.withBaseMark),
+      group_m: differenceData(groups?.[i]?.difference ?? null),
+      ...datumBy(ROW_FIELDS, ROW_VALUES, row, differenceData),
     })),
   };
 }
 
-const differenceJson = (found: Difference | null): object | null =>
+const differenceData = (found: Difference | null): object | null =>
   found === null
     ? null
     : { difference: found.value, sd: found.sd, real: found.real, error_mostly_from: found.mostly };
