@@ -11,7 +11,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
   check: async () => (await import('./commands/check.ts')).checkCommand,
   fly: async () => (await import('./commands/fly.ts')).flyCommand,
-  marks: async () => (await import('./commands/marks.ts')).marksCommand,
+  marks: () => questionMaker('marks'),
   fit: async () => (await import('./commands/fit.ts')).fitCommand,
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,
   card: async () => (await import('./commands/card.ts')).cardCommand,
