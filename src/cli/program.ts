@@ -16,7 +16,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,
   card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
-  slope: async () => (await import('./commands/slope.ts')).slopeCommand,
+  slope: () => questionMaker('slope'),
   misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
   wind: () => questionMaker('wind'),
   swing: async () => (await import('./commands/swing.ts')).swingCommand,

@@ -41,6 +41,10 @@ export const QUESTIONS = {
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
   ),
+  slope: asking(
+    () => import('./slope/question.ts'),
+    () => import('./slope/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
