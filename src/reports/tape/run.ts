@@ -15,7 +15,7 @@ import { optionQuantity } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { cautionLines, cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, headLines } from '../head.ts';
-import { reachNote } from '../marks/run.ts';
+import { reachNote } from '../marks/words.ts';
 import type { Session } from '../session.ts';
 import { isToldSpread } from '../told-spread.ts';
 import { warnings } from '../warnings.ts';
@@ -178,7 +178,9 @@ const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
 
 /** Why the tape is shorter than was asked for. */
 const noteLines = (session: Session, main: Tape): readonly string[] =>
-  [touchNote(session, main), reachNote(session, main.beyond)].filter((line) => line !== '');
+  [touchNote(session, main), main.beyond === null ? '' : reachNote(main.beyond, session.units)].filter(
+    (line) => line !== '',
+  );
 
 /** From the outermost tick to the other; marks that turn back lie between. */
 const lengthOf = ({ ticks }: Tape): number => {
