@@ -9,7 +9,7 @@ type Make = (io: Io) => Command;
 /** Every command by name; its options and help are loaded when a command line asks for it, its work when it runs. */
 const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
-  check: async () => (await import('./commands/check.ts')).checkCommand,
+  check: () => questionMaker('check'),
   fly: async () => (await import('./commands/fly.ts')).flyCommand,
   marks: () => questionMaker('marks'),
   fit: async () => (await import('./commands/fit.ts')).fitCommand,

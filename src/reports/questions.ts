@@ -37,6 +37,10 @@ const asking = <O extends Options>(
 
 /** Every question that can be asked of a setup, in the order of a first evening. A new one needs its folder and a line here. */
 export const QUESTIONS = {
+  check: asking(
+    () => import('./check/question.ts'),
+    () => import('./check/report.ts'),
+  ),
   marks: asking(
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
