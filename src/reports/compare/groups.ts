@@ -5,8 +5,7 @@ import { type ScatterJob, scatterQuestion } from '../../advice/scatter/scatter.t
 import type { Io } from '../../cli/io.ts';
 import { progressBar } from '../../cli/output/progress.ts';
 import { si } from '../../quantities/quantity.ts';
-import { launchThrough } from '../../sight/geometry.ts';
-import { pinForHit } from '../../sight/zero.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { USUAL_DOZEN } from '../scatter/usual-dozen.ts';
 import { variationFrom } from '../scatter/variation.ts';
 import { ownThread } from '../tasks.ts';
@@ -19,7 +18,6 @@ export const GROUP = 12;
 const SEED = 1;
 /** Arrows in one job: some 10 ms of work. */
 const STRETCH = 48;
-const WINDAGE = 0;
 
 /** Shoot every build with the same sorted dozens from the same steady bow. */
 export async function compareScatter(io: Io, comparison: Comparison, arrows: number): Promise<Groups> {
@@ -45,7 +43,7 @@ function jobsOf(build: TunedBuild, ranges: readonly number[], arrows: number): r
   const { arrow, rig, energy } = build;
   if (arrow.parts === null || arrow.surfaces === null || arrows < GROUP) return [];
   const question = scatterQuestion(arrow, rig.conditions, {
-    launch: launchThrough(rig.geometry, pinForHit(rig, rig.zeroRange, WINDAGE), rig.cant, rig.launchSpeed),
+    launch: straightLaunch(rig),
     virtualMass: energy.virtualMass,
     variation: variationFrom(USUAL_DOZEN, arrow.flying.balance),
     seed: SEED,

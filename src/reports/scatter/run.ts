@@ -9,11 +9,11 @@ import { progressBar } from '../../cli/output/progress.ts';
 import { openNamedFile } from '../../cli/world/named-file.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
 import type { Session } from '../session.ts';
-import { straightLaunch } from '../straight-launch.ts';
 import { ownThread } from '../tasks.ts';
 import { scatterTable, scatterText, type VaneScatter } from './text.ts';
 import { variationFrom } from './variation.ts';
@@ -95,7 +95,7 @@ function questionOf(
   const same = parts.vanes === own.parts?.vanes && parts.point === own.parts?.point;
   const arrow = same ? own : changedBuild(session, parts);
   return scatterQuestion(arrow, conditionsWith(session, arrow), {
-    launch: straightLaunch(session),
+    launch: straightLaunch(session.calibration.rig),
     virtualMass: virtualMassPrior(session.setup.bow).value,
     variation: variationOf(session, options),
     seed: options.seed,
