@@ -2,7 +2,7 @@ import { leastSquares } from '../numerics/least-squares.ts';
 import type { Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { DECIDED, type Estimate } from '../quantities/estimate.ts';
 import { GRAIN } from '../quantities/exact.ts';
 import { type Joules, type Kilograms, type MetresPerSecond, type Ratio, si } from '../quantities/quantity.ts';
 
@@ -39,9 +39,6 @@ export interface BowEnergy {
   /** Whether the arrows halved what was uncertain about the virtual mass; else it is mostly the prior. */
   readonly virtualMassFrom: 'arrows' | 'prior';
 }
-
-/** The arrows decide when they leave this share of the prior's uncertainty. */
-const DECIDED = 0.5;
 
 /**
  * Energy and virtual mass of a bow from the arrows it was chronographed with.

@@ -20,7 +20,6 @@ const mayImport: Record<string, readonly string[]> = {
   numerics: ['odex', 'mathjs'],
   quantities: ['mathjs'],
   ...Object.fromEntries(domain.slice(2).map((room) => [room, upTo(room)])),
-  calibration: [...upTo('calibration'), 'advice'],
   setup: [...upTo('advice'), 'zod', 'yaml'],
   documents: [...domain, 'pdfkit'],
   reports: [...domain, 'setup', 'documents', 'cli'],

@@ -3,8 +3,7 @@ import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
 import { type PairedGroup, pairedGroups } from '../../advice/scatter/paired-groups.ts';
 import { type ScatterJob, scatterQuestion } from '../../advice/scatter/scatter.ts';
 import { si } from '../../quantities/quantity.ts';
-import { launchThrough } from '../../sight/geometry.ts';
-import { pinForHit } from '../../sight/zero.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { type Occasion, spread } from '../occasion.ts';
 import { USUAL_DOZEN } from '../scatter/usual-dozen.ts';
 import { variationFrom } from '../scatter/variation.ts';
@@ -17,7 +16,6 @@ export const GROUP = 12;
 const SEED = 1;
 /** Arrows in one job: some 10 ms of work. */
 const STRETCH = 48;
-const WINDAGE = 0;
 
 /** Shoot every build with the same sorted dozens from the same steady bow. */
 export async function compareScatter(
@@ -45,7 +43,7 @@ function jobsOf(build: TunedBuild, ranges: readonly number[], arrows: number): r
   const { arrow, rig, energy } = build;
   if (arrow.parts === null || arrow.surfaces === null || arrows < GROUP) return [];
   const question = scatterQuestion(arrow, rig.conditions, {
-    launch: launchThrough(rig.geometry, pinForHit(rig, rig.zeroRange, WINDAGE), rig.cant, rig.launchSpeed),
+    launch: straightLaunch(rig),
     virtualMass: energy.virtualMass,
     variation: variationFrom(USUAL_DOZEN, arrow.flying.balance),
     seed: SEED,

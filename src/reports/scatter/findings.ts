@@ -6,10 +6,10 @@ import { at } from '../../numerics/at.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
 import type { OpenSetup } from '../../setup/open.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
 import { type Occasion, spread } from '../occasion.ts';
-import { straightLaunch } from '../straight-launch.ts';
 
 /** What is asked: the differences within a dozen, and how many arrows are shot to tell what they do. */
 export interface ScatterQuestions {
@@ -104,7 +104,7 @@ function questionOf(
   const same = parts.vanes === own.parts?.vanes && parts.point === own.parts?.point;
   const arrow = same ? own : changedBuild(opened, parts);
   return scatterQuestion(arrow, conditionsWith(opened, arrow), {
-    launch: straightLaunch(opened),
+    launch: straightLaunch(opened.calibration.rig),
     virtualMass: virtualMassPrior(opened.setup.bow).value,
     variation,
     seed,

@@ -6,6 +6,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
+import { dragSd } from './drag-sd.ts';
 
 /** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
@@ -94,10 +95,6 @@ export function priorsOf(
     scale_offset: placePrior(setup, rig, knowledge),
   };
 }
-
-/** Relative: of one coefficient when it came with an uncertainty, else of the build-up. */
-const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
-  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
 
 /** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
