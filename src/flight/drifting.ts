@@ -2,7 +2,7 @@ import type { Attitude } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
-import { earthRotation, gravity } from './frame.ts';
+import { earthRotation, type FlightVector, gravity } from './frame.ts';
 
 /** Heights below this are taken as this in the wind's power law, so that it stays finite at the ground. */
 export const LOWEST_WIND_HEIGHT = 0.05; // m
@@ -72,7 +72,7 @@ const NO_LIFT: SteadyLift = {
  * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
  *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case
  */
-export function driftingMotion(conditions: FlightConditions): Derivative {
+export function driftingMotion(conditions: FlightConditions): Derivative<FlightVector> {
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
@@ -89,13 +89,12 @@ export function driftingMotion(conditions: FlightConditions): Derivative {
 
   return (_range, y, dydx) => {
     // Read by index: destructuring an array costs a third of a derivative call.
-    const vx = y[2] ?? 0;
-    const vy = y[3] ?? 0;
-    const vz = y[4] ?? 0;
-    const p = y[5] ?? 0;
+    const vx = y[2];
+    const vy = y[3];
+    const vz = y[4];
+    const p = y[5];
     let gust = 1;
-    if (shear !== 0)
-      gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
+    if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
     const ux = vx - gust * tail;
     const uz = vz - gust * across;
     const V = Math.sqrt(ux * ux + vy * vy + uz * uz);
