@@ -46,6 +46,9 @@ function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): Stead
   };
 }
 
+/** An arrow of which only mass, diameter and drag are known takes up no spin. */
+const SPINLESS = { spinPerMetre: 0, spinUp: Number.POSITIVE_INFINITY };
+
 /** Stands in where only mass, diameter and drag are known, and for an arrow that keeps no steady attitude: no lift. */
 const NO_LIFT: SteadyLift = {
   gyroscopic: 0,
@@ -81,8 +84,8 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;
   const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;
-  const spinPerMetre = arrow.attitude?.spinPerMetre ?? 0;
-  const spinRate = arrow.attitude === null ? 0 : air.density / arrow.attitude.spinUp;
+  const { spinPerMetre, spinUp } = arrow.attitude ?? SPINLESS;
+  const spinRate = air.density / spinUp;
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
   const { tail, across, shear, referenceHeight } = wind;
   const dragScale = arrow.dragScale;
