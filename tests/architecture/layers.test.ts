@@ -17,8 +17,8 @@ const domain = [
 ];
 const upTo = (room: string) => domain.slice(0, domain.indexOf(room));
 const mayImport: Record<string, readonly string[]> = {
-  numerics: ['odex', 'mathjs'],
-  quantities: ['mathjs'],
+  numerics: ['odex'],
+  quantities: ['numerics', 'mathjs'],
   ...Object.fromEntries(domain.slice(2).map((room) => [room, upTo(room)])),
   setup: [...upTo('advice'), 'zod', 'yaml'],
   documents: [...domain, 'pdfkit'],
