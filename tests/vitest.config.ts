@@ -10,8 +10,11 @@ export default defineConfig({
       test: {
         name,
         include: [`tests/${name}/**/*.test.ts`],
+        globalSetup: name === 'cli' ? ['tests/cli/build-once.ts'] : [],
         testTimeout: 60_000,
+        // No test changes a module, so all files of a process share what they import.
         isolate: false,
+        // Processes and not threads: reading a deeply nested setup file needs a process's stack.
         pool: 'forks',
       },
     })),

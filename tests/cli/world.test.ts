@@ -13,26 +13,16 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, inject, it } from 'vitest';
 import { receivedError, sentError } from '../../src/cli/world/sent-error.ts';
 import { NumericalError } from '../../src/numerics/numerical-error.ts';
 import { DomainError } from '../../src/quantities/domain-error.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
 const example = 'examples/mountain-hunt/setup.yaml';
-const program = join(folder, 'main.js');
+const program = join(inject('dist'), 'main.js');
 const place = join(folder, 'place');
-
-/** The build of package.json, into a folder of its own. */
-beforeAll(() => {
-  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8'));
-  const build = String(scripts.build)
-    .replace(/^rm -rf dist && /, '')
-    .replace('--outdir=dist', `--outdir=${folder}`);
-  const env = { ...process.env, PATH: `node_modules/.bin:${process.env['PATH']}` };
-  expect(spawnSync(build, { shell: true, env }).status).toBe(0);
-  mkdirSync(place);
-}, 30_000);
+mkdirSync(place);
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const run = (...argv: string[]) =>
