@@ -1,6 +1,9 @@
 import { defineConfig } from 'vitest/config';
 
-/** What each folder claims: DEVELOPERS.md. A project runs alone with `npx vitest run --config tests/vitest.config.ts --project unit`. */
+/**
+ * What each folder claims: DEVELOPERS.md. A project runs alone with
+ * `npx vitest run --config tests/vitest.config.ts --project unit`.
+ */
 const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture'];
 
 export default defineConfig({

@@ -39,7 +39,8 @@ describe('what the world outside does', () => {
   });
   it('a setup file that comes late through a pipe that does not wait is read whole', () => {
     const late = `const { spawn } = require('node:child_process');
-      const child = spawn(process.execPath, [${JSON.stringify(program)}, 'check', '-'], { stdio: ['pipe', 'inherit', 'inherit'] });
+      const argv = [${JSON.stringify(program)}, 'check', '-'];
+      const child = spawn(process.execPath, argv, { stdio: ['pipe', 'inherit', 'inherit'] });
       setTimeout(() => child.stdin.end(require('node:fs').readFileSync(${JSON.stringify(example)})), 500);
       child.on('exit', (code) => { process.exitCode = code; });`;
     const { status, stderr, stdout } = spawnSync(process.execPath, ['-e', late], { encoding: 'utf8' });

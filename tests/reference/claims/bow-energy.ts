@@ -30,7 +30,8 @@ const trials: readonly Case[] = referenceTable('string-weight', 'hickman-kibbe.c
   const heavier = grains(ARROW * (1 / (value('heavy_string_efficiency_percent') / 100) - 1));
   const error = (mass: number): number => 100 * Math.abs(launchSpeed(bow, si(mass)).value / feet(heavy) - 1);
   const name = cell(row, 'bow').text;
-  // Efficiencies are printed to a whole percent (1 % of speed) and speeds to 1 ft/s (0.7 %); the paper's own rule misses by 2.8 %.
+  // Efficiencies are printed to a whole percent (1 % of speed) and speeds to 1 ft/s (0.7 %); the paper's own rule misses by 2.8
+  // %.
   return [
     {
       name: `${name}, a third of the string on the arrow`,

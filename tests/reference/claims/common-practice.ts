@@ -137,7 +137,8 @@ const tape: readonly Case[] = referenceTable(folder, 'bare-shaft-tape.csv', [
   const [fletched, bare, grains] = [cell(row, 'fletched_gr'), cell(row, 'bare_gr'), cell(row, 'tape_gr')];
   const withVanes = assembled(huntingSetup({ mass: fletched.value })).arrow.flying;
   const without = huntingSetup({ mass: bare.value, turn: null });
-  const wound = `builds: [{ name: taped, arrow: { parts: { others: [{ name: tape, mass: ${grains.text} gr, from_nock: 2 in }] } } }]`;
+  const winding = `{ name: tape, mass: ${grains.text} gr, from_nock: 2 in }`;
+  const wound = `builds: [{ name: taped, arrow: { parts: { others: [${winding}] } } }]`;
   const { base, build } = assembledBuild(`${without}${wound}`);
   return [
     {

@@ -127,7 +127,8 @@ const parabola: readonly Case[] = [-40, 0, 40].flatMap((slope) =>
     return {
       name: `launched ${elevation} deg above a slope of ${slope} deg`,
       error: Math.max(...errors.map(Math.abs)),
-      // A tenth of what a tape can show. The solver's steps are boldest where nothing but gravity acts; solved finely it is 1e-9 m.
+      // A tenth of what a tape can show. The solver's steps are boldest where nothing but gravity acts; solved finely it is 1e-9
+      // m.
       allowed: 1e-6,
     };
   }),

@@ -44,8 +44,8 @@ const rule: readonly Case[] = [0, 2.5].flatMap((drag) =>
       return {
         name: `drag coefficient ${drag}, peep height ${peep.text} in, ${yards} yd`,
         error: 100 * Math.abs(product / ((2 * peep.value * INCH * SPEED ** 2) / g) - 1),
-        // The rule is of a level shot: the launch rises up to 4 degrees (0.7 % in the cube of its cosine), and the arrow starts up to
-        // 1 cm ahead of the eye (0.3 % of the nearest crossing).
+        // The rule is of a level shot: the launch rises up to 4 degrees (0.7 % in the cube of its cosine), and the arrow starts
+        // up to 1 cm ahead of the eye (0.3 % of the nearest crossing).
         allowed: 1,
       };
     });
