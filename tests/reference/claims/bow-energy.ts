@@ -92,6 +92,7 @@ const fullness: readonly Case[] = referenceTable('stored-energy', 'recurves.csv'
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'measured',
     claim: 'Speed lost to moving mass goes as one over the root of arrow and virtual mass',
     source: 'Hickman and Kibbe, and Nagler, in Archery: The Technical Side, 1947',
     unit: '% of speed',
@@ -99,6 +100,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'compounds: no published virtual mass of one could be read',
   },
   {
+    kind: 'measured',
     claim: 'Energy stored by a recurve is 0.58 of peak force times power stroke',
     source: 'Tuyn and Kooi, European Journal of Physics, 1992',
     unit: 'of force times stroke',

@@ -54,6 +54,7 @@ const rule: readonly Case[] = [0, 2.5].flatMap((drag) =>
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim: 'Near range at which the mark of 50 yd hits too',
     source: 'an independent six-degree-of-freedom program (computed)',
     unit: 'half of the last printed digit',
@@ -61,6 +62,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'bent arrows: close up an arrow has not settled, and the figures are of its balance point',
   },
   {
+    kind: 'law',
     claim: 'Near range times far range is twice peep height times launch speed squared over gravity',
     source: 'product of the roots of the parabola; drag by the closed form of a flat shot',
     unit: '%',

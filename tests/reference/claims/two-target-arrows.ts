@@ -48,6 +48,7 @@ const sameForce =
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Side-wind deflection of two target arrows under one and the same force',
     source: 'Klopsteg, The flight of an arrow, 1947',
     unit: 'ratio of deflections',
