@@ -12,7 +12,7 @@ import { type Metres, si } from '../quantities/quantity.ts';
  */
 
 /** Rotation of the Earth, rad/s. @source IERS Conventions (2010), table 1.1, nominal mean angular velocity. */
-export const EARTH_RATE = 7.292115e-5;
+const EARTH_RATE = 7.292115e-5;
 
 /** Gravity in the line-of-sight frame: g(−sin slope, −cos slope, 0). */
 export const gravity = (slope: Radians): Vector3 => [

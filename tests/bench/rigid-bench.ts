@@ -112,13 +112,20 @@ export async function rigidLines(): Promise<readonly string[]> {
     fly();
     return flight.evaluations() - before;
   };
+  const equalSteps = (ratio: number, steps: number): string =>
+    `${ratio.toFixed(1)} times ${steps} equal Runge-Kutta steps of the same error`;
   const counted = countedEveryday();
   const seconds = await twoThreads();
   return [
-    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${counted} evaluations, error ${millimetres(pointError)}; ${(point / pointEqual).toFixed(1)} times ${pointSteps} equal Runge-Kutta steps of the same error`,
-    `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, error ${millimetres(rigidError)}; ${(full / fullEqual).toFixed(1)} times ${rigidSteps} equal Runge-Kutta steps of the same error`,
-    `rigid shot against bare odex on hand-written linear equations: ${(full / bare).toFixed(2)} times with cross-flow, ${(plain / bare).toFixed(2)} times without (target 1.3; bare ${bare.toFixed(1)} us)`,
-    `${SHOTS} rigid shots on ${THREADS} threads, warm: ${seconds.toFixed(2)} s (target 1), ${((1e6 * seconds * THREADS) / SHOTS).toFixed(0)} us a shot and thread`,
+    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${counted} evaluations, ` +
+      `error ${millimetres(pointError)}; ${equalSteps(point / pointEqual, pointSteps)}`,
+    `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ` +
+      `${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, ` +
+      `error ${millimetres(rigidError)}; ${equalSteps(full / fullEqual, rigidSteps)}`,
+    `rigid shot against bare odex on hand-written linear equations: ${(full / bare).toFixed(2)} times with cross-flow, ` +
+      `${(plain / bare).toFixed(2)} times without (target 1.3; bare ${bare.toFixed(1)} us)`,
+    `${SHOTS} rigid shots on ${THREADS} threads, warm: ${seconds.toFixed(2)} s (target 1), ` +
+      `${((1e6 * seconds * THREADS) / SHOTS).toFixed(0)} us a shot and thread`,
   ];
 }
 

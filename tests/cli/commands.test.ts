@@ -59,7 +59,8 @@ describe('marks --json', () => {
     expect(rows[0].travel_m).toBeGreaterThan(rows[1].travel_m);
   });
   it('agrees with the flat-fire closed form of this bow and arrow to 0.3 % of travel', async () => {
-    // Textbook flat fire: drop = (g/v^2)(exp(2kx) - 1 - 2kx)/(4k^2), k = rho CD S/2m; the pin lies h + drop over the range below the eye.
+    // Textbook flat fire: drop = (g/v^2)(exp(2kx) - 1 - 2kx)/(4k^2), k = rho CD S/2m; the pin lies h + drop over the range below
+    // the eye.
     const {
       launch_speed_mps: v,
       drag_coefficient: CD,

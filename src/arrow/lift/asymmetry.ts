@@ -1,7 +1,7 @@
 import { type RadiansPerMetre, si } from '../../quantities/quantity.ts';
 
 /** Two components square to the shaft, in the arrow's own axes: along its reference mark, and a quarter turn clockwise from it seen from behind. */
-export type AcrossShaft = readonly [alongMark: number, clockwise: number];
+type AcrossShaft = readonly [alongMark: number, clockwise: number];
 
 /**
  * What an arrow that is not alike all round feels when it flies straight: a force and a moment that turn with it.

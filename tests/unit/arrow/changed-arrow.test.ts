@@ -41,8 +41,8 @@ describe('changedArrow', () => {
   });
 
   it('keeps what the base weighed beyond its parts, and where: hand arithmetic of mass and balance', () => {
-    // Parts: shaft 252, insert 20, point 100, nock 10, vanes 21 = 403 gr; the base weighs 408 gr and balances 17.0 in from the nock.
-    // A point of 150 gr adds 50 gr at 0.25 + 28 + 1.2/4 = 28.55 in: 458 gr at (408 x 17 + 50 x 28.55)/458 = 18.2610 in.
+    // Parts: shaft 252, insert 20, point 100, nock 10, vanes 21 = 403 gr; the base weighs 408 gr and balances 17.0 in from the
+    // nock. A point of 150 gr adds 50 gr at 0.25 + 28 + 1.2/4 = 28.55 in: 458 gr at (408 x 17 + 50 x 28.55)/458 = 18.2610 in.
     const base = buildArrow({ parts, totals: { mass: grains(408), balance: inches(17) } });
     const { flying, frontOfCentre } = changedArrow({ base, parts: heavier });
     expect(Math.abs(flying.mass / 64.79891e-6 - 458)).toBeLessThan(1e-9 /* gr */);

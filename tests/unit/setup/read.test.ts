@@ -157,10 +157,12 @@ marks:
 
   it('each as one line that a person can follow', () => {
     expect(messagesOf(bad)).toContain(
-      'setup.yaml:12:22  arrow.parts.shaft.length: "28.5" has no unit. Allowed: a length between 8 and 42 in. Write "28.5 in" or "724 mm".',
+      'setup.yaml:12:22  arrow.parts.shaft.length: "28.5" has no unit. ' +
+        'Allowed: a length between 8 and 42 in. Write "28.5 in" or "724 mm".',
     );
     expect(messagesOf(bad)).toContain(
-      'setup.yaml:17:1  sight.peep_to_pin is missing. Allowed: a length between 10 and 60 in. Add "peep_to_pin: 33 in" under "sight:".',
+      'setup.yaml:17:1  sight.peep_to_pin is missing. ' +
+        'Allowed: a length between 10 and 60 in. Add "peep_to_pin: 33 in" under "sight:".',
     );
   });
 

@@ -23,7 +23,8 @@ it('an arrow against itself never misses', () => {
     expect(own.flatMap(({ right, high }) => [Math.abs(right), Math.abs(high)])).toEqual([0, 0, 0, 0, 0, 0]);
 });
 
-it('out of a clean start the broadhead rides high at equal drag, as the steady lift of the everyday model says, to 30 %: its short margin keeps it nose up', () => {
+// Its short static margin keeps it nose up.
+it('a broadhead of equal drag flies high out of a clean start, by the steady lift of the everyday model, to 30 %', () => {
   const [, , far] = of('clean');
   const steady = ({ conditions }: Shot) => fly(conditions, launch, [100 * YARD])[0]?.height ?? Number.NaN;
   const expected = steady(bladed) - steady(field);

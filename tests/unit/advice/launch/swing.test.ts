@@ -89,7 +89,7 @@ describe('paperHoles', () => {
   const holes = (disturbance = CLEAN, ranges = yards(2, 3, 4)) =>
     paperHoles(conditions, rigidLaunch(level, disturbance), ends, ranges);
 
-  it('in a vacuum the tear of a shaft that does not turn is its length times the lean, less the fall between the two holes', () => {
+  it('in a vacuum a shaft that does not turn tears its length times the lean, less the fall between the two holes', () => {
     const air = { ...conditions.air, density: si<'kg/m3'>(0) };
     const lean = 0.02;
     const [hole] = paperHoles(

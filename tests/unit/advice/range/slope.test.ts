@@ -51,7 +51,7 @@ describe('slopeMarks', () => {
     }
   });
 
-  it('at 60 yd and beyond is further than the cosine says uphill and nearer downhill, so that the cosine hits low and high', () => {
+  it('from 60 yd on is further than the cosine says uphill and nearer downhill, so that the cosine hits low and high', () => {
     const far = found.filter(({ range }) => range >= yards(60));
     expect(far.length).toBeGreaterThan(20);
     for (const { slope, markRange, cosineRange, missByCosine } of far) {

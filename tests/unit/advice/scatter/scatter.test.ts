@@ -117,7 +117,7 @@ describe('scatterHits', () => {
     }
   });
 
-  it('with blades in front a helical makes groups less than half of what straight vanes give, and hardly matters with a field point', () => {
+  it('with blades in front a helical halves the groups of straight vanes or better; with a field point it hardly matters', () => {
     const group = (build: Build) =>
       scatterByRange(allHits(question(build), 96), [si(60 * YARD)], 12)[0]?.group ?? Number.NaN;
     expect(group({ shape: 'fixed_blade' })).toBeLessThan(0.5 * group({ shape: 'fixed_blade', turn: 'none' }));

@@ -21,7 +21,7 @@ describe('asymmetryOf', () => {
     expect([...force, ...firstMoment, spinPerMetre].map(Math.abs)).toEqual([0, 0, 0, 0, 0]);
   });
 
-  it('one of three vanes off by 1 deg pushes by 2/3 of what the ring would at 1 deg, clockwise, and adds 1/9 of a 3 deg spin', () => {
+  it('one of three vanes off by 1 deg pushes clockwise 2/3 as hard as the ring at 1 deg and adds 1/9 of a 3 deg spin', () => {
     const error = Math.PI / 180;
     const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, {
       ...none,

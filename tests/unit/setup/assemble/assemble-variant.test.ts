@@ -43,7 +43,8 @@ describe('a build', () => {
   });
   it('with a total of its own, a speed of its own, a coefficient of its own takes them', () => {
     const { arrow, speed, ownDragSd } = buildOf(
-      '{ name: own, arrow: { mass: 500 gr, drag_coefficient: 2.6, drag_coefficient_sd: 0.13 }, launch: { speed: 270 fps, speed_sd: 1 fps } }',
+      '{ name: own, arrow: { mass: 500 gr, drag_coefficient: 2.6, drag_coefficient_sd: 0.13 }, ' +
+        'launch: { speed: 270 fps, speed_sd: 1 fps } }',
     );
     expect(Math.abs(grains(arrow.flying.mass) - 500)).toBeLessThan(1e-9 /* gr */);
     // Carried back from 3 ft ahead of the grip: some 8 ft at 0.03 ft/s a foot.
