@@ -4,6 +4,7 @@ import { si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import { insteadOfDirection } from './directions.ts';
 import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
+import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import { leaf, type Outcome, wordMeant } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
@@ -27,7 +28,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<
         return refuse(`"${text}" is not a whole number`, insteadOfPart(limit, value));
       if (isWithin(limit, value)) return { value: si(value) };
       const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
-      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(key, text));
+      return refuse(`"${text}" is ${side} the limit. ${limit.why}`, insteadOfNonsense(key, text));
     },
   );
 }
@@ -82,12 +83,19 @@ function orRefusal<T>(
   }
 }
 
+/** What the number at a key path is, with its limits. */
+export function meaningAt(key: LimitKey): KeyMeaning {
+  const limit: Limit = LIMITS[key];
+  const { what, otherwise } = limit;
+  return otherwise === undefined ? { what, limit } : { what, otherwise, limit };
+}
+
 /** The schema of the quantity that belongs at a key path. */
 export const quantityAt = <K extends LimitKey>(key: K) =>
   leaf(
     () => ({ allowed: allowedBy(LIMITS[key], ''), write: `"${exampleOf(LIMITS[key], false)}"` }),
     (text): Outcome<QuantityAt<K>> => readQuantity(key, text),
-  );
+  ).register(KEY_MEANINGS, meaningAt(key));
 
 /** The schema of the standard uncertainty of the quantity at a key path. */
 export const uncertaintyAt = <K extends LimitKey>(key: K) =>
