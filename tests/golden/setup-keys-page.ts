@@ -44,8 +44,8 @@ Three invented setups stand here, each with a page that runs it:
 \`quillpath new\` writes a file to start from, with its lines explained. The tables below list every key the file may have.
 \`npm run golden\` writes this page from the schema that reads the file, so it cannot fall behind.
 
-A dot leads into a section: \`bow.peep_height\` is the key \`peep_height\` under \`bow:\`. A key marked "needed" is needed as soon as
-its section is in the file. The unit shown is the usual one, and any other of its kind will do. A value outside the range is
+A dot leads into a section: \`bow.peep_height\` is the key \`peep_height\` under \`bow:\`. A key marked "needed" is needed as soon
+as its section is in the file. The unit shown is the usual one, and any other of its kind will do. A value outside the range is
 refused with the reason.
 
 ## Uncertainties
