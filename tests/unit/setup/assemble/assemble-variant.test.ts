@@ -33,7 +33,8 @@ describe('a build', () => {
     const bare = EXAMPLE.replace(/ {4}vanes: [^}]*}\n/, '')
       .replace('mass: 452 gr', 'mass: 431 gr')
       .replace('balance: 17.9 in', 'balance: 18.6 in');
-    const others = '{ name: wrap, mass: 8 gr, from_nock: 4 in }, { name: tape, mass: 21 gr, from_nock: 2 in }';
+    const others =
+      '{ name: wrap, mass: 8 gr, from_nock: 4 in }, { name: tape, mass: 21 gr, from_nock: 2 in }';
     const { arrow } = buildOf(`{ name: taped, arrow: { parts: { others: [${others}] } } }`, bare);
     expect(Math.abs(grains(arrow.flying.mass) - grains(base.arrow.flying.mass))).toBeLessThan(1e-9 /* gr */);
     const balance = (431 * 18.6 + 21 * 2) / 452;
