@@ -35,7 +35,7 @@ export function whyUnreadable(request: Request): QuantityError {
     explain(request, code, reason, suggestion);
   const match = (pattern: string) => new RegExp(`^${pattern}$`).exec(text);
 
-  if (text === '') return say('empty', 'there is nothing where a quantity belongs');
+  if (text === '') return say('empty', 'nothing is written where a quantity belongs');
   if (text.length > 80) return say('unreadable', `"${text.slice(0, 40)}..." is too long to be a quantity`);
 
   const mixed = match(String.raw`([+-]?)(?:(\d+)[ -])?\s*(\d+)\s*/\s*(\d+)\s*([a-zA-Z"'\u00b0%].*)?`);
@@ -59,7 +59,7 @@ export function whyUnreadable(request: Request): QuantityError {
   if (spaced !== null)
     return say(
       'unreadable',
-      `"${text}" has a line between its digits`,
+      `"${text}" has a dash between its digits`,
       quoted((spaced[1] ?? '').replaceAll('_', ''), spaced[2] ?? '', request),
     );
   const quote = match(String.raw`(${NUMBER})\s*(["\u2033\u201d'\u2032\u2019]|'')`);
@@ -118,7 +118,7 @@ function whyNoSuchUnit(request: Request, number: string, unit: string): Quantity
   if (readable(unit))
     return explain(request, 'not-finite', `"${request.text.trim()}" is not a finite quantity`);
   const meant = pounds ?? (readable(bare) ? bare : nearestWord(bare, SPELLINGS[dimension]));
-  const reason = `"${request.text.trim()}" has a unit that is not known: "${unit}"`;
+  const reason = `"${request.text.trim()}" has a unit that quillpath does not know: "${unit}"`;
   return explain(request, 'unknown-unit', reason, meant === undefined ? undefined : `"${number} ${meant}"`);
 }
 

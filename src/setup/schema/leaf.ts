@@ -37,8 +37,8 @@ function whyNoText(found: unknown): string {
   if (found === undefined) return 'is missing';
   if (found === null) return 'has nothing after it';
   return Array.isArray(found)
-    ? 'has a list where one value belongs'
-    : 'has keys under it where one value belongs';
+    ? 'has a list where a single value belongs'
+    : 'has keys under it where a single value belongs';
 }
 
 /** The word that another case, a slip of the finger or a longer form of it stands for. */

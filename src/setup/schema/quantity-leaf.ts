@@ -47,12 +47,12 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
       const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
       if (!(value > 0))
         return refuse(
-          `"${text}" is not greater than 0: nothing is measured without any error`,
+          `"${text}" is not greater than 0, but nothing is measured without error`,
           `a small one, such as "${uncertaintyExample(limit)}"`,
         );
       if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
         return refuse(
-          `"${text}" is wider than all that may be written without it`,
+          `"${text}" is wider than the whole range allowed for the value itself`,
           'a smaller one, or leave it out',
         );
       return { value: si(value) };
@@ -102,7 +102,7 @@ export const uncertaintyAt = <K extends LimitKey>(key: K) =>
   leaf(
     () => ({
       allowed: `${nameOf(LIMITS[key])} greater than 0`,
-      write: 'how well it is known, or leave the key out',
+      write: 'how well the value is known, or leave the key out',
     }),
     (text): Outcome<QuantityAt<K>> => readUncertainty(key, text),
   );
