@@ -80,9 +80,9 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
 function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
   const { mass, diameter, balance, length } = totals;
   if (mass === undefined)
-    throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or told by the parts');
+    throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or known from the parts');
   if (diameter === undefined)
-    throw new DomainError('shaft diameter (m)', Number.NaN, 'measured, or told by the parts');
+    throw new DomainError('shaft diameter (m)', Number.NaN, 'measured, or known from the parts');
   const { boundaryLayer = 'transition', sideForce = 0 } = choices;
   const given = givenDrag(totals);
   const stand = assumedParts(diameter);

@@ -64,7 +64,7 @@ export function fitBowEnergy(
     throw new DomainError(
       'different masses of chronographed arrows',
       1,
-      'two or more, when no prior tells the virtual mass',
+      'two or more, unless the virtual mass is known',
     );
   for (const { mass, speed, speedSd } of arrows)
     if (!(mass > 0 && speed > 0 && speedSd > 0))

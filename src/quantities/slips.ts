@@ -61,7 +61,7 @@ export const SLIPS: readonly Slip[] = [
     example: { text: ' ', dimension: 'length' },
     pattern: pattern(''),
     code: 'empty',
-    reason: () => 'there is nothing where a quantity belongs',
+    reason: () => 'nothing is written where a quantity belongs',
   },
   {
     name: 'a long text',
@@ -98,7 +98,7 @@ export const SLIPS: readonly Slip[] = [
     example: { text: '1_000 m', dimension: 'length' },
     pattern: pattern(String.raw`(?<number>[+-]?\d+(?:_\d+)+(?:\.\d+)?)\s*(?<unit>\D.*)?`),
     code: 'unreadable',
-    reason: (text) => `"${text}" has a line between its digits`,
+    reason: (text) => `"${text}" has a dash between its digits`,
     meant: (part, request) => quoted(part('number').replaceAll('_', ''), part('unit'), request),
   },
   {
@@ -190,7 +190,7 @@ export const SLIPS: readonly Slip[] = [
     example: { text: '28.5 inchs', dimension: 'length' },
     pattern: pattern(String.raw`(?<number>${NUMBER})\s*(?<unit>[\s\S]*)`),
     code: 'unknown-unit',
-    reason: (text, part) => `"${text}" has a unit that is not known: "${part('unit')}"`,
+    reason: (text, part) => `"${text}" has a unit that quillpath does not know: "${part('unit')}"`,
     meant: (part, { dimension }) => {
       const unit = likelyUnit(part('unit').replace(/\.$/, ''), dimension);
       return unit === undefined ? undefined : `"${part('number')} ${unit}"`;

@@ -63,19 +63,19 @@ describe('a name that cannot be written', () => {
     const name = join(place, 'folder.svg');
     mkdirSync(name);
     const { status, stderr } = svg(name);
-    expect(stderr).toBe(`${name}: is a folder. Write the name of a file in it.\n`);
+    expect(stderr).toBe(`${name}: is a folder. Name a file in it.\n`);
     expect(status).toBe(2);
   });
   it('because a folder in it is a file is refused', () => {
     const file = join(place, 'file');
     writeFileSync(file, '');
     const { status, stderr } = svg(join(file, 'tape.svg'));
-    expect(stderr).toMatch(/is a file, not a folder\. Write/);
+    expect(stderr).toMatch(/is a file, not a folder\. Name/);
     expect(status).toBe(2);
   });
   it.runIf(existsSync('/proc/self'))('because its folder cannot be made is refused', () => {
     const { status, stderr } = svg('/proc/nowhere/tape.svg');
-    expect(stderr).toMatch(/cannot be made\. Write|may not be written/);
+    expect(stderr).toMatch(/cannot be created\. Name|no permission to write/);
     expect(stderr).not.toContain('ENOENT');
     expect(status).toBeGreaterThan(0);
   });

@@ -82,10 +82,14 @@ export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const { arrow, conditions, launch, angle, rate } = question;
   const attitude = conditions.arrow.attitude;
   if (attitude === null || arrow.length === null)
-    throw new DomainError('swing', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('swing', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const margin = -attitude.firstMoment / attitude.normalSlope;
   if (!(margin > 0))
-    throw new DomainError('static margin (m)', margin, 'above 0: such an arrow tumbles instead of swinging');
+    throw new DomainError(
+      'static margin (m)',
+      margin,
+      'above 0; with a negative margin an arrow tumbles instead of swinging',
+    );
   const { air } = conditions;
   const { drag, dragScale, diameter } = conditions.arrow;
   const speed = Math.sqrt(launch.velocity.reduce((sum, v) => sum + v * v, 0));

@@ -18,7 +18,7 @@ export interface RangeScatter extends Spread {
 }
 
 /** One cause as if nothing else varied. */
-interface CauseScatter extends Spread {
+export interface CauseScatter extends Spread {
   readonly cause: Cause;
   /** Of the sum of the causes' variances. */
   readonly share: Ratio;

@@ -44,7 +44,7 @@ export function scatterQuestion(
 ): ScatterQuestion {
   const { parts, surfaces, pieces } = arrow;
   if (parts === null || surfaces === null)
-    throw new DomainError('scatter', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('scatter', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const { arrow: flown, ...surroundings } = conditions;
   const { drag, ...flying } = flown;
   return {

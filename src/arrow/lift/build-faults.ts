@@ -47,7 +47,7 @@ export function asymmetryOf(
   faults: BuildFaults,
 ): Asymmetry {
   if (parts === null || surfaces === null)
-    throw new DomainError('faults of the build', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('faults of the build', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const bend = trim(bentLine(parts, faults.bend.sag), parts, surfaces, pieces, flying.balance);
   const head = trim(leaningHead(parts, faults.head.tilt), parts, surfaces, pieces, flying.balance);
   const vane = vaneTrim(surfaces, faults.vane.error, flying.balance);

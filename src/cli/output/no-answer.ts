@@ -4,12 +4,12 @@ import { formatQuantity } from '../../quantities/format.ts';
 /** Why a calculation has no answer, and what an archer can do about it. */
 export function noAnswer({ code, message, at }: NumericalError): string {
   if (code === 'too-many-evaluations')
-    return `No answer: the arrow does not get that far with these values${placeWords(at)}. Take a nearer --to or range, or check speed, mass and drag. (${message}.)`;
+    return `No answer: the arrow does not get that far with these values${placeWords(at)}. Choose a shorter --to or range, or check speed, mass and drag. (${message}.)`;
   if (/\bno pin\b/.test(message))
-    return `No answer: no setting of the sight hits at that range with these values; the arrow falls short of it, or the range is too near. Take a nearer --to or a farther --from, or check speed, mass and drag. (${message}.)`;
+    return `No answer: no setting of the sight hits at that range with these values; the arrow falls short of it, or the range is too near. Choose a shorter --to or a longer --from, or check speed, mass and drag. (${message}.)`;
   if (/\bfit of the marks\b/.test(message))
-    return `No answer: ${message}. Check the marks for one that is written wrong, or leave them aside with --uncalibrated.`;
-  return `No answer: ${message}. The values lie outside what can be computed: check those of the setup file and the options for one in a wrong unit.`;
+    return `No answer: ${message}. Check the marks for a mistake, or leave them out with --uncalibrated.`;
+  return `No answer: ${message}. These values are outside what can be computed: check the setup file and the options for a wrong unit.`;
 }
 
 /** In both systems: a message of an error does not know which was asked for. */

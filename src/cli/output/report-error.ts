@@ -49,7 +49,7 @@ function reportOf(error: unknown): Report {
   const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   return {
     code: 'unexpected',
-    message: `Unexpected: ${message}. This is a fault of the program: please report it with the command line and the setup file.`,
+    message: `Unexpected: ${message}. This is a bug in quillpath: please report it with the command line and the setup file.`,
     where: [],
     exit: EXIT.failed,
   };

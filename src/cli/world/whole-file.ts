@@ -25,7 +25,7 @@ export function writeWhole(path: string, content: string | Uint8Array, mark: num
     makeFolder(dirname(path));
     const target = behind(path);
     if (existsSync(target) && statSync(target).isDirectory())
-      throw new CommandLineError(`${path}: is a folder`, 'Write the name of a file in it.');
+      throw new CommandLineError(`${path}: is a folder`, 'Name a file in it.');
     if (existsSync(target) && !statSync(target).isFile()) {
       // A device or a pipe has no name to take: it is written to as it is.
       writeFileSync(target, content);
@@ -53,8 +53,8 @@ function behind(path: string): string {
   const link = lstatSync(path, { throwIfNoEntry: false });
   if (link?.isSymbolicLink() === true)
     throw new CommandLineError(
-      `${path}: is a link to a file that is not there`,
-      'Write another name, or make the file it points to.',
+      `${path}: is a link to a file that does not exist`,
+      'Choose another name, or create the file it points to.',
     );
   return path;
 }

@@ -78,7 +78,7 @@ function checkApart({ ticks }: TapeContent): void {
     throw new DomainError(
       'the length of the tape (mm)',
       Number(length.toPrecision(2)),
-      `${least} or more, or its ${ticks.length} ticks would merge; is sight.tape.travel_ratio right?`,
+      `${least} or more, or its ${ticks.length} ticks would run together; check sight.tape.travel_ratio`,
     );
 }
 

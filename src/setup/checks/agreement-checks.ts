@@ -60,7 +60,7 @@ function differenceFaults({ what, measured, fromParts }: Difference): readonly F
     {
       path: ['arrow', what],
       at: 'value',
-      reason: `${inUnit(measured)} was measured, and the parts make it ${inUnit(fromParts)}`,
+      reason: `${inUnit(measured)} was measured, but the parts make it ${inUnit(fromParts)}`,
       allowed,
       write:
         what === 'mass'
@@ -81,7 +81,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
             path: ['arrow', 'parts', 'others', i, 'from_nock'],
             at: 'value',
             reason: 'the arrow ends before that place',
-            allowed: `a place on the arrow, which is ${withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in')} long with its point`,
+            allowed: `a place on the arrow, whose length is ${withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in')} with its point`,
             write: 'Measure it from the groove of the nock',
           },
         ],
@@ -106,8 +106,8 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
           {
             path,
             at: 'value',
-            reason: 'the arrow still leaves the bow there',
-            allowed: `with this draw and balance point ${leastIn(least, 'yd')} (${leastIn(least, 'm')}) or more`,
+            reason: 'the arrow is still on the string at that range',
+            allowed: `at least, with this draw length and balance point, ${leastIn(least, 'yd')} (${leastIn(least, 'm')})`,
             write: `Write "${leastIn(least, 'yd')}" or a longer range`,
           },
         ],

@@ -16,7 +16,7 @@ export function airFaults(draft: Draft): readonly Fault[] {
       {
         path: ['air', 'sea_level_pressure'],
         at: 'key',
-        reason: 'the pressure is there twice, at the station and reduced to sea level',
+        reason: 'the pressure is given twice, on the spot and reduced to sea level',
         allowed:
           'pressure as a barometer on the spot reads it, or sea_level_pressure as a weather report gives it',
         write: 'Remove one of them',
@@ -27,8 +27,8 @@ export function airFaults(draft: Draft): readonly Fault[] {
     {
       path: ['air', 'altitude'],
       at: 'missing',
-      reason: 'is missing: without it a pressure reduced to sea level says nothing about the spot',
-      allowed: 'the altitude of the spot',
+      reason: 'is missing: without it the pressure on the spot cannot be worked out from sea_level_pressure',
+      allowed: 'the altitude where you shoot',
       write: 'Add "altitude: 820 ft" under "air:"',
     },
   ];
@@ -48,7 +48,7 @@ function stationFaults({ quantity, text }: Draft): readonly Fault[] {
     {
       path: ['air', 'pressure'],
       at: 'value',
-      reason: `pressure is what a barometer on the spot reads; at ${text(['air', 'altitude'])?.trim()} that is about ${usual}`,
+      reason: `pressure is what a barometer on the spot reads, and at ${text(['air', 'altitude'])?.trim()} that is about ${usual}`,
       allowed: 'a pressure within 5 % of the standard one at that altitude',
       write: "Write what the barometer reads there, or put a weather report's value under sea_level_pressure",
     },
@@ -69,8 +69,8 @@ function reducedFaults({ quantity, text }: Draft): readonly Fault[] {
     {
       path: ['air', 'sea_level_pressure'],
       at: 'value',
-      reason: `at ${text(['air', 'altitude'])?.trim()} it makes ${fixedDigits(fromSi(station, 'hPa'), 0)} hPa, for which the formula for air does not hold`,
-      allowed: 'a pressure at the station between 500 and 1100 hPa',
+      reason: `at ${text(['air', 'altitude'])?.trim()} this means ${fixedDigits(fromSi(station, 'hPa'), 0)} hPa on the spot, outside the range of the formula for air`,
+      allowed: 'a pressure on the spot between 500 and 1100 hPa',
       write: 'Write what the barometer on the spot reads under "pressure:", or correct the altitude',
     },
   ];

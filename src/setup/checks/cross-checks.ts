@@ -31,9 +31,9 @@ function bowFaults(draft: Draft): readonly Fault[] {
     {
       path: ['bow', brace === undefined ? 'draw_length' : 'brace_height'],
       at: 'value',
-      reason: 'the string has no way to go: draw length less 1.75 in and brace height leaves nothing',
+      reason: 'there is no power stroke left: draw length less 1.75 in is not more than the brace height',
       allowed: 'a brace height more than 1.75 in below the draw length',
-      write: 'Measure the two again, and correct the one that is wrong',
+      write: 'Measure both again, and correct the one that is wrong',
     },
   ];
 }
@@ -61,9 +61,9 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
         {
           path: [...mark, 'group'],
           at: 'value',
-          reason: 'a single arrow is no group',
-          allowed: 'group with two arrows or more',
-          write: 'Remove group, or write how many arrows were shot',
+          reason: 'one arrow does not make a group',
+          allowed: 'a group of at least two arrows',
+          write: 'Remove "group", or write how many arrows were shot',
         },
       ];
     if (holds('reading')) return [];
@@ -72,8 +72,8 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
         {
           path: [...mark, 'vertical'],
           at: 'key',
-          reason: 'a vertical miss says nothing without the reading that was set',
-          allowed: 'vertical beside reading',
+          reason: 'vertical cannot be used without the reading that was set',
+          allowed: 'vertical together with reading',
           write: 'Add "reading: 31.9" to that entry, or remove vertical',
         },
       ];
@@ -82,8 +82,8 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
       {
         path: [...mark, 'reading'],
         at: 'missing',
-        reason: 'is missing, and so is lateral: the mark says nothing',
-        allowed: 'what the scale read, how far to the side the group was, or both',
+        reason: 'is missing, and so is lateral, so nothing can be learned from this mark',
+        allowed: 'what the scale read, how far left or right the group was, or both',
         write: 'Add "reading: 31.9" to that entry',
       },
     ];
@@ -99,7 +99,7 @@ function scaleFaults({ has, count }: Draft): readonly Fault[] {
       {
         path: ['sight', 'scale'],
         at: 'missing',
-        reason: 'is missing: the marks have readings of a scale that is not described',
+        reason: 'is missing, but the marks have readings of a scale',
         allowed: 'scale: { travel_per_unit, increases, at_zero }',
         write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
       },

@@ -52,9 +52,9 @@ function slope(points: readonly Read[]): number {
 const EQUAL: Fault = {
   path: ['marks'],
   at: 'key',
-  reason: 'marks at different ranges have the same reading, so they do not tell the travel for one unit',
+  reason: 'marks at different ranges have the same reading, so they cannot measure the travel for one unit',
   allowed: 'readings that differ from range to range while travel_per_unit is unknown',
-  write: 'Write what the scale read at each range, or the travel_per_unit',
+  write: 'Write what the scale read at each range, or write the travel_per_unit',
 };
 
 function runsTheOtherWay(says: 'down' | 'up', unsaid: boolean): Fault {
@@ -63,7 +63,7 @@ function runsTheOtherWay(says: 'down' | 'up', unsaid: boolean): Fault {
   return {
     path: ['sight', 'scale', 'increases'],
     at: unsaid ? 'missing' : 'value',
-    reason: `the readings of the marks ${run} towards longer ranges, for which the pin goes down${unsaid ? '; without this key they are taken to grow' : ''}`,
+    reason: `the readings of the marks ${run} towards longer ranges, although the pin goes down for them${unsaid ? '; without this key they are assumed to grow' : ''}`,
     allowed: 'down when the numbers grow as the pin goes down, up when they grow as it goes up',
     write: `${unsaid ? 'Add' : 'Write'} "increases: ${other}", or correct the readings`,
   };

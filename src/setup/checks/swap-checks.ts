@@ -23,9 +23,9 @@ export function swapFaults({ text }: Draft): readonly Fault[] {
           {
             path: key.split('.'),
             at: 'value',
-            reason: `"${written}" would do for ${other}, and what stands there would do here`,
+            reason: `"${written}" looks like ${other}, and the value there looks like this one`,
             allowed: 'peep_height from eye to arrow, peep_to_pin from eye to pin',
-            write: `Exchange ${first} and ${second}`,
+            write: `Swap ${first} and ${second}`,
           },
         ],
   );

@@ -26,7 +26,7 @@ export const insteadOfPart = (limit: Limit, value: number): string =>
   isWithin(limit, Math.round(value)) ? `"${Math.round(value)}"` : anExample(limit, '');
 
 const anExample = (limit: Limit, text: string): string =>
-  `one within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
+  `a value within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
 
 /** Texts without any number in them: what they meant cannot be guessed. */
 const WITHOUT_NUMBER: readonly QuantityErrorCode[] = ['empty', 'no-number', 'not-finite'];

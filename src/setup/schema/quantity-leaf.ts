@@ -4,6 +4,7 @@ import { si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import { insteadOfDirection } from './directions.ts';
 import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
+import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import { leaf, type Outcome, wordMeant } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
@@ -27,7 +28,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<
         return refuse(`"${text}" is not a whole number`, insteadOfPart(limit, value));
       if (isWithin(limit, value)) return { value: si(value) };
       const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
-      return refuse(`"${text}" is ${side} the limit: ${limit.why}`, insteadOfNonsense(key, text));
+      return refuse(`"${text}" is ${side} the limit. ${limit.why}`, insteadOfNonsense(key, text));
     },
   );
 }
@@ -46,12 +47,12 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
       const value = parseDifference(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
       if (!(value > 0))
         return refuse(
-          `"${text}" is not greater than 0: nothing is measured without any error`,
+          `"${text}" is not greater than 0, but nothing is measured without error`,
           `a small one, such as "${uncertaintyExample(limit)}"`,
         );
       if (value > toSi(limit.max, limit.unit) - toSi(limit.min, limit.unit))
         return refuse(
-          `"${text}" is wider than all that may be written without it`,
+          `"${text}" is wider than the whole range allowed for the value itself`,
           'a smaller one, or leave it out',
         );
       return { value: si(value) };
@@ -82,19 +83,26 @@ function orRefusal<T>(
   }
 }
 
+/** What the number at a key path is, with its limits. */
+export function meaningAt(key: LimitKey): KeyMeaning {
+  const limit: Limit = LIMITS[key];
+  const { what, otherwise } = limit;
+  return otherwise === undefined ? { what, limit } : { what, otherwise, limit };
+}
+
 /** The schema of the quantity that belongs at a key path. */
 export const quantityAt = <K extends LimitKey>(key: K) =>
   leaf(
     () => ({ allowed: allowedBy(LIMITS[key], ''), write: `"${exampleOf(LIMITS[key], false)}"` }),
     (text): Outcome<QuantityAt<K>> => readQuantity(key, text),
-  );
+  ).register(KEY_MEANINGS, meaningAt(key));
 
 /** The schema of the standard uncertainty of the quantity at a key path. */
 export const uncertaintyAt = <K extends LimitKey>(key: K) =>
   leaf(
     () => ({
       allowed: `${nameOf(LIMITS[key])} greater than 0`,
-      write: 'how well it is known, or leave the key out',
+      write: 'how well the value is known, or leave the key out',
     }),
     (text): Outcome<QuantityAt<K>> => readUncertainty(key, text),
   );

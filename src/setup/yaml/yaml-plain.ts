@@ -45,9 +45,9 @@ export function plainOf(contents: unknown) {
       return node.items.map((item, index) => plain(item, [...path, index], offsetOf(item) ?? offset));
     if (isAlias(node)) {
       refuse(offset, path, `*${node.source}`, {
-        reason: `"*${node.source}" points to another place of the file`,
+        reason: `"*${node.source}" points to another place in the file`,
         allowed: 'the value itself',
-        write: 'Write the value out',
+        write: 'Write the value itself',
       });
       return undefined;
     }
@@ -73,7 +73,7 @@ export function plainOf(contents: unknown) {
         });
       } else if (entries.has(name)) {
         refuse(offset, [...path, name], name, {
-          reason: `"${name}" is there twice`,
+          reason: `"${name}" is given twice`,
           allowed: 'every key once',
           write: 'Remove one of them',
         });

@@ -129,32 +129,6 @@ const helical: readonly Case[] = referenceTable(folder, 'helical.csv', [
   })),
 );
 
-const tape: readonly Case[] = referenceTable(folder, 'bare-shaft-tape.csv', [
-  'fletched_gr',
-  'bare_gr',
-  'tape_gr',
-]).flatMap((row) => {
-  const [fletched, bare, grains] = [cell(row, 'fletched_gr'), cell(row, 'bare_gr'), cell(row, 'tape_gr')];
-  const withVanes = assembled(huntingSetup({ mass: fletched.value })).arrow.flying;
-  const without = huntingSetup({ mass: bare.value, turn: null });
-  const winding = `{ name: tape, mass: ${grains.text} gr, from_nock: 2 in }`;
-  const wound = `builds: [{ name: taped, arrow: { parts: { others: [${winding}] } } }]`;
-  const { base, build } = assembledBuild(`${without}${wound}`);
-  return [
-    {
-      name: 'the tape makes up the weight',
-      error: Math.abs(build.arrow.flying.mass - withVanes.mass) / GRAIN,
-      // Rounding.
-      allowed: 1e-9,
-    },
-    {
-      name: 'the bare arrow is light by the tape',
-      error: Math.abs((withVanes.mass - base.arrow.flying.mass) / GRAIN - grains.value),
-      allowed: 1e-9,
-    },
-  ];
-});
-
 export const claims: readonly Claim[] = [
   {
     kind: 'practice',
@@ -188,13 +162,5 @@ export const claims: readonly Claim[] = [
     unit: 'of the lean',
     cases: helical,
     notCovered: 'how large the lean is: no measured drift could be found',
-  },
-  {
-    kind: 'practice',
-    claim: 'Arrows of 433 gr fletched and 414 gr bare need 19 gr of tape',
-    source,
-    unit: 'gr',
-    cases: tape,
-    notCovered: 'stiffness, and the balance point, which the place of the tape decides',
   },
 ];

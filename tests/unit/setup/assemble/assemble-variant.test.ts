@@ -28,6 +28,18 @@ describe('a build', () => {
       1e-9 /* in */,
     );
   });
+  it('a bare shaft taped to the weight of a fletched arrow balances where the tape pulls it', () => {
+    // Invented figures: the arrow of the example weighs 452 gr with three vanes of 7 gr, so 431 gr without them.
+    const bare = EXAMPLE.replace(/ {4}vanes: [^}]*}\n/, '')
+      .replace('mass: 452 gr', 'mass: 431 gr')
+      .replace('balance: 17.9 in', 'balance: 18.6 in');
+    const others =
+      '{ name: wrap, mass: 8 gr, from_nock: 4 in }, { name: tape, mass: 21 gr, from_nock: 2 in }';
+    const { arrow } = buildOf(`{ name: taped, arrow: { parts: { others: [${others}] } } }`, bare);
+    expect(Math.abs(grains(arrow.flying.mass) - grains(base.arrow.flying.mass))).toBeLessThan(1e-9 /* gr */);
+    const balance = (431 * 18.6 + 21 * 2) / 452;
+    expect(Math.abs(fromSi(arrow.flying.balance, 'in') - balance)).toBeLessThan(1e-9 /* in */);
+  });
   it('moves the start of free flight with its balance point', () => {
     const { arrow, rig } = buildOf('{ name: heavier, arrow: { parts: { point: { mass: 175 gr } } } }');
     const moved = rig.geometry.freeFlight - base.rig.geometry.freeFlight;

@@ -17,9 +17,9 @@ describe.each(rows)('%s', (key, limit) => {
     }
   });
 
-  it('has a reason that completes the sentence', () => {
-    expect(limit.why.length).toBeGreaterThan(10);
-    expect(limit.why).toMatch(/^[a-z1].*[^.]$/);
+  it('has a reason in a whole sentence', () => {
+    expect(limit.why).toMatch(/^[A-Z1].*\w\.$/);
+    expect(limit.why.split(' ').length).toBeGreaterThan(3);
   });
 });
 

@@ -50,7 +50,7 @@ describe('a text that is no setup is a SetupError', () => {
 
 describe('what YAML allows and a setup does not', () => {
   it.each([
-    ['a key twice', `${SMALLEST}bow: { peep_height: 4.5 in }\n`, 'bow', 5, '"bow" is there twice'],
+    ['a key twice', `${SMALLEST}bow: { peep_height: 4.5 in }\n`, 'bow', 5, '"bow" is given twice'],
     ['an alias', `${SMALLEST}title: &a x\neye_height: *a\n`, 'eye_height', 6, 'points to another place'],
     ['an alias to nothing', `${SMALLEST}title: *nope\n`, 'title', 5, 'points to another place'],
     ['a list as a key', `${SMALLEST}? [a, b]\n: 1\n`, '', 5, 'a key that is not a word'],
