@@ -1,7 +1,13 @@
 import type { Drawing } from '../documents/page/drawing.ts';
 import type { Plot } from '../documents/plot/plot-data.ts';
 import type { Table } from '../documents/table/table.ts';
-import type { Caution } from './cautions.ts';
+
+/** Where somebody or something could come to harm. */
+export interface Caution {
+  /** Before the text; empty for what is only to be borne in mind. */
+  readonly label: string;
+  readonly text: string;
+}
 
 /** One thing in a report, in the order in which a person reads it. Each door shows it in its own way. */
 export type Block =

@@ -54,10 +54,12 @@ const marked = (table: string): string => [MARKS[0], table, MARKS[1]].join('\n')
 export const accuracyPage = (claims: readonly Claim[]): string =>
   `${[
     '# How right is it?',
-    'Everything below is checked by `npm test` against something that this program did not make. `npm run accuracy` writes this page and\n' +
-      "the table of the README, and a test holds both to what the program computes now. An error is that of the claim's worst case: the\n" +
-      'one that comes nearest to what its source, or a stated reason, allows. Where it says "computed", another program, or the\n' +
-      "source's own formula, was computed apart from ours.",
+    [
+      'Everything below is checked by `npm test` against something that this program did not make. `npm run accuracy`',
+      'writes this page and the table of the README, and a test holds both to what the program computes now. An error is',
+      "that of the claim's worst case: the one that comes nearest to what its source, or a stated reason, allows. Where it",
+      'says "computed", another program computed it, or we did from the source\'s own formula, apart from the program.',
+    ].join('\n'),
     marked(kindsTable(claims)),
     ...KINDS.flatMap(({ kind, name }) => [
       `## ${name.charAt(0).toUpperCase()}${name.slice(1)}`,

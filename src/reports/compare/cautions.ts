@@ -1,5 +1,6 @@
 import { formatQuantity } from '../../quantities/format.ts';
-import { type Caution, carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
+import { carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
+import type { Caution } from '../report.ts';
 import { buildsOf, type CompareFindings } from './findings.ts';
 
 /** What a number of a comparison can do to somebody. */

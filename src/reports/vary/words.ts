@@ -1,5 +1,6 @@
 import { gridPoint } from '../../advice/builds/vary.ts';
-import { type Caution, caution, isLight, lightArrow } from '../cautions.ts';
+import { caution, isLight, lightArrow } from '../cautions.ts';
+import type { Caution } from '../report.ts';
 import type { VariedKey } from './axes.ts';
 import type { Cell } from './cells.ts';
 import type { VaryFindings } from './findings.ts';
