@@ -1,13 +1,14 @@
 import { type ScatterJob, type ScatterQuestion, scatterQuestion } from '../../advice/scatter/scatter.ts';
 import { CAUSES, type Cause, type Variation } from '../../advice/scatter/scatter-causes.ts';
 import { type Hits, scatterByRange } from '../../advice/scatter/scatter-groups.ts';
-import type { ArrowParts, Vanes } from '../../arrow/parts/parts.ts';
+import { otherVanes, withUsualBlades } from '../../arrow/parts/other-parts.ts';
+import type { ArrowParts } from '../../arrow/parts/parts.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
 import { progressBar } from '../../cli/output/progress.ts';
 import { openNamedFile } from '../../cli/world/named-file.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
+import type { Metres } from '../../quantities/quantity.ts';
 import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
 import { straightLaunch } from '../../sight/shot.ts';
 import { optionRanges } from '../asked/quantity.ts';
@@ -35,12 +36,10 @@ export interface ScatterOptions extends AnswerOptions {
   readonly broadhead?: boolean;
 }
 
-/** The helical that straight vanes are held against. */
-const USUAL_ANGLE = (3 * Math.PI) / 180;
-
 export async function runScatter(io: Io, path: string, options: ScatterOptions): Promise<void> {
   const session = openNamedFile(io, path, options);
-  const parts = shotParts(session, options);
+  const own = partsOf(session, 'scatter');
+  const parts = options.broadhead === true ? withUsualBlades(own) : own;
   const { vanes } = parts;
   if (vanes === undefined)
     throw new QuestionError('scatter: the arrow has no vanes', 'Write arrow.parts.vanes.');
@@ -68,22 +67,6 @@ export async function runScatter(io: Io, path: string, options: ScatterOptions):
     table: () => scatterTable(session, found),
   });
 }
-
-/** The arrow's own parts, or those with the usual blades in front. */
-function shotParts(session: Session, { broadhead = false }: ScatterOptions): ArrowParts {
-  const parts = partsOf(session, 'scatter');
-  return broadhead && parts.point.shape !== 'fixed_blade'
-    ? { ...parts, point: { ...parts.point, shape: 'fixed_blade', blades: undefined } }
-    : parts;
-}
-
-const isTurned = ({ angle, turn }: Vanes): boolean => turn !== 'none' && angle > 0;
-
-/** Straight beside helical, helical beside straight. */
-const otherVanes = (vanes: Vanes): Vanes =>
-  isTurned(vanes)
-    ? { ...vanes, angle: si(0), turn: 'none' }
-    : { ...vanes, angle: si(USUAL_ANGLE), turn: 'right' };
 
 function questionOf(
   session: Session,
