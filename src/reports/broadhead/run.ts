@@ -1,7 +1,8 @@
 import { type BroadheadStart, broadheadMisses, type Shot } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
-import type { ArrowParts, Blades } from '../../arrow/parts/parts.ts';
+import { withPoint } from '../../arrow/parts/other-parts.ts';
+import type { Blades } from '../../arrow/parts/parts.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { paragraphs, present } from '../../cli/output/present.ts';
@@ -46,7 +47,10 @@ export function runBroadhead(io: Io, path: string, options: BroadheadOptions): v
   const own = session.assembly.arrow;
   const blades = parts.point.blades ?? bladesOf(options);
   const isBladed = parts.point.shape === 'fixed_blade';
-  const other = changedBuild(session, withPoint(parts, isBladed ? null : blades));
+  const other = changedBuild(
+    session,
+    isBladed ? withPoint(parts, 'field') : withPoint(parts, 'fixed_blade', blades),
+  );
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
   const launch = straightLaunch(session.calibration.rig);
   const angle = optionQuantity('angle', options.angle, 'angle');
@@ -79,15 +83,6 @@ const bladesOf = ({ blades, length, cuttingDiameter, thickness }: BroadheadOptio
   length: optionQuantity('length', length, 'length'),
   cuttingDiameter: optionQuantity('cuttingDiameter', cuttingDiameter, 'length'),
   thickness: optionQuantity('thickness', thickness, 'length'),
-});
-
-/** The same weight and length in front, with blades or as a field point. */
-const withPoint = (parts: ArrowParts, blades: Blades | null): ArrowParts => ({
-  ...parts,
-  point:
-    blades === null
-      ? { ...parts.point, shape: 'field', blades: undefined }
-      : { ...parts.point, shape: 'fixed_blade', blades },
 });
 
 const marginShare = ({ staticMargin, length }: Arrow): number =>

@@ -1,10 +1,10 @@
 import { type Comparison, compare } from '../../advice/builds/comparison.ts';
 import type { ComparedQuestions, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
+import { bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Occasion } from '../occasion.ts';
 import type { Session, Sessions } from '../session.ts';
-import { bowWithBuilds } from './bow-of.ts';
 import { compareScatter, type Groups } from './groups.ts';
 
 /** The files of a comparison and what came of it. */

@@ -1,9 +1,10 @@
 import { type ScatterJob, type ScatterQuestion, scatterQuestion } from '../../advice/scatter/scatter.ts';
 import { CAUSES, type Cause, type Variation } from '../../advice/scatter/scatter-causes.ts';
 import { type Hits, type RangeScatter, scatterByRange } from '../../advice/scatter/scatter-groups.ts';
+import { otherVanes, withUsualBlades } from '../../arrow/parts/other-parts.ts';
 import type { ArrowParts, Vanes } from '../../arrow/parts/parts.ts';
 import { at } from '../../numerics/at.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
+import type { Metres } from '../../quantities/quantity.ts';
 import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { straightLaunch } from '../../sight/shot.ts';
@@ -43,16 +44,14 @@ export interface ScatterFindings {
 /** Each with the same random differences. */
 export const bothOf = ({ own, other }: ScatterFindings): readonly VaneScatter[] => [own, other];
 
-/** The helical that straight vanes are held against. */
-const USUAL_ANGLE = (3 * Math.PI) / 180;
-
 /** @throws QuestionError for an arrow without parts or vanes, and for fewer arrows than one group */
 export async function scatterFindings(
   opened: OpenSetup,
   asked: ScatterQuestions,
   occasion: Occasion,
 ): Promise<ScatterFindings> {
-  const parts = shotParts(opened, asked.broadhead);
+  const own = partsOf(opened, 'scatter');
+  const parts = asked.broadhead ? withUsualBlades(own) : own;
   const { vanes } = parts;
   if (vanes === undefined)
     throw new QuestionError('scatter: the arrow has no vanes', 'Write arrow.parts.vanes.');
@@ -77,22 +76,6 @@ export async function scatterFindings(
   );
   return { asked, own: at(found, 0), other: at(found, 1) };
 }
-
-/** The arrow's own parts, or those with the usual blades in front. */
-function shotParts(opened: OpenSetup, broadhead: boolean): ArrowParts {
-  const parts = partsOf(opened, 'scatter');
-  return broadhead && parts.point.shape !== 'fixed_blade'
-    ? { ...parts, point: { ...parts.point, shape: 'fixed_blade', blades: undefined } }
-    : parts;
-}
-
-const isTurned = ({ angle, turn }: Vanes): boolean => turn !== 'none' && angle > 0;
-
-/** Straight beside helical, helical beside straight. */
-const otherVanes = (vanes: Vanes): Vanes =>
-  isTurned(vanes)
-    ? { ...vanes, angle: si(0), turn: 'none' }
-    : { ...vanes, angle: si(USUAL_ANGLE), turn: 'right' };
 
 function questionOf(
   opened: OpenSetup,

@@ -8,11 +8,11 @@ import {
   launchSpeed,
   type VirtualMassPrior,
 } from '../../bow/energy.ts';
+import { powerStroke } from '../../bow/power-stroke.ts';
 import { ratedBowEnergy, USUAL_RATING } from '../../bow/rating.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
-import { GRIP_TO_DRAW_LENGTH } from '../checks/cross-checks.ts';
 import type { BowSection, SetupFile } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
 
@@ -20,7 +20,7 @@ const draw = (bow: BowSection): Metres => bow.draw_length ?? defaultOf('bow.draw
 const brace = (bow: BowSection): Metres => bow.brace_height ?? defaultOf('bow.brace_height');
 
 /** The way of the nock from full draw to the string's rest. */
-export const powerStroke = (bow: BowSection): Metres => si(draw(bow) - GRIP_TO_DRAW_LENGTH - brace(bow));
+export const powerStrokeOf = (bow: BowSection): Metres => powerStroke(draw(bow), brace(bow));
 
 /**
  * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from there to
@@ -54,7 +54,7 @@ export function assembleLaunch(
 const settings = (bow: BowSection) => ({
   drawWeight: bow.peak_draw_weight ?? bow.rating?.draw_weight ?? USUAL_RATING.drawWeight,
   drawLength: draw(bow),
-  powerStroke: powerStroke(bow),
+  powerStroke: powerStrokeOf(bow),
 });
 
 /** What the maker's rating promises of this bow as it is set; null when the file does not name it. */

@@ -7,7 +7,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
-import { assembleLaunch, powerStroke } from './assemble-launch.ts';
+import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
@@ -67,6 +67,6 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,
   peepToPin: sight.peep_to_pin,
-  freeFlight: si(powerStroke(bow) + balance),
+  freeFlight: si(powerStrokeOf(bow) + balance),
   lean: sight.lean ?? defaultOf('sight.lean'),
 });

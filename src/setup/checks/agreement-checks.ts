@@ -3,7 +3,7 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type DisplayUnit, fromSi } from '../../quantities/format.ts';
 import { assembleArrow } from '../assemble/assemble-arrow.ts';
-import { powerStroke } from '../assemble/assemble-launch.ts';
+import { powerStrokeOf } from '../assemble/assemble-launch.ts';
 import type { KeyPath } from '../key-path.ts';
 import { withUnit } from '../schema/refusal.ts';
 import type { SetupFile } from '../schema/schema.ts';
@@ -90,7 +90,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
 
 /** Ranges within the bow: the arrow is not in free flight there. */
 function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
-  const least = powerStroke(setup.bow) + flying.balance + BEYOND_START;
+  const least = powerStrokeOf(setup.bow) + flying.balance + BEYOND_START;
   const ranges: readonly (readonly [KeyPath, number | undefined])[] = [
     [['sight', 'zero_range'], setup.sight.zero_range],
     ...(setup.marks ?? []).map(({ range }, i) => [['marks', i, 'range'], range] as const),

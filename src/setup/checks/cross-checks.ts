@@ -1,13 +1,10 @@
-import { INCH } from '../../quantities/exact.ts';
+import { powerStroke } from '../../bow/power-stroke.ts';
 import { defaultOf } from '../assemble/defaults.ts';
 import { airFaults } from './air-checks.ts';
 import { arrowFaults } from './arrow-checks.ts';
 import { buildFaults } from './build-checks.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
-
-/** Trade definition: the draw length counts to the deepest point of the grip, plus this. */
-export const GRIP_TO_DRAW_LENGTH = 1.75 * INCH;
 
 /** What values of the file must agree on for the mathematics to be possible. */
 export const crossFaults = (draft: Draft): readonly Fault[] => [
@@ -24,8 +21,7 @@ function bowFaults(draft: Draft): readonly Fault[] {
   const draw = draft.quantity('bow.draw_length');
   const brace = draft.quantity('bow.brace_height');
   if (draw === undefined && brace === undefined) return [];
-  const stroke =
-    (draw ?? defaultOf('bow.draw_length')) - GRIP_TO_DRAW_LENGTH - (brace ?? defaultOf('bow.brace_height'));
+  const stroke = powerStroke(draw ?? defaultOf('bow.draw_length'), brace ?? defaultOf('bow.brace_height'));
   if (stroke > 0) return [];
   return [
     {
