@@ -16,6 +16,7 @@ export async function tapeAndCard(): Promise<string> {
     ),
   );
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}">
+<title>A sight tape and a card, as quillpath draws them</title>
 <rect width="${width}" height="${height}" fill="#d8dadc"/>
 ${placed.join('')}</svg>
 `;
