@@ -11,7 +11,7 @@ import { ASSUMED_BALANCE, assumedParts } from './parts/assumed-arrow.ts';
 import { requireParts, requireTotals } from './parts/check-parts.ts';
 import { frontOfCentre } from './parts/front-of-centre.ts';
 import { type MassProperties, massProperties } from './parts/mass-properties.ts';
-import type { ArrowParts } from './parts/parts.ts';
+import type { ArrowParts, Vanes } from './parts/parts.ts';
 import { arrowLength, piecesOf } from './parts/pieces.ts';
 import { bendingStiffness } from './parts/stiffness.ts';
 
@@ -59,7 +59,7 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
       attitude: attitudeOf(parts, mass, surfaces, shaftSlowsSpin),
       sideForce,
       balance: mass.balance,
-      fletchRadius: si(shaft.outerDiameter / 2 + (vanes?.height ?? 0)),
+      fletchRadius: fletchRadius(shaft.outerDiameter, vanes),
     },
     parts,
     length,
@@ -94,7 +94,7 @@ function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
     attitude: null,
     sideForce,
     balance: balance ?? ASSUMED_BALANCE,
-    fletchRadius: si(diameter / 2 + (stand.vanes?.height ?? 0)),
+    fletchRadius: fletchRadius(diameter, stand.vanes),
   };
   const assumptions: Assumption[] = ['vanes of a plain hunting arrow'];
   if (given === null) assumptions.push('drag of a plain hunting arrow');
@@ -116,6 +116,10 @@ function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
     dragTerms: given === null ? (layer, reynolds) => dragTerms(stand, layer, reynolds) : null,
   };
 }
+
+/** Largest radius of shaft and vanes. */
+const fletchRadius = (diameter: Metres, vanes: Vanes | undefined): Metres =>
+  si(vanes === undefined ? diameter / 2 : diameter / 2 + vanes.height);
 
 function givenDrag({ dragCoefficient }: ArrowTotals): DragCurve | null {
   if (dragCoefficient === undefined) return null;

@@ -1,8 +1,9 @@
+import { at } from '../numerics/at.ts';
 import { leastSquares } from '../numerics/least-squares.ts';
 import type { Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { DECIDED, type Estimate } from '../quantities/estimate.ts';
 import { GRAIN } from '../quantities/exact.ts';
 import { type Joules, type Kilograms, type MetresPerSecond, type Ratio, si } from '../quantities/quantity.ts';
 
@@ -39,9 +40,6 @@ export interface BowEnergy {
   /** Whether the arrows halved what was uncertain about the virtual mass; else it is mostly the prior. */
   readonly virtualMassFrom: 'arrows' | 'prior';
 }
-
-/** The arrows decide when they leave this share of the prior's uncertainty. */
-const DECIDED = 0.5;
 
 /**
  * Energy and virtual mass of a bow from the arrows it was chronographed with.
@@ -90,7 +88,7 @@ export function fitBowEnergy(
   const freedom = arrows.length + (prior === null ? 0 : 1) - 2;
   const widening = freedom > 0 ? Math.max(1, solution.sumOfSquares / freedom) : 1;
   const logCovariance = solution.covariance.map((row) => row.map((value) => value * widening));
-  const leftOfPrior = prior === null ? 0 : Math.sqrt(logCovariance[1]?.[1] ?? Number.NaN) / prior.logSd;
+  const leftOfPrior = prior === null ? 0 : Math.sqrt(at(at(logCovariance, 1), 1)) / prior.logSd;
   return {
     energy: si(Math.exp(lnE)),
     virtualMass: si(Math.exp(lnK)),
@@ -111,8 +109,8 @@ export const logSpeedGradient = (
 
 /** Standard deviation of gᵀ(ln E, ln K). */
 function spreadOf({ logCovariance: C }: BowEnergy, [a, b]: readonly [number, number]): number {
-  const at = (i: number, j: number): number => C[i]?.[j] ?? Number.NaN;
-  return Math.sqrt(Math.max(0, a * a * at(0, 0) + 2 * a * b * at(0, 1) + b * b * at(1, 1)));
+  const c = (i: number, j: number): number => at(at(C, i), j);
+  return Math.sqrt(Math.max(0, a * a * c(0, 0) + 2 * a * b * c(0, 1) + b * b * c(1, 1)));
 }
 
 /** Launch speed of an arrow of any mass from the bow. Heavier is slower. */

@@ -9,21 +9,21 @@ type Make = (io: Io) => Command;
 /** Every command by name; its options and help are loaded when a command line asks for it, its work when it runs. */
 const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
-  check: async () => (await import('./commands/check.ts')).checkCommand,
+  check: () => questionMaker('check'),
   fly: async () => (await import('./commands/fly.ts')).flyCommand,
-  marks: async () => (await import('./commands/marks.ts')).marksCommand,
+  marks: () => questionMaker('marks'),
   fit: async () => (await import('./commands/fit.ts')).fitCommand,
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,
   card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
-  slope: async () => (await import('./commands/slope.ts')).slopeCommand,
+  slope: () => questionMaker('slope'),
   misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
   wind: () => questionMaker('wind'),
   swing: async () => (await import('./commands/swing.ts')).swingCommand,
   broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
-  scatter: async () => (await import('./commands/scatter.ts')).scatterCommand,
-  compare: async () => (await import('./commands/compare.ts')).compareCommand,
-  vary: async () => (await import('./commands/vary.ts')).varyCommand,
+  scatter: () => questionMaker('scatter'),
+  compare: () => questionMaker('compare'),
+  vary: () => questionMaker('vary'),
 };
 
 /** A command of the options and help of a question. */

@@ -1,7 +1,7 @@
 import { bracketedRoot, minimumOf } from '../numerics/root.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import type { FlightConditions } from './conditions.ts';
-import { STATE } from './frame.ts';
+import { type FlightVector, STATE } from './frame.ts';
 import { launchFromEye, launchState } from './launch.ts';
 import { flyer } from './trajectory.ts';
 
@@ -31,11 +31,10 @@ export function carry(conditions: FlightConditions, speed: MetresPerSecond): Car
     wind: { ...wind, tail: si<'m/s'>(Math.max(0, wind.tail)) },
   };
   const { onward } = flyer(level);
-  const aboveGround = (state: readonly number[]): number =>
-    (state[STATE.height] ?? Number.NaN) + level.eyeHeight;
+  const aboveGround = (state: FlightVector): number => state[STATE.height] + level.eyeHeight;
   const distanceAt = (elevation: number): number => {
     let from = 0;
-    let state: readonly number[] = launchState(launchFromEye(speed, si(elevation)));
+    let state = launchState(launchFromEye(speed, si(elevation)));
     let next = onward(from, state, from + STRIDE);
     while (aboveGround(next) > 0) {
       [from, state] = [from + STRIDE, next];

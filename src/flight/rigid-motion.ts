@@ -1,10 +1,11 @@
-import type { Asymmetry } from '../arrow/lift/asymmetry.ts';
+import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { LOWEST_WIND_HEIGHT } from './drifting.ts';
 import { earthRotation, gravity } from './frame.ts';
+import type { RigidVector } from './rigid-frame.ts';
 
 /**
  * Drag of a long cylinder square to the flow, on its side area: what the shaft's cross-flow costs beyond the linear laws.
@@ -53,7 +54,7 @@ const GAUSS = Math.sqrt(0.6);
 export function rigidMotion(
   { arrow, air, wind, slope, eyeHeight, place }: FlightConditions,
   { asymmetry = null, crossFlow = CROSS_FLOW }: RigidOptions = {},
-): Derivative {
+): Derivative<RigidVector> {
   const { attitude, drag, dragScale, mass, diameter } = arrow;
   if (attitude === null)
     throw new DomainError(
@@ -76,7 +77,7 @@ export function rigidMotion(
   const shaftSide = arrow.sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const [sidePerMass, sidePerInertia] = [shaftSide / mass, shaftSide / transverseInertia];
   const gyroscopic = axialInertia / transverseInertia;
-  const spinPerMetre = attitude.spinPerMetre + (asymmetry?.spinPerMetre ?? 0);
+  const spinPerMetre = attitude.spinPerMetre + (asymmetry ?? ALIKE).spinPerMetre;
   const spinRate = air.density / attitude.spinUp;
   const [gx, gy] = gravity(slope);
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
@@ -90,26 +91,25 @@ export function rigidMotion(
   const [a1, b1, c1] = [a0 * xa, b0 * xb, a0 * xc];
   const [a2, b2, c2] = [a1 * xa, b1 * xb, c1 * xc];
 
-  const [forceMark, forceClockwise] = asymmetry?.force ?? [0, 0];
-  const [momentMark, momentClockwise] = asymmetry?.firstMoment ?? [0, 0];
+  const [forceMark, forceClockwise] = (asymmetry ?? ALIKE).force;
+  const [momentMark, momentClockwise] = (asymmetry ?? ALIKE).firstMoment;
 
   return (_range, y, dydx) => {
     // Read by index: destructuring an array costs a third of a derivative call.
-    const vx = y[2] ?? 0;
-    const vy = y[3] ?? 0;
-    const vz = y[4] ?? 0;
-    const p = y[5] ?? 0;
-    const ey = y[7] ?? 0;
-    const ez = y[8] ?? 0;
-    const dy = y[9] ?? 0;
-    const dz = y[10] ?? 0;
+    const vx = y[2];
+    const vy = y[3];
+    const vz = y[4];
+    const p = y[5];
+    const ey = y[7];
+    const ez = y[8];
+    const dy = y[9];
+    const dz = y[10];
     const ex = Math.sqrt(Math.max(1 - ey * ey - ez * ez, LEAST_FORWARD));
     const dx = -(ey * dy + ez * dz) / ex;
     const turning2 = dx * dx + dy * dy + dz * dz;
 
     let gust = 1;
-    if (shear !== 0)
-      gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
+    if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
     const ux = vx - gust * tail;
     const uz = vz - gust * across;
     const U = Math.sqrt(ux * ux + vy * vy + uz * uz);
@@ -153,7 +153,8 @@ export function rigidMotion(
 
     const perRange = 1 / vx;
     if (asymmetry !== null) {
-      const roll = y[11] ?? 0;
+      const roll = y[11];
+      if (roll === undefined) throw new RangeError('an arrow that is not alike all round needs a roll');
       const cosine = Math.cos(roll);
       const sine = Math.sin(roll);
       // Up and right square to the shaft: n = (ŷ − ey e)/s and e × n, s = √(1 − ey²).

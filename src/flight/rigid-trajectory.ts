@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { createIntegrator, type Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
@@ -7,6 +8,7 @@ import {
   RIGID_STATE,
   RIGID_STATE_SIZE,
   type RigidState,
+  type RigidVector,
   ROLLING_STATE_SIZE,
 } from './rigid-frame.ts';
 import { type RigidLaunch, rigidLaunchState } from './rigid-launch.ts';
@@ -31,8 +33,8 @@ const FARTHEST_ACROSS = 0.8;
 /** Flies one rigid arrow at a time, and may be used again for the next. */
 export interface RigidFlyer {
   /** The raw states of `RIGID_STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
-  readonly states: (launch: RigidLaunch, ranges: readonly number[]) => number[][];
-  readonly derivative: Derivative;
+  readonly states: (launch: RigidLaunch, ranges: readonly number[]) => RigidVector[];
+  readonly derivative: Derivative<RigidVector>;
   /** Derivative calls so far. */
   readonly evaluations: () => number;
 }
@@ -58,7 +60,7 @@ export function rigidFlyer(conditions: FlightConditions, options: RigidFlightOpt
           throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
         y = integrator.advance(x, y, range);
         x = range;
-        const [up, right] = [y[RIGID_STATE.axisUp] ?? Number.NaN, y[RIGID_STATE.axisRight] ?? Number.NaN];
+        const [up, right] = [y[RIGID_STATE.axisUp], y[RIGID_STATE.axisRight]];
         if (!(up * up + right * right < FARTHEST_ACROSS))
           throw new NumericalError('non-finite', `the arrow stands across its flight at ${x} m`, x);
         return y;
@@ -80,4 +82,4 @@ export const flyRigid = (
 ): readonly RigidState[] =>
   rigidFlyer(conditions, options)
     .states(launch, ranges)
-    .map((state, i) => namedRigidState(ranges[i] ?? Number.NaN, state));
+    .map((state, i) => namedRigidState(at(ranges, i), state));

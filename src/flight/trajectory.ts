@@ -1,8 +1,9 @@
+import { at } from '../numerics/at.ts';
 import { createIntegrator, type Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { driftingMotion } from './drifting.ts';
-import { type FlightState, namedState, STATE_SIZE } from './frame.ts';
+import { type FlightState, type FlightVector, namedState, STATE_SIZE } from './frame.ts';
 import { type Launch, launchState } from './launch.ts';
 
 /** Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9 m mostly. */
@@ -16,10 +17,10 @@ const FIRST_STEP = 8;
  */
 export interface Flyer {
   /** The raw states of `STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
-  readonly states: (launch: Launch, ranges: readonly number[]) => number[][];
+  readonly states: (launch: Launch, ranges: readonly number[]) => FlightVector[];
   /** The raw state at `to`, flown on from a state at `from`. */
-  readonly onward: (from: number, state: readonly number[], to: number) => number[];
-  readonly derivative: Derivative;
+  readonly onward: (from: number, state: FlightVector, to: number) => FlightVector;
+  readonly derivative: Derivative<FlightVector>;
 }
 
 /** Make the equations of motion for these conditions ready to fly any number of arrows, one after another. */
@@ -59,4 +60,4 @@ export const fly = (
 ): readonly FlightState[] =>
   flyer(conditions)
     .states(launch, ranges)
-    .map((state, i) => namedState(ranges[i] ?? Number.NaN, state));
+    .map((state, i) => namedState(at(ranges, i), state));

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import {
   acceleration,
   type DampedStep,
@@ -7,9 +8,9 @@ import {
   reducible,
   scaledLength,
   squares,
-  times,
 } from './damped-step.ts';
 import { type Residuals, residualsAt } from './difference-jacobian.ts';
+import { times } from './linear-algebra.ts';
 import { clamped, clampedOne, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 /** A place where the residuals are known. */
@@ -69,7 +70,7 @@ export function descend(
   for (let rise = 2; ; rise *= 2) {
     const damped = dampedStep(problem, damping, allowed);
     const straight = clamped(space, sum(parameters, damped.step));
-    const step = straight.map((value, j) => value - (parameters[j] ?? 0));
+    const step = straight.map((value, j) => value - at(parameters, j));
     const change = relativeChange(space, parameters, step);
     if (change <= stepTolerance) return { ended: 'step' };
 
@@ -98,13 +99,12 @@ export function descend(
 export const changeAllowed =
   (space: ParameterSpace, parameters: readonly number[]) =>
   (change: number, j: number): number => {
-    const value = parameters[j] ?? 0;
+    const value = at(parameters, j);
     const place = clampedOne(space, value + change, j);
     return place === value + change ? change : place - value;
   };
 
-const sum = (a: readonly number[], b: readonly number[]): number[] =>
-  a.map((value, i) => value + (b[i] ?? 0));
+const sum = (a: readonly number[], b: readonly number[]): number[] => a.map((value, i) => value + at(b, i));
 
 /** The second-order correction of a step, or null where it cannot be had or would bend the step too far. */
 function bendOf(
@@ -117,11 +117,11 @@ function bendOf(
   const share = CURVATURE_SHARE;
   const near = residualsAt(
     residuals,
-    parameters.map((value, j) => value + share * (step[j] ?? 0)),
+    parameters.map((value, j) => value + share * at(step, j)),
   );
   if (near === null) return null;
   const along = times(problem.jacobian, step);
-  const curvature = near.map((r, i) => (2 / share) * ((r - (here[i] ?? 0)) / share - (along[i] ?? 0)));
+  const curvature = near.map((r, i) => (2 / share) * ((r - at(here, i)) / share - at(along, i)));
   const bend = acceleration(problem, damped, curvature).map((value) => value / 2);
   return scaledLength(problem, bend) > MOST_BENT * scaledLength(problem, step) ? null : bend;
 }

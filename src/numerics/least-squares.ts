@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import {
   columnLengths,
   covarianceOf,
@@ -109,9 +110,7 @@ export function leastSquares(
   const sizes = options.typical ?? start.map((value) => Math.abs(value) || 1);
   const space = { ...options, typical: sizes };
   const differences = (place: Place) => {
-    const own = place.parameters.map((value, j) =>
-      Math.max(Math.abs(value), SMALLEST_SIZE * (sizes[j] ?? 1)),
-    );
+    const own = place.parameters.map((value, j) => Math.max(Math.abs(value), SMALLEST_SIZE * at(sizes, j)));
     const scaled = { ...options, typical: options.typical ?? own };
     return differenceJacobian(counted, place.parameters, place.residuals, scaled);
   };
@@ -126,7 +125,7 @@ export function leastSquares(
     const derivatives = unlessNumericalError(() => options.jacobian?.(parameters) ?? differences(place));
     if (derivatives === null) return { outcome: 'failed', reason: 'non-finite', ...found() };
     jacobian = derivatives;
-    scales = columnLengths(jacobian).map((length, j) => Math.max(SCALE_DECAY * (scales[j] ?? 0), length));
+    scales = columnLengths(jacobian).map((length, j) => Math.max(SCALE_DECAY * at(scales, j), length));
     const free = freeParameters(space, parameters, transposedTimes(jacobian, here), stepTolerance);
     const problem = linearise(
       jacobian,

@@ -37,9 +37,33 @@ const asking = <O extends Options>(
 
 /** Every question that can be asked of a setup, in the order of a first evening. A new one needs its folder and a line here. */
 export const QUESTIONS = {
+  check: asking(
+    () => import('./check/question.ts'),
+    () => import('./check/report.ts'),
+  ),
+  marks: asking(
+    () => import('./marks/question.ts'),
+    () => import('./marks/report.ts'),
+  ),
+  slope: asking(
+    () => import('./slope/question.ts'),
+    () => import('./slope/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
+  ),
+  scatter: asking(
+    () => import('./scatter/question.ts'),
+    () => import('./scatter/report.ts'),
+  ),
+  compare: asking(
+    () => import('./compare/question.ts'),
+    () => import('./compare/report.ts'),
+  ),
+  vary: asking(
+    () => import('./vary/question.ts'),
+    () => import('./vary/report.ts'),
   ),
 } as const;
 

@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
@@ -54,7 +55,7 @@ const CROSSING = 1e-4;
 export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
   const { pins, paths, shared, zero } = sightIn(rig, ranges);
   return {
-    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN)),
+    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, at(pins, i).down)),
     paths,
     shared,
     zero,
@@ -64,7 +65,7 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 /** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
 export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
   const { pins, paths, zero } = sightIn(rig, ranges);
-  return ranges.map((range, i) => settingAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN));
+  return ranges.map((range, i) => settingAt(rig, paths, zero, range, at(pins, i).down));
 }
 
 /** Step of the difference that tells whether the arrow still rises, m. */

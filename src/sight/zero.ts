@@ -1,5 +1,6 @@
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
@@ -7,6 +8,8 @@ import type { Rig } from './rig.ts';
 
 /** A hit, m: a hundredth of what a tape can show at any range. */
 const HIT = 1e-7;
+/** The windage from which its solution starts, m. */
+const STRAIGHT_AHEAD = 0;
 /** The corrections shrink at least a hundredfold each time; more than this many means the arrow cannot get there. */
 const MAX_CORRECTIONS = 30;
 
@@ -17,8 +20,9 @@ export function impact(
   pin: PinPosition,
   range: number,
 ): { height: number; lateral: number } {
-  const [state] = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
-  return { height: state?.[STATE.height] ?? Number.NaN, lateral: state?.[STATE.lateral] ?? Number.NaN };
+  const states = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
+  const { [STATE.height]: height, [STATE.lateral]: lateral } = at(states, 0);
+  return { height, lateral };
 }
 
 /**
@@ -42,7 +46,10 @@ export function pinForHit(
   const { peepToPin, lean } = rig.geometry;
   const perMiss = peepToPin / range;
   const [c, tilt] = [rig.cant, rig.cant + lean];
-  let pin: PinPosition = { down: perMiss * dropEstimate(rig, range), windage: windage ?? 0 };
+  let pin: PinPosition = {
+    down: perMiss * dropEstimate(rig, range),
+    windage: windage === null ? STRAIGHT_AHEAD : windage,
+  };
   let perHeight = perMiss / Math.cos(tilt);
   let before: { down: number; height: number } | null = null;
   for (let i = 0; i < MAX_CORRECTIONS; i += 1) {

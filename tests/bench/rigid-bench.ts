@@ -32,6 +32,10 @@ const position = (y: readonly number[] | undefined): readonly [number, number] =
 const apart = (a: readonly number[] | undefined, b: readonly number[] | undefined): number =>
   Math.hypot(position(a)[0] - position(b)[0], position(a)[1] - position(b)[1]);
 
+/** Equations for a state of fixed length, for a method that makes its own states of that length. */
+const ofAnyState = <State extends readonly number[]>(derivative: Derivative<State>): Derivative =>
+  derivative as Derivative;
+
 /** The fewest equal steps, up by a tenth, whose error at the end is no larger. */
 function stepsFor(
   derivative: Derivative,
@@ -63,7 +67,7 @@ function bareOdex(): () => void {
   };
 }
 
-const exactEnd = (derivative: Derivative, size: number, start: readonly number[]): number[] =>
+const exactEnd = (derivative: Derivative, size: number, start: readonly number[]): readonly number[] =>
   createIntegrator(derivative, size, {
     relativeTolerance: 1e-12,
     absoluteTolerance: 1e-12,
@@ -77,9 +81,10 @@ export async function rigidLines(): Promise<readonly string[]> {
   const linear = rigidFlyer(conditions, { crossFlow: 0 });
   const pointStart = launchState(launch);
   const rigidStart = rigidLaunchState(tilted, false);
-  const rigidDerivative = rigidMotion(conditions);
+  const pointDerivative = ofAnyState(everyday.derivative);
+  const rigidDerivative = ofAnyState(rigidMotion(conditions));
   const [exactPoint, exactRigid] = [
-    exactEnd(everyday.derivative, STATE_SIZE, pointStart),
+    exactEnd(pointDerivative, STATE_SIZE, pointStart),
     exactEnd(rigidDerivative, RIGID_STATE_SIZE, rigidStart),
   ];
   const [pointError, rigidError] = [
@@ -87,7 +92,7 @@ export async function rigidLines(): Promise<readonly string[]> {
     apart(rigid.states(tilted, [RANGE])[0], exactRigid),
   ];
   const [pointSteps, rigidSteps] = [
-    stepsFor(everyday.derivative, pointStart, exactPoint, pointError),
+    stepsFor(pointDerivative, pointStart, exactPoint, pointError),
     stepsFor(rigidDerivative, rigidStart, exactRigid, rigidError),
   ];
   const times = interleaved(
@@ -96,7 +101,7 @@ export async function rigidLines(): Promise<readonly string[]> {
       () => rigid.states(tilted, [RANGE]),
       () => linear.states(tilted, [RANGE]),
       bareOdex(),
-      () => rungeKutta(everyday.derivative, pointStart, 0, RANGE, pointSteps),
+      () => rungeKutta(pointDerivative, pointStart, 0, RANGE, pointSteps),
       () => rungeKutta(rigidDerivative, rigidStart, 0, RANGE, rigidSteps),
     ],
     REPEATS,

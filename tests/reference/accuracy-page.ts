@@ -24,7 +24,7 @@ const markdown = (columns: readonly string[], rows: readonly (readonly string[])
   [row(columns), row(columns.map(() => '---')), ...rows.map(row)].join('\n');
 
 /** A row for every kind of truth: how many cases, and the claim that comes nearest to its limit. */
-export function kindsTable(claims: readonly Claim[]): string {
+function kindsTable(claims: readonly Claim[]): string {
   const rows = KINDS.map(({ kind, name, notCovered }) => {
     const held = claims.filter((claim) => claim.kind === kind);
     const nearest = worstClaim(held);

@@ -8,7 +8,7 @@ import type { Bow, Candidate } from './candidate.ts';
 import { bowErrors, type LocalErrors } from './local-errors.ts';
 
 /** Where a build's launch speed comes from. */
-export type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
+type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
 
 /** A build with its best values in its rig, and what those values may be wrong by. */
 export interface TunedBuild {

@@ -19,7 +19,7 @@ import { arrowEnds } from './arrow-ends.ts';
 import { type BadStart, badStarts, type StartName } from './bad-starts.ts';
 import { type PaperHole, paperHoles } from './paper-hole.ts';
 
-export interface SwingPoint {
+interface SwingPoint {
   readonly range: Metres;
   readonly up: Radians;
   readonly right: Radians;

@@ -1,4 +1,4 @@
-import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
+import { unspun } from '../../arrow/lift/unspun.ts';
 import { STATE } from '../../flight/frame.ts';
 import { flyer } from '../../flight/trajectory.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
@@ -50,10 +50,6 @@ export function drift(rig: Rig, ranges: readonly number[]): readonly Drift[] {
     };
   });
 }
-
-/** The same arrow with vanes that do not turn it. */
-export const unspun = (arrow: FlyingArrow): FlyingArrow =>
-  arrow.attitude === null ? arrow : { ...arrow, attitude: { ...arrow.attitude, spinPerMetre: si(0) } };
 
 /** Lateral position at each range, flown by `rig` from the launches of a bow that is already sighted in. */
 function lateralOf({ pins }: Sighted, rig: Rig, ranges: readonly number[]): readonly number[] {

@@ -44,14 +44,16 @@ export function spinOf(
   axialInertia: number,
   { vanes, blades }: LiftingSurfaces,
   withBody: boolean,
-  angle = vanes?.angle ?? 0,
+  angle?: number,
 ): Pick<Attitude, 'spinPerMetre' | 'spinUp'> {
   const rollOf = (ring: FinRing) => (withBody ? ring.roll : NO_INTERFERENCE);
   const rate = (ring: FinRing | null) =>
     ring === null ? 0 : 1 / spinUp(ring.fin, ring.count, ring.slope, axialInertia, rollOf(ring));
   const [forced, damped] = [rate(vanes), rate(vanes) + rate(blades)];
   return {
-    spinPerMetre: si(vanes === null ? 0 : (spinPerMetre(vanes.fin, angle, rollOf(vanes)) * forced) / damped),
+    spinPerMetre: si(
+      vanes === null ? 0 : (spinPerMetre(vanes.fin, angle ?? vanes.angle, rollOf(vanes)) * forced) / damped,
+    ),
     spinUp: si(1 / damped),
   };
 }

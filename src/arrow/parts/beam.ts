@@ -7,7 +7,7 @@ import type { Arrow } from '../arrow.ts';
 import { nockLength, piecesOf } from './pieces.ts';
 
 /** A mass fixed to a beam; beyond an end it sits on a stiff, light arm. */
-export interface BeamLoad {
+interface BeamLoad {
   /** From the rear end, forward; below 0 or above the length when beyond an end. */
   readonly place: number;
   readonly mass: Kilograms;

@@ -117,8 +117,8 @@ function flowNotes(
   pageWidth: number,
 ): readonly PlacedItems[] {
   if (notes.length === 0) return [];
-  const room = pageWidth - GAP - (beside?.width ?? 0);
-  const width = beside === undefined || room < NOTES_LEAST ? pageWidth : room;
+  const room = beside === undefined ? pageWidth : pageWidth - GAP - beside.width;
+  const width = room < NOTES_LEAST ? pageWidth : room;
   return [flowBlock(flow, paragraphs(notes, width), width)];
 }
 

@@ -56,7 +56,7 @@ export interface LineItem extends Stroked {
 }
 
 /** A run of straight segments; with `fill` the area is painted too, with `closed` the last point joins the first. */
-export interface PolylineItem extends Stroked {
+interface PolylineItem extends Stroked {
   readonly kind: 'polyline';
   readonly points: readonly Point[];
   readonly closed?: boolean;
@@ -75,7 +75,7 @@ export interface RectItem extends Marked {
 }
 
 export type Weight = 'regular' | 'bold';
-export type Anchor = 'start' | 'middle' | 'end';
+type Anchor = 'start' | 'middle' | 'end';
 
 /** One line of text; (x, y) is the anchor on the baseline, `size` the em in mm, `rotation` clockwise about it in degrees. */
 export interface TextItem extends Marked {

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Colour, Item, Point } from '../page/drawing.ts';
 import { textBlock } from '../page/text-block.ts';
@@ -128,11 +129,11 @@ function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] 
     acrossArea('x', scaleX.low, area, { colour: 'ink', stroke: 0.2 }, 'axis-line'),
     acrossArea('y', scaleY.low, area, { colour: 'ink', stroke: 0.2 }, 'axis-line'),
     ...tickTexts(scaleX).map((number, i): Item => {
-      const { x } = toPage({ x: scaleX.ticks.values[i] ?? 0, y: 0 }, area);
+      const { x } = toPage({ x: at(scaleX.ticks.values, i), y: 0 }, area);
       return { ...text, x, y: bottom + 1.35 * TEXT, text: number, anchor: 'middle' };
     }),
     ...tickTexts(scaleY).map((number, i): Item => {
-      const { y } = toPage({ x: 0, y: scaleY.ticks.values[i] ?? 0 }, area);
+      const { y } = toPage({ x: 0, y: at(scaleY.ticks.values, i) }, area);
       return { ...text, x: area.x - BESIDE_AXIS, y: y + (capHeight * TEXT) / 2, text: number, anchor: 'end' };
     }),
     { ...text, x: rect.x, y: top + TEXT, text: shortened(axisTitle(plot.y), rect.width), colour: 'ink' },

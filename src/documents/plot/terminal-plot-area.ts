@@ -12,7 +12,7 @@ export const linePatterns: readonly { readonly dots: string; readonly legend: st
   { dots: '11111100', legend: '⠒⠒⠒ ⠒' },
 ];
 
-export const ZERO_SIGN = '─';
+const ZERO_SIGN = '─';
 export const LEVEL_SIGN = '┄';
 export const UPRIGHT_SIGN = '┊';
 

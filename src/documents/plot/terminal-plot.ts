@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { printableText } from '../page/printable-text.ts';
 import { numberText } from '../table/number-text.ts';
@@ -72,7 +73,7 @@ function levelAxis(plot: Plot, area: PlotArea, gutter: number): readonly string[
   // One column of the gutter is the blank before the axis, one the axis itself.
   const numbers = values.reduce((text, value, i) => {
     const number = numberText(value, digits);
-    const middle = gutter + 2 + (columns[i] ?? 0);
+    const middle = gutter + 2 + at(columns, i);
     const start = Math.max(0, Math.min(middle - Math.floor(number.length / 2), width - number.length));
     const fits = start > text.length || text === '';
     return fits ? text.padEnd(start) + number : text;

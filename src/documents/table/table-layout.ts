@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Weight } from '../page/drawing.ts';
 import { LEADING } from '../page/text-block.ts';
@@ -98,7 +99,7 @@ function layOutColumns(table: Table, size: number) {
     const weight = column.strong === true ? 'bold' : 'regular';
     const tails = cells.map((cell, i) => textWidth(fractionOf(cell, printed[i] ?? ''), size, weight));
     const tail = Math.max(0, ...tails);
-    const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - (tails[i] ?? 0) : 0);
+    const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - at(tails, i) : 0);
     const width = Math.max(
       textWidth(name, size, 'bold'),
       textWidth(column.unit, size),

@@ -6,7 +6,7 @@ import { type PlacedLabel, placeLabels, type Rank, rankOf } from './tape-labels.
 const HEAD = 7.6;
 const FOOT = 2.5;
 
-export interface StripTick {
+interface StripTick {
   readonly label: number;
   readonly rank: Rank;
   readonly branch: Branch;

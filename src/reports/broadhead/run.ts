@@ -12,12 +12,12 @@ import type { Table } from '../../documents/table/table.ts';
 import type { Launch } from '../../flight/launch.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headLines } from '../head.ts';
 import type { Session } from '../session.ts';
-import { straightLaunch } from '../straight-launch.ts';
 
 export interface BroadheadOptions extends AnswerOptions {
   readonly blades: number;
@@ -48,7 +48,7 @@ export function runBroadhead(io: Io, path: string, options: BroadheadOptions): v
   const isBladed = parts.point.shape === 'fixed_blade';
   const other = changedBuild(session, withPoint(parts, isBladed ? null : blades));
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
-  const launch = straightLaunch(session);
+  const launch = straightLaunch(session.calibration.rig);
   const angle = optionQuantity('angle', options.angle, 'angle');
   const nockSpeed = optionQuantity('nockTravel', options.nockTravel, 'speed');
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };

@@ -4,7 +4,7 @@ import { leanFor } from '../../advice/lean/lean.ts';
 import { leanVerdict } from '../../advice/lean/lean-verdict.ts';
 import { curvedPart } from '../../calibration/sideways/curved-part.ts';
 import { fitLateral } from '../../calibration/sideways/lateral-fit.ts';
-import { lateralEstimates, leanSpinLikeness } from '../../calibration/sideways/lateral-verdict.ts';
+import { isAlike, lateralEstimates, leanSpinLikeness } from '../../calibration/sideways/lateral-verdict.ts';
 import type { AnswerOptions } from '../../cli/commands/shared-options.ts';
 import type { Io } from '../../cli/io.ts';
 import { present } from '../../cli/output/present.ts';
@@ -35,6 +35,7 @@ export function runCant(io: Io, path: string, options: CantOptions): void {
   const marks = lateralMarks(session, options.uncalibrated ?? false);
   const fit = fitLateral(rig, marks);
   const lean = leanFor(rig, fit, ranges);
+  const likeness = leanSpinLikeness(fit);
   const found: CantFindings = {
     session,
     ranges,
@@ -43,6 +44,9 @@ export function runCant(io: Io, path: string, options: CantOptions): void {
     drift: drift(rig, ranges),
     fit,
     measured: marks.length === 0 ? null : curvedPart(rig, fit, ranges),
+    causes: lateralEstimates(fit),
+    leanSpinLikeness: likeness,
+    leanOrSpin: isAlike(likeness),
     lean,
     verdict: leanVerdict(lean, fit, ranges, archerSpread(session)),
   };
@@ -100,8 +104,8 @@ function json(found: CantFindings): object {
       chance: fit.chance,
       widening: fit.widening,
       launch_swing: fit.launch.kind,
-      lean_and_spin_alike: leanSpinLikeness(fit),
-      causes: lateralEstimates(fit).map(({ name, value, sd, priorValue, priorSd, verdict: said }) => ({
+      lean_and_spin_alike: found.leanSpinLikeness,
+      causes: found.causes.map(({ name, value, sd, priorValue, priorSd, verdict: said }) => ({
         name,
         value,
         sd,

@@ -1,5 +1,4 @@
 import type { LateralUnknown } from '../../calibration/sideways/lateral-mark.ts';
-import { lateralEstimates, leanSpinLikeness } from '../../calibration/sideways/lateral-verdict.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import type { CantFindings } from './findings.ts';
@@ -47,7 +46,7 @@ export function causeTable(found: CantFindings): Table {
   const speed = found.session.calibration.rig.launchSpeed;
   return {
     columns: ['cause', 'unit', 'value', '±', 'before, ±', 'verdict'].map((name) => ({ name, unit: '' })),
-    rows: lateralEstimates(found.fit).map(({ name, value, sd, priorSd, verdict }) => {
+    rows: found.causes.map(({ name, value, sd, priorSd, verdict }) => {
       const { name: shown, unit, of, digits } = words[name];
       const per = name === 'turning' ? speed : 1;
       return [
@@ -62,21 +61,17 @@ export function causeTable(found: CantFindings): Table {
   };
 }
 
-/** Two shapes more alike than this cannot be told apart by any groups that people shoot. */
-const ALIKE = 0.99;
-
 /** What the groups can and cannot tell, in words. */
-export function sidewaysWords({ fit, session }: CantFindings): string {
+export function sidewaysWords({ fit, session, leanSpinLikeness, leanOrSpin }: CantFindings): string {
   if (fit.residuals.length === 0)
     return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
-  const likeness = leanSpinLikeness(fit);
   const { wind } = session.calibration.rig.conditions;
   return [
     wind.across === 0 && wind.tail === 0
       ? ''
       : "The groups are taken to have been shot in the file's wind, and what it drifts is taken off them.",
-    likeness !== null && Math.abs(likeness) > ALIKE
-      ? `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(likeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`
+    leanSpinLikeness !== null && leanOrSpin
+      ? `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`
       : '',
     launchWords(fit),
     fit.widening > 1

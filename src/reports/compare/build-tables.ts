@@ -8,7 +8,7 @@ import type { Column, Table } from '../../documents/table/table.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { spread } from './difference-tables.ts';
-import { factWording, rowWording } from './wording.ts';
+import { factWording, rowWording } from './fields.ts';
 
 /** Everything about one build by range. */
 export function buildTable(

@@ -9,14 +9,10 @@ import { renderTableText } from '../../documents/render/text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { carry } from '../../flight/carry.ts';
-import { type FlightState, speedOf } from '../../flight/frame.ts';
-import { launchLineHeight } from '../../flight/launch.ts';
-import { fly } from '../../flight/trajectory.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { launchThrough } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
-import { pinForHit } from '../../sight/zero.ts';
+import { type ShotRow, shotRows, straightLaunch } from '../../sight/shot.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { cautionLines, shotCautions } from '../cautions.ts';
@@ -30,19 +26,10 @@ export interface FlyOptions extends AnswerOptions {
   readonly aim?: string;
 }
 
-interface Row {
-  readonly state: FlightState;
-  /** Below the launch line. */
-  readonly drop: number;
-  readonly speed: number;
-  readonly energy: number;
-  readonly momentum: number;
-}
-
 interface Shot {
   readonly aim: Metres;
   readonly launchAngle: number;
-  readonly rows: readonly Row[];
+  readonly rows: readonly ShotRow[];
   /** What became of rows that were asked for and are not there. */
   readonly left: readonly string[];
 }
@@ -61,16 +48,11 @@ export function runFly(io: Io, path: string, options: FlyOptions): void {
   });
 }
 
-/** Pointed straight ahead: no windage, so that `drift` is what spin, wind and the Earth do. */
-const WINDAGE = 0;
-
 function shoot({ calibration, units }: Session, aim: Metres, ranges: readonly Metres[]): Shot {
   const { rig } = calibration;
-  const pin = pinForHit(rig, aim, WINDAGE);
-  const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
+  const launch = straightLaunch(rig, aim);
   const free = flownRanges(ranges, launch, units);
   const flown = reached(rig, free);
-  const { mass } = rig.conditions.arrow;
   return {
     aim,
     launchAngle: Math.atan2(launch.velocity[1], launch.velocity[0]),
@@ -82,16 +64,7 @@ function shoot({ calibration, units }: Session, aim: Metres, ranges: readonly Me
         ? [`Rows end at ${rangeWords(flown.at(-1) ?? 0, units)}: no shot of this arrow carries to the next.`]
         : []),
     ],
-    rows: fly(rig.conditions, launch, flown).map((state) => {
-      const speed = speedOf(state);
-      return {
-        state,
-        drop: launchLineHeight(launch, state.range) - state.height,
-        speed,
-        energy: (mass * speed ** 2) / 2,
-        momentum: mass * speed,
-      };
-    }),
+    rows: shotRows(rig.conditions, launch, flown),
   };
 }
 
@@ -115,16 +88,16 @@ const json = (session: Session, { aim, launchAngle, rows }: Shot): object => ({
   calibrated: session.calibrated,
   aim_range_m: aim,
   launch_angle_rad: launchAngle,
-  rows: rows.map(({ state, drop, speed, energy, momentum }) => ({
-    range_m: state.range,
-    time_s: state.time,
-    speed_mps: speed,
-    drop_m: drop,
-    height_m: state.height,
-    drift_m: state.lateral,
-    spin_radps: state.spin,
-    energy_J: energy,
-    momentum_kgmps: momentum,
+  rows: rows.map((row) => ({
+    range_m: row.range,
+    time_s: row.time,
+    speed_mps: row.speed,
+    drop_m: row.drop,
+    height_m: row.height,
+    drift_m: row.lateral,
+    spin_radps: row.spin,
+    energy_J: row.energy,
+    momentum_kgmps: row.momentum,
   })),
 });
 
@@ -134,7 +107,7 @@ function table({ units }: Session, { rows }: Shot): Table {
   return {
     columns: [
       rangeColumn(
-        rows.map(({ state }) => state.range),
+        rows.map((row) => row.range),
         { range },
       ),
       { name: 'time', unit: 's', digits: 3 },
@@ -147,13 +120,13 @@ function table({ units }: Session, { rows }: Shot): Table {
       { name: 'momentum', unit: symbolOf(momentum), digits: 3 },
     ],
     rows: rows.map((row) => [
-      fromSi(row.state.range, range),
-      row.state.time,
+      fromSi(row.range, range),
+      row.time,
       fromSi(row.speed, speed),
       fromSi(row.drop, smallLength),
-      fromSi(row.state.height, smallLength),
-      fromSi(row.state.lateral, smallLength),
-      fromSi(row.state.spin, spin),
+      fromSi(row.height, smallLength),
+      fromSi(row.lateral, smallLength),
+      fromSi(row.spin, spin),
       fromSi(row.energy, energy),
       fromSi(row.momentum, momentum),
     ]),
@@ -161,9 +134,9 @@ function table({ units }: Session, { rows }: Shot): Table {
 }
 
 function plot({ units }: Session, { rows, aim }: Shot): Plot {
-  const point = ({ state }: Row) => ({
-    x: fromSi(state.range, units.range),
-    y: fromSi(state.height, units.smallLength),
+  const point = (row: ShotRow) => ({
+    x: fromSi(row.range, units.range),
+    y: fromSi(row.height, units.smallLength),
   });
   return {
     x: { label: 'range', unit: symbolOf(units.range) },

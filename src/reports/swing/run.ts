@@ -9,11 +9,11 @@ import type { Table } from '../../documents/table/table.ts';
 import { YARD } from '../../quantities/exact.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
+import { straightLaunch } from '../../sight/shot.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { partsOf } from '../changed-build.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import type { Session } from '../session.ts';
-import { straightLaunch } from '../straight-launch.ts';
 import { swingText } from './text.ts';
 
 export interface SwingOptions extends AnswerOptions {
@@ -27,7 +27,7 @@ export function runSwing(io: Io, path: string, options: SwingOptions): void {
   const session = openNamedFile(io, path, options);
   partsOf(session, 'swing');
   const { arrow } = session.assembly;
-  const launch = straightLaunch(session);
+  const launch = straightLaunch(session.calibration.rig);
   const angle = optionQuantity('angle', options.angle, 'angle');
   const nockSpeed = optionQuantity('nockTravel', options.nockTravel, 'speed');
   const tip = launch.position[0] + arrowEnds(arrow).ahead;

@@ -5,17 +5,21 @@ import { paragraphs, present } from '../../cli/output/present.ts';
 import { drawingFormat, writeDrawing } from '../../cli/output/write-drawing.ts';
 import { openNamedFile } from '../../cli/world/named-file.ts';
 import { layOutTape } from '../../documents/tape/tape.ts';
-import type { Branch, TapeMark, TapeTick } from '../../documents/tape/tape-content.ts';
 import { type DisplayUnit, formatQuantity, fromSi, symbolOf, toSi } from '../../quantities/format.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
-import { marksFor, type Setting, settingsFor } from '../../sight/marks.ts';
-import { asFarAsItGoes } from '../../sight/reach.ts';
-import type { Rig } from '../../sight/rig.ts';
+import { marksFor } from '../../sight/marks.ts';
+import {
+  neighbourStrips,
+  type Tape,
+  type TapeRange,
+  tapeLength,
+  tapeOf,
+  tapePlaces,
+} from '../../sight/tape.ts';
 import { optionQuantity } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { cautionLines, cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, headLines } from '../head.ts';
-import { reachNote } from '../marks/run.ts';
+import { reachNote } from '../marks/words.ts';
 import type { Session } from '../session.ts';
 import { isToldSpread } from '../told-spread.ts';
 import { warnings } from '../warnings.ts';
@@ -31,19 +35,12 @@ export interface TapeOptions extends AnswerOptions {
   readonly step: string;
 }
 
-interface Tape {
-  readonly ticks: readonly TapeTick[];
-  /** The first range left out because the arrow would touch the sight. */
-  readonly endsBefore: Metres | null;
-  /** The first range that the arrow does not get to. */
-  readonly beyond: Metres | null;
-}
-
 export async function runTape(io: Io, path: string, options: TapeOptions): Promise<void> {
   drawingFormat(options.out, 'tape');
   const session = openNamedFile(io, path, options);
   const unit = options.in === 'yards' ? 'yd' : 'm';
-  const main = tapeOf(session, session.calibration.rig, options, unit);
+  const ranges = rangesOf(options, unit);
+  const main = tapeOf(session.calibration.rig, ranges, ratioOf(session));
   const doubts = warnings(session);
   const cautions = shotCautions(session);
   const drawing = draw(
@@ -75,41 +72,22 @@ export async function runTape(io: Io, path: string, options: TapeOptions): Promi
   });
 }
 
-/** The whole yards or metres from the first to the last range; a mark on the way up belongs to the near branch. */
-function tapeOf({ setup }: Session, rig: Rig, { from, to }: TapeOptions, unit: 'yd' | 'm'): Tape {
-  const first = Math.ceil(fromSi(optionQuantity('from', from, 'length'), unit) - 1e-9);
-  const last = Math.floor(fromSi(optionQuantity('to', to, 'length'), unit) + 1e-9);
+/** The whole yards or metres from the first to the last range. */
+function rangesOf({ from, to }: TapeOptions, unit: 'yd' | 'm'): readonly TapeRange[] {
+  const first = Math.ceil(fromSi(optionQuantity('--from', from, 'length'), unit) - 1e-9);
+  const last = Math.floor(fromSi(optionQuantity('--to', to, 'length'), unit) + 1e-9);
   if (!(first > 0 && last > first))
     throw new QuestionError(
-      `{from} ${from} {to} ${to} leaves no tape`,
-      'Write {from} "20 yd" {to} "100 yd", the nearer first.',
+      `--from ${from} --to ${to} leaves no tape`,
+      'Write --from "20 yd" --to "100 yd", the nearer first.',
     );
-  const ratio = setup.sight.tape?.travel_ratio ?? 1;
-  const labels = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-  const reached = asFarAsItGoes(
-    rig,
-    labels.map((label) => toSi(label, unit)),
-    (ranges) => settingsFor(rig, ranges),
-  );
-  const settings = reached.solved.map((setting, i) => ({ setting, label: labels[i] ?? Number.NaN }));
-  const endsBefore =
-    settings.find(({ setting }) => !setting.rising && setting.clearance < 0)?.setting.range ?? null;
-  return {
-    ticks: settings
-      .filter(({ setting }) => setting.clearance >= 0 && setting.range < (endsBefore ?? Infinity))
-      .map(({ setting, label }) => ({ ...placeOf(setting, ratio), label })),
-    endsBefore,
-    beyond: reached.beyond,
-  };
+  return Array.from({ length: last - first + 1 }, (_, i) => ({
+    range: toSi(first + i, unit),
+    label: first + i,
+  }));
 }
 
-const branchOf = ({ rising }: Setting): Branch => (rising ? 'near' : 'far');
-
-const placeOf = (setting: Setting, ratio: number): TapeMark => ({
-  range: setting.range,
-  along: si(setting.travel * ratio),
-  branch: branchOf(setting),
-});
+const ratioOf = ({ setup }: Session): number => setup.sight.tape?.travel_ratio ?? 1;
 
 function draw(
   io: Io,
@@ -121,22 +99,24 @@ function draw(
 ) {
   const { setup, calibration, units } = session;
   const { rig } = calibration;
-  const ratio = setup.sight.tape?.travel_ratio ?? 1;
+  const ratio = ratioOf(session);
   const step = optionQuantity('step', options.step, 'speed');
-  const sides = Array.from({ length: options.neighbours }, (_, i) => i + 1);
-  const neighbours = [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
-    name: `${n > 0 ? '+' : '−'}${formatQuantity(Math.abs(n) * step, units.speed, 0)}`,
-    ticks: tapeOf(session, { ...rig, launchSpeed: si<'m/s'>(rig.launchSpeed + n * step) }, options, unit)
-      .ticks,
+  const neighbours = neighbourStrips(rig, rangesOf(options, unit), ratio, {
+    count: options.neighbours,
+    step,
+  }).map(({ faster, tape }) => ({
+    name: `${faster > 0 ? '+' : '−'}${formatQuantity(Math.abs(faster), units.speed, 0)}`,
+    ticks: tape.ticks,
   }));
   const shot = calibration.residuals.flatMap(({ measurement }) =>
     measurement.kind === 'mark' ? [measurement.range] : [],
   );
   const ends = [main.ticks[0]?.range ?? 0, main.ticks.at(-1)?.range ?? 0] as const;
-  const [zero, ...marked] = settingsFor(rig, [
-    rig.zeroRange,
-    ...shot.filter((range) => range >= ends[0] && range <= ends[1]),
-  ]);
+  const [zero, ...marked] = tapePlaces(
+    rig,
+    [rig.zeroRange, ...shot.filter((range) => range >= ends[0] && range <= ends[1])],
+    ratio,
+  );
   return layOutTape(
     {
       title: session.title,
@@ -149,8 +129,8 @@ function draw(
       unit,
       increases: setup.sight.scale?.increases ?? 'down',
       ticks: main.ticks,
-      calibration: marked.map((setting) => placeOf(setting, ratio)),
-      zero: { range: rig.zeroRange, branch: zero === undefined ? 'far' : branchOf(zero) },
+      calibration: marked,
+      zero: { range: rig.zeroRange, branch: zero?.branch ?? 'far' },
       neighbours,
       warnings: printed,
     },
@@ -178,13 +158,9 @@ const touchNote = ({ units }: Session, { endsBefore }: Tape): string =>
 
 /** Why the tape is shorter than was asked for. */
 const noteLines = (session: Session, main: Tape): readonly string[] =>
-  [touchNote(session, main), reachNote(session, main.beyond)].filter((line) => line !== '');
-
-/** From the outermost tick to the other; marks that turn back lie between. */
-const lengthOf = ({ ticks }: Tape): number => {
-  const along = ticks.map((tick) => tick.along);
-  return Math.max(...along) - Math.min(...along);
-};
+  [touchNote(session, main), main.beyond === null ? '' : reachNote(main.beyond, session.units)].filter(
+    (line) => line !== '',
+  );
 
 function text(
   session: Session,
@@ -196,7 +172,7 @@ function text(
   const [first, last] = [main.ticks[0], main.ticks.at(-1)];
   return paragraphs([
     headLines(session).join('\n'),
-    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(lengthOf(main), 'mm', 1)} long.`,
+    `Wrote ${files.join(', ')}: ${first?.label} to ${last?.label} ${symbolOf(unit)}, ${formatQuantity(tapeLength(main.ticks), 'mm', 1)} long.`,
     'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.',
     ...noteLines(session, main),
     cautions,

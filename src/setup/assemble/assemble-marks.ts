@@ -1,23 +1,34 @@
 import { groupCentreSd } from '../../calibration/group.ts';
 import type { Measurement, ShotMark } from '../../calibration/measurement.ts';
 import type { Prior, Priors } from '../../calibration/parameters.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
+import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
+import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
+import type { Scale } from '../../sight/scale.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
+import { dragSd } from './drag-sd.ts';
 
 /** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
 const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
+/** Without a scale the place of its zero counts in metres of travel. */
+const METRE_OF_TRAVEL = 1;
 /** A mark this near to the zero range is the zero, m. */
 const SAME_RANGE = 0.5;
 /** A bow held further over than this is turned on purpose: such marks serve the sideways fit only, rad. */
 const HELD_OVER = 0.52;
 
+/** How the bow was held for a mark: upright unless the file says otherwise. */
+const cantOf = ({ cant }: MarkEntry): Radians => (cant === undefined ? si(0) : cant);
+const heldOver = (entry: MarkEntry): boolean => Math.abs(cantOf(entry)) > HELD_OVER;
+/** Where a group's centre was: on the mark aimed at unless the file says otherwise. */
+const heightOf = ({ vertical }: MarkEntry): Metres => (vertical === undefined ? si(0) : vertical);
+
 /** Marks that take no part in the fit of heights, because of how the bow was held. */
 export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
-  marks.filter(({ reading, cant }) => reading !== undefined && Math.abs(cant ?? 0) > HELD_OVER);
+  marks.filter((entry) => entry.reading !== undefined && heldOver(entry));
 
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
@@ -43,18 +54,16 @@ export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement
 }
 
 function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
-  const { range, reading, vertical, cant } = entry;
-  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > HELD_OVER) return [];
-  return [
-    { kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig), cant: cant ?? si(0) },
-  ];
+  const { range, reading } = entry;
+  if (reading === undefined || rig.scale === null || heldOver(entry)) return [];
+  const sd = markSd(entry, rig.scale, rig.geometry);
+  return [{ kind: 'mark', range, reading, vertical: heightOf(entry), sd, cant: cantOf(entry) }];
 }
 
 /** On the target: as stated, or from the reading's, or from the group. */
-function markSd(entry: MarkEntry, { scale, geometry }: Rig): Metres {
+function markSd(entry: MarkEntry, { travelPerUnit }: Scale, { peepToPin }: BowGeometry): Metres {
   if (entry.vertical_sd !== undefined) return entry.vertical_sd;
-  if (entry.reading_sd !== undefined)
-    return si((entry.reading_sd * (scale?.travelPerUnit ?? 1) * entry.range) / geometry.peepToPin);
+  if (entry.reading_sd !== undefined) return si((entry.reading_sd * travelPerUnit * entry.range) / peepToPin);
   return centreSdOf(entry);
 }
 
@@ -95,20 +104,14 @@ export function priorsOf(
   };
 }
 
-/** Relative: of one coefficient when it came with an uncertainty, else of the build-up. */
-const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
-  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
-
 /** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
   const stated = sight.scale?.at_zero_sd;
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
-  const travelPerUnit = rig.scale?.travelPerUnit ?? 1;
+  const travelPerUnit = rig.scale === null ? METRE_OF_TRAVEL : rig.scale.travelPerUnit;
   const shotAtZero = marks.some(
-    ({ range, reading, cant }) =>
-      reading !== undefined &&
-      Math.abs(range - rig.zeroRange) < SAME_RANGE &&
-      Math.abs(cant ?? 0) <= HELD_OVER,
+    (entry) =>
+      entry.reading !== undefined && Math.abs(entry.range - rig.zeroRange) < SAME_RANGE && !heldOver(entry),
   );
   if (place !== 'from marks' && !shotAtZero)
     return {

@@ -1,4 +1,5 @@
 import { guessScale, type ScalePoint } from '../../calibration/scale-guess.ts';
+import { at } from '../../numerics/at.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { Scale } from '../../sight/scale.ts';
@@ -34,9 +35,7 @@ export function assembleScale(bare: Rig, setup: SetupFile): ScaleKnowledge {
     bare,
     points.map(({ range }) => range),
   );
-  const places = points.map(
-    ({ reading }, i) => reading - (direction * (marks[i]?.travel ?? 0)) / travelPerUnit,
-  );
+  const places = points.map(({ reading }, i) => reading - (direction * at(marks, i).travel) / travelPerUnit);
   const atZero = places.reduce((sum, place) => sum + place, 0) / places.length;
   return { scale: { travelPerUnit, direction, atZero }, pitch: 'given', place: 'from marks' };
 }

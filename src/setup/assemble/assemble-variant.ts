@@ -7,7 +7,7 @@ import type { ArrowSection, BuildEntry, SetupFile } from '../schema/schema.ts';
 import { type Assembly, assemble } from './assemble.ts';
 import { assembleArrow } from './assemble-arrow.ts';
 import { assembleLaunch } from './assemble-launch.ts';
-import { defaultOf } from './defaults.ts';
+import { dragSd } from './drag-sd.ts';
 import { mergeBuild } from './merge-build.ts';
 
 /** An arrow that differs from the one the file is about, in the file's bow. */
@@ -68,9 +68,6 @@ export function assembleVariant(
     ownDragSd: own.drag === true ? dragSd(variant.arrow) : null,
   };
 }
-
-const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: ArrowSection): number =>
-  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
 
 /** Free flight begins where the arrow's own balance point is. */
 function withArrow(rig: Rig, before: Arrow, { flying }: Arrow): Rig {

@@ -1,3 +1,4 @@
+import { sumGiven } from '../sum-given.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 import { massFaults } from './mass-checks.ts';
@@ -42,14 +43,13 @@ function partFaults({ has, isSection }: Draft): readonly Fault[] {
 function arrowLength(draft: Draft): number | undefined {
   const shaft = draft.quantity('arrow.parts.shaft.length');
   const given = draft.quantity('arrow.length');
-  return (
-    given ?? (shaft === undefined ? undefined : shaft + (draft.quantity('arrow.parts.nock.length') ?? 0))
-  );
+  if (given !== undefined || shaft === undefined) return given;
+  return sumGiven(shaft, draft.quantity('arrow.parts.nock.length'));
 }
 
 function orderFaults(draft: Draft): readonly Fault[] {
   const length = arrowLength(draft);
-  const root = draft.quantity('arrow.parts.vanes.root_chord') ?? 0;
+  const root = draft.quantity('arrow.parts.vanes.root_chord');
   const fromNock = draft.quantity('arrow.parts.vanes.from_nock');
   const orders: readonly Order[] = [
     {
@@ -62,7 +62,7 @@ function orderFaults(draft: Draft): readonly Fault[] {
       ),
     },
     {
-      smaller: fromNock === undefined ? undefined : fromNock + root,
+      smaller: fromNock === undefined ? undefined : sumGiven(fromNock, root),
       larger: length,
       fault: tooLong(
         [...parts, 'vanes', 'from_nock'],
@@ -139,9 +139,9 @@ function headFaults({ has, text }: Draft): readonly Fault[] {
 }
 
 function vaneFaults(draft: Draft): readonly Fault[] {
-  const angle = draft.quantity('arrow.parts.vanes.angle') ?? 0;
+  const angle = draft.quantity('arrow.parts.vanes.angle');
   const turn = draft.text([...parts, 'vanes', 'turn']);
-  const turned = angle > 0 && turn === undefined;
+  const turned = angle !== undefined && angle > 0 && turn === undefined;
   const root = draft.quantity('arrow.parts.vanes.root_chord');
   const tip = draft.quantity('arrow.parts.vanes.tip_chord');
   const faults: Fault[] = [];

@@ -63,7 +63,7 @@ const unitsThatFit = (limit: Limit, number: number): readonly DisplayUnit[] =>
   );
 
 /** Whether a text is a quantity within the limits. */
-export function wouldDo(limit: Limit, text: string): boolean {
+function wouldDo(limit: Limit, text: string): boolean {
   try {
     return isWithin(limit, parseQuantity(text, dimensionIn(limit.unit)));
   } catch (error) {

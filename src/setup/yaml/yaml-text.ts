@@ -3,13 +3,13 @@ import type { KeyPath } from '../key-path.ts';
 import { type Place, placeId, plainOf } from './yaml-plain.ts';
 import { syntaxFaults } from './yaml-syntax.ts';
 
-export interface Position {
+interface Position {
   readonly line: number;
   readonly column: number;
 }
 
 /** Something that keeps the text from being read as sections, lists and values. */
-export interface TextProblem extends Position {
+interface TextProblem extends Position {
   readonly path: KeyPath;
   readonly found: string;
   readonly reason: string;
