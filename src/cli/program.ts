@@ -19,7 +19,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   slope: () => questionMaker('slope'),
   misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
   wind: () => questionMaker('wind'),
-  swing: async () => (await import('./commands/swing.ts')).swingCommand,
+  swing: () => questionMaker('swing'),
   broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
   scatter: () => questionMaker('scatter'),
   compare: () => questionMaker('compare'),

@@ -53,6 +53,10 @@ export const QUESTIONS = {
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
   ),
+  swing: asking(
+    () => import('./swing/question.ts'),
+    () => import('./swing/report.ts'),
+  ),
   scatter: asking(
     () => import('./scatter/question.ts'),
     () => import('./scatter/report.ts'),
