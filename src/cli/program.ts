@@ -17,7 +17,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
   slope: () => questionMaker('slope'),
-  misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
+  misjudge: () => questionMaker('misjudge'),
   wind: () => questionMaker('wind'),
   swing: () => questionMaker('swing'),
   broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,

@@ -49,6 +49,10 @@ export const QUESTIONS = {
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
   ),
+  misjudge: asking(
+    () => import('./misjudge/question.ts'),
+    () => import('./misjudge/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
