@@ -20,7 +20,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   misjudge: () => questionMaker('misjudge'),
   wind: () => questionMaker('wind'),
   swing: () => questionMaker('swing'),
-  broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
+  broadhead: () => questionMaker('broadhead'),
   scatter: () => questionMaker('scatter'),
   compare: () => questionMaker('compare'),
   vary: () => questionMaker('vary'),

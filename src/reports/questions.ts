@@ -61,6 +61,10 @@ export const QUESTIONS = {
     () => import('./swing/question.ts'),
     () => import('./swing/report.ts'),
   ),
+  broadhead: asking(
+    () => import('./broadhead/question.ts'),
+    () => import('./broadhead/report.ts'),
+  ),
   scatter: asking(
     () => import('./scatter/question.ts'),
     () => import('./scatter/report.ts'),
