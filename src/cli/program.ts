@@ -10,7 +10,7 @@ type Make = (io: Io) => Command;
 const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
   check: () => questionMaker('check'),
-  fly: async () => (await import('./commands/fly.ts')).flyCommand,
+  fly: () => questionMaker('fly'),
   marks: () => questionMaker('marks'),
   fit: async () => (await import('./commands/fit.ts')).fitCommand,
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,

@@ -41,6 +41,10 @@ export const QUESTIONS = {
     () => import('./check/question.ts'),
     () => import('./check/report.ts'),
   ),
+  fly: asking(
+    () => import('./fly/question.ts'),
+    () => import('./fly/report.ts'),
+  ),
   marks: asking(
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
