@@ -12,7 +12,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   check: () => questionMaker('check'),
   fly: () => questionMaker('fly'),
   marks: () => questionMaker('marks'),
-  fit: async () => (await import('./commands/fit.ts')).fitCommand,
+  fit: () => questionMaker('fit'),
   tape: async () => (await import('./commands/tape.ts')).tapeCommand,
   card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,

@@ -49,6 +49,10 @@ export const QUESTIONS = {
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
   ),
+  fit: asking(
+    () => import('./fit/question.ts'),
+    () => import('./fit/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
