@@ -49,6 +49,10 @@ export const QUESTIONS = {
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
   ),
+  tape: asking(
+    () => import('./tape/question.ts'),
+    () => import('./tape/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
