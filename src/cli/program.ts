@@ -13,7 +13,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   fly: () => questionMaker('fly'),
   marks: () => questionMaker('marks'),
   fit: () => questionMaker('fit'),
-  tape: async () => (await import('./commands/tape.ts')).tapeCommand,
+  tape: () => questionMaker('tape'),
   card: async () => (await import('./commands/card.ts')).cardCommand,
   cant: async () => (await import('./commands/cant.ts')).cantCommand,
   slope: () => questionMaker('slope'),

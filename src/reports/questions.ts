@@ -53,6 +53,10 @@ export const QUESTIONS = {
     () => import('./fit/question.ts'),
     () => import('./fit/report.ts'),
   ),
+  tape: asking(
+    () => import('./tape/question.ts'),
+    () => import('./tape/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
