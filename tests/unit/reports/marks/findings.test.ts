@@ -4,7 +4,7 @@ import { touchingFrom } from '../../../../src/reports/marks/findings.ts';
 import { marksFor } from '../../../../src/sight/marks.ts';
 import { inventedRig, yards } from '../../sight/invented-rig.ts';
 
-/** A sight whose housing hangs far below its pin, so that a pin set low touches the arrow; how sure the marks are does not matter. */
+/** A sight whose housing hangs far below its pin: a low pin touches the arrow. How sure the marks are plays no part. */
 const rig = { ...inventedRig, housingBelowPin: si<'m'>(0.06) };
 const nobodyAsked = {
   range: si<'m'>(0),
