@@ -1,5 +1,6 @@
 import type { Attitude } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, type FlightVector, gravity } from './frame.ts';
@@ -79,7 +80,7 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
-  const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, arrow.diameter);
   const [gx, gy] = gravity(slope);
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;

@@ -1,5 +1,6 @@
 import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
@@ -73,7 +74,7 @@ export function rigidMotion(
   const area = referenceArea(diameter);
   const perMass = (air.density * area) / (2 * mass);
   const perInertia = (air.density * area) / (2 * transverseInertia);
-  const reynoldsPerSpeed = (air.density * diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, diameter);
   const shaftSide = arrow.sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const [sidePerMass, sidePerInertia] = [shaftSide / mass, shaftSide / transverseInertia];
   const gyroscopic = axialInertia / transverseInertia;

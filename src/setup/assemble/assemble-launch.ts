@@ -1,5 +1,4 @@
 import type { Arrow } from '../../arrow/arrow.ts';
-import { referenceArea } from '../../arrow/reference-area.ts';
 import type { Air } from '../../atmosphere/air.ts';
 import {
   type BowEnergy,
@@ -10,6 +9,7 @@ import {
 } from '../../bow/energy.ts';
 import { powerStroke } from '../../bow/power-stroke.ts';
 import { ratedBowEnergy, USUAL_RATING } from '../../bow/rating.ts';
+import { speedBefore } from '../../flight/speed-before.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
@@ -46,9 +46,7 @@ export function assembleLaunch(
   const chronograph = sd ?? defaultOf('launch.speed_sd');
   if (measuredAt === undefined) return { value: speed, sd: chronograph };
   const way = Math.max(0, measuredAt + brace(bow) - flying.balance);
-  const reynolds = (air.density * speed * flying.diameter) / air.viscosity;
-  const k = (air.density * flying.drag.at(reynolds) * referenceArea(flying.diameter)) / (2 * flying.mass);
-  return { value: si(speed * Math.exp(k * way)), sd: chronograph };
+  return { value: speedBefore(flying, air, speed, way), sd: chronograph };
 }
 
 const settings = (bow: BowSection) => ({
