@@ -30,7 +30,7 @@ export interface ArrowChoices {
 }
 
 /** A measured total and what the parts add up to. */
-export interface Difference {
+export interface TotalDifference {
   readonly what: 'mass' | 'balance' | 'diameter' | 'length';
   /** kg or m. */
   readonly measured: number;
@@ -60,7 +60,7 @@ export interface Arrow {
   /** Each thing that weighs, as listed (not scaled to the measured mass). */
   readonly pieces: readonly Piece[];
   readonly surfaces: LiftingSurfaces | null;
-  readonly differences: readonly Difference[];
+  readonly differences: readonly TotalDifference[];
   readonly assumptions: readonly Assumption[];
   readonly dragFrom: 'parts' | 'given' | 'assumed';
   readonly boundaryLayer: BoundaryLayer;

@@ -1,6 +1,6 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
-import type { Arrow, ArrowChoices, ArrowTotals, Assumption, Difference } from './arrow.ts';
+import type { Arrow, ArrowChoices, ArrowTotals, Assumption, TotalDifference } from './arrow.ts';
 import { dragTerms } from './drag/drag.ts';
 import { builtUpDrag, constantDrag, tabulatedDrag } from './drag/drag-curve.ts';
 import type { DragCurve, FlyingArrow } from './flying-arrow.ts';
@@ -139,7 +139,11 @@ function measured(
   };
 }
 
-function differences(listed: ArrowParts, added: MassProperties, totals: ArrowTotals): readonly Difference[] {
+function differences(
+  listed: ArrowParts,
+  added: MassProperties,
+  totals: ArrowTotals,
+): readonly TotalDifference[] {
   const fromListed = {
     mass: added.mass,
     balance: added.balance,

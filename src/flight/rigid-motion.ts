@@ -30,7 +30,7 @@ export interface RigidOptions {
 const LEAST_FORWARD = 0.01;
 
 /** Three points integrate a polynomial of the fifth degree exactly. @source Gauss and Legendre, as in any handbook */
-const GAUSS = Math.sqrt(0.6);
+const GAUSS_REACH = Math.sqrt(0.6);
 
 /**
  * Equations of motion of the rigid arrow, per metre of range along the line of sight; components in rigid-frame.ts `RIGID_STATE`.
@@ -85,7 +85,7 @@ export function rigidMotion(
   const { tail, across, shear, referenceHeight } = wind;
 
   // The shaft's Gauss points, their weights, and weights times place and place squared, per unit of cross-flow.
-  const [middle, reach] = [B1 / B0, (GAUSS * B0) / 2];
+  const [middle, reach] = [B1 / B0, (GAUSS_REACH * B0) / 2];
   const [xa, xb, xc] = [middle - reach, middle, middle + reach];
   const side = ((4 * crossFlow) / (Math.PI * diameter)) * (B0 / 18);
   const [a0, b0] = [5 * side, 8 * side];

@@ -1,5 +1,5 @@
 import { at } from './at.ts';
-import { columnOf, type Rows, solveUpper, times, triangularFactor } from './linear-algebra.ts';
+import { matrixColumn, type Rows, solveUpper, times, triangularFactor } from './linear-algebra.ts';
 import { NumericalError } from './numerical-error.ts';
 
 /** Residuals taken as linear around a place: r + J s, in scaled steps of the parameters that are free to move. */
@@ -45,7 +45,7 @@ export function linearise(
 }
 
 const triangleOf = (factor: Rows): Rows => factor.map((row) => row.slice(0, factor.length));
-const besideOf = (factor: Rows): number[] => columnOf(factor, factor.length);
+const besideOf = (factor: Rows): number[] => matrixColumn(factor, factor.length);
 
 /** The part of the residuals that some step of the free parameters would take away: its sum of squares. */
 export const reducible = ({ factor }: Linearised): number => squares(besideOf(factor));

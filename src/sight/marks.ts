@@ -44,7 +44,7 @@ export interface MarkTable {
 }
 
 /** A crossing is found to this, m along the line of sight: a hundredth of a millimetre of height. */
-const CROSSING = 1e-4;
+const CROSSING_TOLERANCE = 1e-4;
 
 /**
  * Solve the pin for every range (m, any order, each beyond the start of free flight).
@@ -110,11 +110,11 @@ function highestPoint(
   const slope = (x: number): number => height(x + step) - height(x - step);
   if (slope(end - step) >= 0) return { range: end, height: height(end) };
   if (slope(start + step) <= 0) return { range: start, height: height(start) };
-  const range = bracketedRoot(slope, start + step, end - step, { tolerance: CROSSING });
+  const range = bracketedRoot(slope, start + step, end - step, { tolerance: CROSSING_TOLERANCE });
   return { range, height: height(range) };
 }
 
 const crossingBefore = (height: (x: number) => number, start: number, top: number): Metres | null =>
   height(start) < 0 && height(top) > 0
-    ? si(bracketedRoot(height, start, top, { tolerance: CROSSING }))
+    ? si(bracketedRoot(height, start, top, { tolerance: CROSSING_TOLERANCE }))
     : null;

@@ -12,12 +12,12 @@ import type { Rig } from './rig.ts';
  */
 const SHARED_FLIGHTS = 5;
 /** Pins are spread wider than the first estimate of what is needed: by this share of the spread, and by at least this, m. */
-const WIDENING = { share: 0.02, least: 2e-4 };
+const SPAN_WIDENING = { share: 0.02, least: 2e-4 };
 /** Widenings before giving up; one is enough for every bow that reaches its ranges. */
 const MAX_SPREADS = 8;
 /** Change of the pin, m, at which a mark is found: on a target at 100 m it moves the hit by 1e-8 m. */
-const FOUND = 1e-10;
-const MAX_STEPS = 50;
+const PIN_TOLERANCE = 1e-10;
+const MAX_SECANT_STEPS = 50;
 
 /** The paths of one rig for every pin between the highest and the lowest needed, at fixed windage. */
 export interface PinPaths {
@@ -86,7 +86,7 @@ export const pathsOver = (rig: Rig, shared: Shared, flights: number): PinPaths =
 
 function spread(pins: readonly number[]): Shared['span'] {
   const [lo, hi] = [Math.min(...pins), Math.max(...pins)];
-  const more = WIDENING.share * (hi - lo) + WIDENING.least;
+  const more = SPAN_WIDENING.share * (hi - lo) + SPAN_WIDENING.least;
   return { lo: lo - more, hi: hi + more };
 }
 
@@ -143,8 +143,8 @@ function secantRoot(height: (down: number) => number, estimate: number, perHeigh
   let before = estimate;
   let missBefore = height(before);
   let pin = before - missBefore * perHeight;
-  for (let i = 0; i < MAX_STEPS; i += 1) {
-    if (Math.abs(pin - before) < FOUND) return pin;
+  for (let i = 0; i < MAX_SECANT_STEPS; i += 1) {
+    if (Math.abs(pin - before) < PIN_TOLERANCE) return pin;
     const miss = height(pin);
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];

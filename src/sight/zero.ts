@@ -7,7 +7,7 @@ import { launchThrough, type PinPosition } from './geometry.ts';
 import type { Rig } from './rig.ts';
 
 /** A hit, m: a hundredth of what a tape can show at any range. */
-const HIT = 1e-7;
+const HIT_TOLERANCE = 1e-7;
 /** The windage from which its solution starts, m. */
 const STRAIGHT_AHEAD = 0;
 /** The corrections shrink at least a hundredfold each time; more than this many means the arrow cannot get there. */
@@ -55,14 +55,14 @@ export function pinForHit(
   for (let i = 0; i < MAX_CORRECTIONS; i += 1) {
     const { height, lateral } = impact(flight, rig, pin, range);
     if (windage === null) {
-      if (Math.abs(height) < HIT && Math.abs(lateral) < HIT) return pin;
+      if (Math.abs(height) < HIT_TOLERANCE && Math.abs(lateral) < HIT_TOLERANCE) return pin;
       const scale = perMiss / Math.cos(lean);
       pin = {
         down: pin.down - scale * (height * Math.cos(c) + lateral * Math.sin(c)),
         windage: pin.windage + scale * (lateral * Math.cos(tilt) - height * Math.sin(tilt)),
       };
     } else {
-      if (Math.abs(height) < HIT) return pin;
+      if (Math.abs(height) < HIT_TOLERANCE) return pin;
       if (before !== null && height !== before.height)
         perHeight = (pin.down - before.down) / (height - before.height);
       before = { down: pin.down, height };

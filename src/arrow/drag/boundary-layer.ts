@@ -10,7 +10,7 @@ import { laminarCylinder, mixedFriction, turbulentCylinder } from './friction.ts
 export type BoundaryLayer = 'laminar' | 'transition' | 'turbulent';
 
 /** Where a smooth plate's layer turns turbulent. @source Schlichting, Boundary-Layer Theory, chapter XVI: 3e5 to 3e6 */
-const CRITICAL = 5e5;
+const CRITICAL_REYNOLDS = 5e5;
 
 /** A body of revolution as the layer sees it. */
 export interface LongBody {
@@ -34,7 +34,7 @@ export function bodyFriction(
 ): number {
   const laminarRun = {
     laminar: trip,
-    transition: Math.min(trip, (CRITICAL * diameter) / reynolds),
+    transition: Math.min(trip, (CRITICAL_REYNOLDS * diameter) / reynolds),
     turbulent: 0,
   }[layer];
   const slender = upTo / diameter;
@@ -86,7 +86,7 @@ export function immersion(
   height: number,
 ): number {
   const laminar =
-    layer === 'laminar' || (layer === 'transition' && (CRITICAL * body.diameter) / reynolds > place);
+    layer === 'laminar' || (layer === 'transition' && (CRITICAL_REYNOLDS * body.diameter) / reynolds > place);
   const { momentum, momentumMoment, meanSquare } = laminar ? PARABOLA : SEVENTH_POWER;
   const radius = body.diameter / 2;
   const deficit = (bodyFriction({ ...body, trip: place }, layer, reynolds, place) * radius * place) / 2;

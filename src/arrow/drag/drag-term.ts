@@ -24,10 +24,10 @@ export interface DragTerm {
 }
 
 /** Suction on a flat base, and on a square rear edge, as a coefficient on its own area. @source Fleeman, Tactical Missile Design, at low speed */
-export const BASE = 0.12;
+export const BASE_SUCTION = 0.12;
 
 /** What every term needs: the cross-section, and Reynolds number per metre of length. */
-export interface Scale {
+export interface FlowScale {
   readonly section: number;
   readonly perMetre: number;
 }
@@ -38,7 +38,7 @@ export const term = (
   dragArea: number,
   length: number,
   area: number,
-  { section, perMetre }: Scale,
+  { section, perMetre }: FlowScale,
   source: string,
 ): DragTerm => ({
   name,

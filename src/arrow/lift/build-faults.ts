@@ -113,7 +113,7 @@ function trim(
 /** Slope of the straight line that fits the arrow's line best, by mass: the axis about which it turns freely. */
 function massLean(height: (place: number) => number, pieces: readonly Piece[]): number {
   const points = pieces.flatMap(({ mass, place, length }) =>
-    GAUSS.map(([at, weight]) => {
+    GAUSS_RULE.map(([at, weight]) => {
       const x = place + (at * length) / 2;
       return { mass: weight * mass, x, y: height(x) };
     }),
@@ -130,7 +130,7 @@ function massLean(height: (place: number) => number, pieces: readonly Piece[]): 
 }
 
 /** Places on -1 to 1 and weights that sum to 1: exact to the fifth degree, where a parabola's moment needs the third. */
-const GAUSS = [
+const GAUSS_RULE = [
   [-Math.sqrt(0.6), 5 / 18],
   [0, 8 / 18],
   [Math.sqrt(0.6), 5 / 18],

@@ -30,11 +30,11 @@ export interface Bending {
 }
 
 /** The first root of a free beam with any loads lies below that of the bare one, 4.73 over the length. */
-const HIGHEST = 4.74;
+const HIGHEST_FIRST_ROOT = 4.74;
 /** Spacing at which the sign of the end condition is looked at, of wave number times length: far below the spacing of roots. */
-const STRIDE = 0.05;
+const ROOT_STRIDE = 0.05;
 /** Nodes are looked for at so many places along the beam, then refined. */
-const PLACES = 60;
+const NODE_PLACES = 60;
 
 /**
  * First free-free bending frequency of a uniform beam with point masses, and its two nodes.
@@ -56,14 +56,14 @@ export function firstBending(beam: Beam): Bending {
     if (!(mass >= 0 && Number.isFinite(place)))
       throw new DomainError('mass on a beam (kg)', mass, '0 or more');
   const condition = (k: number): number => endCondition(beam, k);
-  let low = STRIDE / length;
+  let low = ROOT_STRIDE / length;
   const first = Math.sign(condition(low));
   let high = low;
   while (Math.sign(condition(high)) === first) {
-    if (high * length >= HIGHEST)
+    if (high * length >= HIGHEST_FIRST_ROOT)
       throw new NumericalError('not-bracketed', 'no bending frequency: the loads outweigh the beam too far');
     low = high;
-    high = Math.min(high + STRIDE / length, HIGHEST / length);
+    high = Math.min(high + ROOT_STRIDE / length, HIGHEST_FIRST_ROOT / length);
   }
   const k = bracketedRoot(condition, low, high, { tolerance: 1e-12 / length });
   return {
@@ -140,7 +140,7 @@ function nodesOf(beam: Beam, k: number): readonly Metres[] {
   const bend2 = carried(beam, k, TILTED, front)[2];
   const shape = (x: number): number =>
     bend2 * carried(beam, k, DEFLECTED, x)[0] - bend1 * carried(beam, k, TILTED, x)[0];
-  const places = Array.from({ length: PLACES + 1 }, (_, i) => (beam.length * i) / PLACES);
+  const places = Array.from({ length: NODE_PLACES + 1 }, (_, i) => (beam.length * i) / NODE_PLACES);
   return places.flatMap((x, i) => {
     const next = places[i + 1];
     return next === undefined || shape(x) > 0 === shape(next) > 0

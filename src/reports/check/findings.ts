@@ -1,6 +1,6 @@
-import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import type { DragTerm } from '../../arrow/drag/drag-term.ts';
 import { type Swing, swing } from '../../arrow/lift/swing.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { densityAltitude } from '../../atmosphere/standard.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { type Assumed, assumedIn } from '../../setup/assemble/assumed.ts';

@@ -4,7 +4,7 @@ import type { Prior, Priors } from '../../calibration/parameters.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { Scale } from '../../sight/scale.ts';
+import type { SightScale } from '../../sight/scale.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
@@ -61,7 +61,7 @@ function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
 }
 
 /** On the target: as stated, or from the reading's, or from the group. */
-function markSd(entry: MarkEntry, { travelPerUnit }: Scale, { peepToPin }: BowGeometry): Metres {
+function markSd(entry: MarkEntry, { travelPerUnit }: SightScale, { peepToPin }: BowGeometry): Metres {
   if (entry.vertical_sd !== undefined) return entry.vertical_sd;
   if (entry.reading_sd !== undefined) return si((entry.reading_sd * travelPerUnit * entry.range) / peepToPin);
   return centreSdOf(entry);

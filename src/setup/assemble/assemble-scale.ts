@@ -2,14 +2,14 @@ import { guessScale, type ScalePoint } from '../../calibration/scale-guess.ts';
 import { at } from '../../numerics/at.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { Scale } from '../../sight/scale.ts';
+import type { SightScale } from '../../sight/scale.ts';
 import type { ScaleSection, SetupFile } from '../schema/schema.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 
 /** The sight's scale, and where its two numbers come from. */
 export interface ScaleKnowledge {
   /** Null when the sight has none, or when nothing yet tells its pitch or its place. */
-  readonly scale: Scale | null;
+  readonly scale: SightScale | null;
   readonly pitch: 'given' | 'from marks' | 'none';
   readonly place: 'given' | 'from marks' | 'none';
 }

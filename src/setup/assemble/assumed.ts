@@ -26,7 +26,7 @@ const OPTIONAL_SECTIONS = [
   'sight.tape',
 ];
 /** Defaults that ask for nothing: their absence is the ordinary case. */
-const ORDINARY = [
+const ORDINARY_WHEN_ABSENT = [
   'slope',
   'bow.cant',
   'sight.lean',
@@ -41,7 +41,8 @@ const ORDINARY = [
 export const assumedIn = (setup: SetupFile): readonly Assumed[] => [
   ...Object.entries(DEFAULTS)
     .filter(
-      ([key]) => !key.endsWith('relative_sd') && !key.endsWith('arrow_spread') && !ORDINARY.includes(key),
+      ([key]) =>
+        !key.endsWith('relative_sd') && !key.endsWith('arrow_spread') && !ORDINARY_WHEN_ABSENT.includes(key),
     )
     .filter(([key]) => has(setup, sectionOf(key)) && !has(setup, key) && isInForce(setup, key))
     .map(([key, { text, why }]) => ({ key, text, why })),

@@ -1,4 +1,4 @@
-import type { Arrow, Difference } from '../../arrow/arrow.ts';
+import type { Arrow, TotalDifference } from '../../arrow/arrow.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type DisplayUnit, fromSi } from '../../quantities/format.ts';
@@ -44,7 +44,7 @@ function arrowOrNothing({ arrow }: SetupFile): Arrow | undefined {
   }
 }
 
-function differenceFaults({ what, measured, fromParts }: Difference): readonly Fault[] {
+function differenceFaults({ what, measured, fromParts }: TotalDifference): readonly Fault[] {
   const off = Math.abs(measured - fromParts);
   const [unit, digits, tolerated, allowed] = (
     {

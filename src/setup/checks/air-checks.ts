@@ -5,7 +5,7 @@ import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 
 /** How far weather takes the pressure from the standard's; common practice, no source: 1013 hPa less a deep low is about 965. */
-const WEATHER = 0.05;
+const WEATHER_SHARE = 0.05;
 
 /** What the pressures and the altitude must agree on. */
 export function airFaults(draft: Draft): readonly Fault[] {
@@ -40,7 +40,7 @@ function stationFaults({ quantity, text }: Draft): readonly Fault[] {
   const altitude = quantity('air.altitude');
   if (pressure === undefined || altitude === undefined) return [];
   const standard = standardPressure(altitude);
-  if (Math.abs(pressure / standard - 1) <= WEATHER) return [];
+  if (Math.abs(pressure / standard - 1) <= WEATHER_SHARE) return [];
   const usual = isMetric(text(['air', 'pressure']) ?? '')
     ? `${fixedDigits(fromSi(standard, 'hPa'), 0)} hPa`
     : `${fixedDigits(fromSi(standard, 'inHg'), 1)} inHg`;
@@ -56,7 +56,7 @@ function stationFaults({ quantity, text }: Draft): readonly Fault[] {
 }
 
 /** What the air at a station may weigh down with, as moist-air.ts takes it, Pa. */
-const STATION = [50_000, 110_000] as const;
+const STATION_PRESSURES = [50_000, 110_000] as const;
 
 /** A reduced pressure and an altitude that together leave the formula for air. */
 function reducedFaults({ quantity, text }: Draft): readonly Fault[] {
@@ -64,7 +64,7 @@ function reducedFaults({ quantity, text }: Draft): readonly Fault[] {
   const altitude = quantity('air.altitude');
   if (reduced === undefined || altitude === undefined) return [];
   const station = stationPressure(reduced, altitude);
-  if (station >= STATION[0] && station <= STATION[1]) return [];
+  if (station >= STATION_PRESSURES[0] && station <= STATION_PRESSURES[1]) return [];
   return [
     {
       path: ['air', 'sea_level_pressure'],

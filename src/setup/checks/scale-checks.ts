@@ -4,7 +4,7 @@ import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
 /** Speed to judge by when the file leaves it to the bow's rating: as fast as bows are, m/s. */
-const FAST = 110;
+const FAST_BOW_SPEED = 110;
 /** How far beyond the turning point marks must be to tell the way of a scale; drag and the shot's error are in it. */
 const WELL_BEYOND = 1.15;
 
@@ -20,7 +20,7 @@ interface Read {
 export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
   const { scale } = sight;
   if (scale === undefined) return [];
-  const speed = launch.speed === 'rated' ? FAST : launch.speed;
+  const speed = launch.speed === 'rated' ? FAST_BOW_SPEED : launch.speed;
   const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined
