@@ -15,6 +15,7 @@ import type { Estimate } from '../../quantities/estimate.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
 import type { BowSection, SetupFile } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 const draw = (bow: BowSection): Metres => bow.draw_length ?? defaultOf('bow.draw_length');
 const brace = (bow: BowSection): Metres => bow.brace_height ?? defaultOf('bow.brace_height');
@@ -31,7 +32,8 @@ export function assembleLaunch(
   { flying }: Arrow,
   air: Air,
 ): Estimate<MetresPerSecond> {
-  const { speed, measured_at: measuredAt, speed_sd: sd } = launch;
+  const { speed, measured_at: measuredAt } = launch;
+  const sd = statedSd.launchSpeed(launch);
   if (speed === 'rated') {
     const rated = ratedEnergy(bow);
     if (rated === null)
@@ -72,16 +74,18 @@ export function ratedEnergy(bow: BowSection): BowEnergy | null {
 }
 
 /** What the file says of the bow's virtual mass, or what is usual. */
-export function virtualMassPrior({ virtual_mass: value, virtual_mass_sd: sd }: BowSection): VirtualMassPrior {
+export function virtualMassPrior(bow: BowSection): VirtualMassPrior {
+  const { virtual_mass: value } = bow;
+  const sd = statedSd.virtualMass(bow);
   if (value === undefined) return COMPOUND_VIRTUAL_MASS;
   return { value, logSd: sd === undefined ? COMPOUND_VIRTUAL_MASS.logSd : sd / value };
 }
 
 /** Other arrows that were chronographed with this bow. */
 export const otherShots = ({ chronographed = [] }: BowSection): readonly ChronographedArrow[] =>
-  chronographed.map(({ arrow_mass: mass, speed, speed_sd: sd }, i) => ({
+  chronographed.map((shot, i) => ({
     name: `chronographed ${i + 1}`,
-    mass,
-    speed,
-    speedSd: sd ?? defaultOf('launch.speed_sd'),
+    mass: shot.arrow_mass,
+    speed: shot.speed,
+    speedSd: statedSd.chronographed(shot) ?? defaultOf('launch.speed_sd'),
   }));

@@ -5,6 +5,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SightScale } from '../../sight/scale.ts';
 import type { ScaleSection, SetupFile } from '../schema/schema.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** The sight's scale, and where its two numbers come from. */
 export interface ScaleKnowledge {
@@ -54,7 +55,8 @@ function pointsOf(
 
 /** Standard uncertainty of travel per unit over itself. */
 export function pitchSd(section: ScaleSection): number {
-  const { travel_per_unit: pitch, travel_per_unit_sd: sd } = section;
+  const { travel_per_unit: pitch } = section;
+  const sd = statedSd.travelPerUnit(section);
   if (pitch === 'unknown' || sd === undefined) return defaultOf('sight.scale.travel_per_unit_relative_sd');
   return sd / pitch;
 }

@@ -4,6 +4,7 @@ import { si } from '../../quantities/quantity.ts';
 import { valueAt } from '../key-path.ts';
 import type { AirSection, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { DEFAULTS } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** A default that a setup left standing. */
 export interface Assumed {
@@ -58,7 +59,9 @@ function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
 }
 
 const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
-  mark.arrows === undefined && mark.vertical_sd === undefined && mark.reading_sd === undefined;
+  mark.arrows === undefined &&
+  statedSd.markHeight(mark) === undefined &&
+  statedSd.markReading(mark) === undefined;
 
 /** Nothing but the altitude was told: assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>
