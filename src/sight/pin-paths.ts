@@ -1,9 +1,9 @@
 import { blendedPath, flyPath, type Path } from '../flight/path.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
+import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
 
 /**
@@ -74,7 +74,7 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
     span = spread([lo, hi, ...pins]);
   }
-  throw new NumericalError('not-converged', `no pin found for every range between ${nearest} and ${end} m`);
+  throw noPin(`no pin found for every range between ${nearest} and ${end} m`);
 }
 
 /**
@@ -149,5 +149,5 @@ function secantRoot(height: (down: number) => number, estimate: number, perHeigh
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];
   }
-  throw new NumericalError('not-converged', `no pin hits; the last tried was ${pin} m down`);
+  throw noPin(`no pin hits; the last tried was ${pin} m down`);
 }

@@ -1,9 +1,9 @@
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
 import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
+import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
 
 /** A hit, m: a hundredth of what a tape can show at any range. */
@@ -35,7 +35,7 @@ export function impact(
  * from the correction before (the secant rule).
  *
  * @param windage null to solve it too (a hit in both directions); else kept, and only the height is made right
- * @throws NumericalError 'not-converged' when no pin hits, as when the arrow falls short
+ * @throws NumericalError 'not-converged', with the reason NO_PIN, when no pin hits, as when the arrow falls short
  */
 export function pinForHit(
   rig: Rig,
@@ -69,10 +69,7 @@ export function pinForHit(
       pin = { down: pin.down - height * perHeight, windage };
     }
   }
-  throw new NumericalError(
-    'not-converged',
-    `no pin position hits at ${range} m; the last was ${pin.down} m down`,
-  );
+  throw noPin(`no pin position hits at ${range} m; the last was ${pin.down} m down`);
 }
 
 /** How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and a fall without drag. */
