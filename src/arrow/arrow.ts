@@ -37,7 +37,7 @@ export interface TotalDifference {
   readonly fromParts: number;
 }
 
-/** What was taken for granted because nothing told it. */
+/** What was assumed because nothing given says otherwise. */
 export type Assumption =
   | 'drag of a plain hunting arrow'
   | 'vanes of a plain hunting arrow'
@@ -64,6 +64,6 @@ export interface Arrow {
   readonly assumptions: readonly Assumption[];
   readonly dragFrom: 'parts' | 'given' | 'assumed';
   readonly boundaryLayer: BoundaryLayer;
-  /** The build-up's terms, also beside a given coefficient; null when no parts tell them. */
+  /** The build-up's terms, also beside a given coefficient; null when the parts are not known. */
   readonly dragTerms: ((layer: BoundaryLayer, reynolds: number) => readonly DragTerm[]) | null;
 }

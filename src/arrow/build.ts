@@ -22,12 +22,13 @@ export interface ArrowDescription {
 }
 
 /**
- * The arrow from its parts, from measured totals, or from both; where both tell a thing the measurement wins and the difference is
- * reported. Mass and diameter are the least that serves.
+ * The arrow from its parts, from measured totals, or from both; where both give the same quantity the measurement is
+ * taken and the difference reported. Mass and diameter are the least that is needed.
  *
- * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy about it stays.
+ * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy
+ * about it stays.
  *
- * @throws DomainError when mass or diameter is told by neither, or a size lies
+ * @throws DomainError when neither gives the mass or the diameter, or a size is impossible
  */
 export function buildArrow({ parts: listed, totals = {}, choices = {} }: ArrowDescription): Arrow {
   requireTotals(totals);

@@ -70,8 +70,8 @@ const NO_LIFT: SteadyLift = {
  * A point mass with spin: state order in flight/frame.ts `STATE`. Range is the independent variable, so that "at 60 m"
  * needs no search; the arrow must keep moving forward (v_x > 0), which the integrator's guards turn into an error.
  *
- * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it is flown
- * as a point, and whoever shows the result says so.
+ * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it
+ * is flown as a point, and whoever shows the result says so.
  *
  * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
  *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case

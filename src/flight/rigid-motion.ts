@@ -24,8 +24,9 @@ export interface RigidOptions {
 }
 
 /**
- * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are thrown away, but must
- * not end in a number that is none. An arrow that really stands so far across is refused when its state is read.
+ * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are
+ * discarded, but must not produce a NaN. An arrow that really stands so far across is refused when its state is
+ * read.
  */
 const LEAST_FORWARD = 0.01;
 

@@ -134,7 +134,7 @@ export const scaledLength = ({ scales }: Linearised, step: readonly number[]): n
  * (J'J)^-1: the covariance of the parameters for residuals of unit variance.
  *
  * @param accuracy relative error of the columns of the Jacobian; a column that the others explain to within ten times that is
- *   not told apart from them
+ *   taken to be one of them
  * @throws NumericalError 'singular' when a parameter, or a combination of them, changes no residual
  */
 export function covarianceOf(jacobian: Rows, accuracy: number): number[][] {

@@ -34,7 +34,7 @@ export type Descent =
       /** The reduction was as small as rounding. */
       readonly flat: boolean;
     }
-  /** No lower place within a step worth the name, or a reduction worth measuring. */
+  /** No lower place was found before the step became negligible, or the reduction is too small to measure. */
   | { readonly ended: 'step' | 'reduction' };
 
 /** Damping of the first step, of the square of the scaled Jacobian: steps begin near those of the undamped equations. */

@@ -68,7 +68,7 @@ export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setti
   return ranges.map((range, i) => settingAt(rig, paths, zero, range, at(pins, i).down));
 }
 
-/** Step of the difference that tells whether the arrow still rises, m. */
+/** Step of the difference that shows whether the arrow still rises, m. */
 const RISE_STEP = 1e-3;
 
 const settingAt = (rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Setting => ({

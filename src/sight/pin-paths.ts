@@ -48,7 +48,7 @@ export interface SolvedPins {
   readonly shared: Shared;
 }
 
-/** Step of the difference that tells how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
+/** Step of the difference that shows how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
 const PIN_STEP = 1e-5;
 
 /**
@@ -78,8 +78,8 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
 }
 
 /**
- * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how heights change
- * when the rig does. Three are enough for a difference of two such, whose own errors cancel.
+ * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how
+ * heights change when the rig does. Three are enough for a difference of two such, whose own errors cancel.
  */
 export const pathsOver = (rig: Rig, shared: Shared, flights: number): PinPaths =>
   between(rig, shared, flights, flyer(rig.conditions)).paths;
@@ -138,7 +138,7 @@ function between(rig: Rig, { span, windage, end }: Shared, flights: number, flig
   };
 }
 
-/** Where `height` is nought, by the secant rule; the first step takes it to fall by one for every `perHeight` of the variable. */
+/** Where `height` is 0, by the secant rule; the first step takes it to fall by one for every `perHeight` of the variable. */
 function secantRoot(height: (down: number) => number, estimate: number, perHeight: number): number {
   let before = estimate;
   let missBefore = height(before);

@@ -26,13 +26,13 @@ export function impact(
 }
 
 /**
- * The pin that hits the centre at `range`, by corrections. Moving the pin by δ turns the bow by δ/E, in the bow's own directions: with the
- * bow canted by c and the travel leaning by λ, δ of travel and w of windage move the hit
+ * The pin that hits the centre at `range`, by corrections. Moving the pin by δ turns the bow by δ/E, in the bow's own
+ * directions: with the bow canted by c and the travel leaning by λ, δ of travel and w of windage move the hit
  *
  *   up by (R/E)(δ cos(c + λ) + w sin c),   right by (R/E)(δ sin(c + λ) − w cos c).
  *
- * A miss is mended by what undoes it, and again until it is below 1e-7 m; with the windage kept, the rise per travel is taken
- * from the correction before (the secant rule).
+ * The correction that would undo a miss is made again and again until the miss is below 1e-7 m; with the windage kept, the
+ * rise per travel is taken from the correction before (the secant rule).
  *
  * @param windage null to solve it too (a hit in both directions); else kept, and only the height is made right
  * @throws NumericalError 'not-converged', with the reason NO_PIN, when no pin hits, as when the arrow falls short

@@ -5,7 +5,8 @@ import { laminarCylinder, mixedFriction, turbulentCylinder } from './friction.ts
  * - `transition`: laminar to a Reynolds number of 5e5 along the shaft, turbulent behind. This is what arrows called turbulent
  *   do by their measured drag, hunting arrows with them.
  * - `turbulent`: from the tip on, the upper bound: 10 to 15 % more drag.
- * - `laminar`: as far as the vanes, which are far taller than a trip wire and end it. Slim target arrows with a smooth point may fly so.
+ * - `laminar`: as far as the vanes, which are far taller than a trip wire and end it. Slim target arrows with a smooth
+ *   point may fly so.
  */
 export type BoundaryLayer = 'laminar' | 'transition' | 'turbulent';
 

@@ -39,8 +39,8 @@ export function tabulatedDrag(points: readonly DragPoint[]): DragCurve {
 const REYNOLDS_STEP = 500;
 const LAST_REYNOLDS = 100_000;
 /**
- * Rounds the build-up off towards rest, where friction coefficients grow without limit. Rounding and table together move the curve by
- * under 2e-4 of itself above a Reynolds number of 6000 (15 m/s), under 5e-5 in an arrow's flight.
+ * Rounds the build-up off towards rest, where friction coefficients grow without limit. Rounding and table together move
+ * the curve by under 2e-4 of itself above a Reynolds number of 6000 (15 m/s), under 5e-5 in an arrow's flight.
  */
 const REYNOLDS_AT_REST = 150;
 

@@ -41,10 +41,11 @@ const NODE_PLACES = 60;
  *
  *   EI w'''' = mu (2 pi f)^2 w,   w'' = w''' = 0 at both ends,   EI [w'''] = m (2 pi f)^2 w across a mass m
  *
- * Solved exactly by carrying (w, w', w'', w''') from load to load and asking both end conditions at the front. Rotary inertia, shear and
- * damping are left out: below 1 % for a shaft a hundred diameters long.
+ * Solved exactly by carrying (w, w', w'', w''') from load to load and asking both end conditions at the front. Rotary
+ * inertia, shear and damping are left out: below 1 % for a shaft a hundred diameters long.
  *
- * @throws DomainError for a size that is not above 0 or a load below 0; NumericalError when loads thousands of times the beam leave no root
+ * @throws DomainError for a size that is not above 0 or a load below 0; NumericalError when loads thousands of times the
+ *   beam leave no root
  * @source Timoshenko, Vibration Problems in Engineering, chapter on lateral vibrations of beams
  * @checked reference/beam-vibration
  */
@@ -165,13 +166,13 @@ export function arrowBeam({ parts, stiffness }: Arrow): Beam | null {
 }
 
 /**
- * How near the push of the string comes to buckling the shaft: the thrust at its middle, mass ahead times acceleration, over the Euler
- * load of a column held at both ends.
+ * How near the push of the string comes to buckling the shaft: the thrust at its middle, mass ahead times acceleration,
+ * over the Euler load of a column held at both ends.
  *
  *   (m_ahead a) L^2 / (pi^2 EI)
  *
- * Weight at the front raises it, weight at the nock does not: only what lies ahead of a place presses on it. For comparing builds, not for
- * predicting how far one bends.
+ * Weight at the front raises it, weight at the nock does not: only what lies ahead of a place presses on it. For comparing
+ * builds, not for predicting how far one bends.
  *
  * @param acceleration of the arrow along the string's way, m/s2
  * @source Euler's column, e.g. Timoshenko, Strength of Materials

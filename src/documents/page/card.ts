@@ -40,8 +40,8 @@ interface PlacedItems {
 }
 
 /**
- * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that one page holds, and
- * on further pages when none does.
+ * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that
+ * one page holds, and on further pages when none does.
  *
  * Nothing overlaps; a table longer than a page goes on under a repeated head.
  *

@@ -19,7 +19,7 @@ export interface PdfOptions {
   readonly title: string;
   /** An argument, so that the same drawing gives the same bytes. */
   readonly createdAt: Date;
-  /** Told of characters that the font lacks; a box is printed for each. */
+  /** Called with the characters that the font lacks; a box is printed for each. */
   readonly onLacking?: (characters: readonly string[]) => void;
 }
 

@@ -1,7 +1,7 @@
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 
-/** A table of hundreds of rows is still read at arm's length: more decimals than a millimetre needs help nobody. */
+/** A table of hundreds of rows is still read at arm's length: decimals beyond a millimetre are of no use. */
 const MOST_DIGITS = 3;
 
 /** Of the unit shown; what rounding leaves of a round number. */

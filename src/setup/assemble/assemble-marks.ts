@@ -11,7 +11,10 @@ import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
 import { statedSd } from './stated-sd.ts';
 
-/** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
+/**
+ * Wider than any error of a sight's scale, so that the marks alone decide. The yardsticks are a pitch to 10 % and a
+ * place to 2 mm.
+ */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
 const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
 /** Without a scale the place of its zero counts in metres of travel. */
@@ -108,7 +111,10 @@ export function priorsOf(
   };
 }
 
-/** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+/**
+ * As stated in the file. Otherwise the zero counts as a group of the usual size, unless the marks contain that group
+ * themselves or the reading at the zero is unknown.
+ */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
   const stated = sight.scale && statedSd.readingAtZero(sight.scale);
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };

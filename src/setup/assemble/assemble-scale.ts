@@ -9,7 +9,7 @@ import { statedSd } from './stated-sd.ts';
 
 /** The sight's scale, and where its two numbers come from. */
 export interface ScaleKnowledge {
-  /** Null when the sight has none, or when nothing yet tells its pitch or its place. */
+  /** Null when the sight has none, or when its pitch or its place is still unknown. */
   readonly scale: SightScale | null;
   readonly pitch: 'given' | 'from marks' | 'none';
   readonly place: 'given' | 'from marks' | 'none';

@@ -63,7 +63,7 @@ const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
   statedSd.markHeight(mark) === undefined &&
   statedSd.markReading(mark) === undefined;
 
-/** Nothing but the altitude was told: assemble-air.ts takes the standard atmosphere as it is. */
+/** Only the altitude was given: assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>
   [temperature, pressure, sea_level_pressure, humidity].every((value) => value === undefined);
 

@@ -8,8 +8,8 @@ function reader<K extends `${string}_sd`>(section: string, key: K) {
 }
 
 /**
- * The standard uncertainties that a file may state, each undefined where it does not. A computation asks for them here and nowhere
- * else, so that `unusedUncertainties` knows of every one that is used; a test refuses other ways to read them.
+ * The standard uncertainties that a file may state, each undefined where it does not. A computation asks for them here and
+ * nowhere else, so that `unusedUncertainties` knows of every one that is used; a test refuses other ways to read them.
  */
 export const statedSd = {
   launchSpeed: reader('launch', 'speed_sd'),

@@ -60,7 +60,7 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): LeafOutcome<
   );
 }
 
-/** A quantity for which a word may stand: what was near the word is told to be it. */
+/** A quantity for which a word may stand: a text that is nearly the word is answered with it. */
 export function orWord<T>(word: string, outcome: LeafOutcome<T>, text: string): LeafOutcome<T> {
   if (outcome.refusal === undefined || wordMeant(text, [word]) === undefined) return outcome;
   return { refusal: { ...outcome.refusal, write: `"${word}"` } };
