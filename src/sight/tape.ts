@@ -5,7 +5,7 @@ import { asFarAsItGoes } from './reach.ts';
 import type { Rig } from './rig.ts';
 
 /** `near`: inside the range whose mark is lowest, where marks turn back and a place on the scale serves two ranges. */
-type Branch = 'far' | 'near';
+export type Branch = 'far' | 'near';
 
 /** Where one range stands on a tape. */
 export interface TapePlace {
@@ -21,7 +21,7 @@ export interface TapeRange {
   readonly label: number;
 }
 
-interface LabelledPlace extends TapePlace {
+export interface LabelledPlace extends TapePlace {
   readonly label: number;
 }
 
@@ -45,6 +45,7 @@ export interface Tape {
  *
  * @param ranges rising, m, and their labels
  * @param ratio of the way along the tape to the travel of the pin: 1 for a tape beside the pin, another for one on a wheel
+ *   or a lever
  * @throws NumericalError when the arrow gets to none of the ranges
  */
 export function tapeOf(rig: Rig, ranges: readonly TapeRange[], ratio: number): Tape {
