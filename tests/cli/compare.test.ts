@@ -54,7 +54,9 @@ describe('compare --json', () => {
         'energy_J',
         'momentum_kgmps',
       ])
-        expect(Math.abs(row[key] - flown.rows[i][key])).toBeLessThan(1e-9);
+        expect(Math.abs(row[key] - flown.rows[i][key])).toBeLessThan(
+          1e-9 /* SI units of the key: the same flight solved for other stops */,
+        );
       expect(Math.abs(row.travel_m - marked.rows[i].travel_m)).toBeLessThan(1e-7 /* m */);
       expect(Math.abs(row.reading - marked.rows[i].reading)).toBeLessThan(1e-4 /* scale units */);
       expect(Math.abs(row.highest_m - marked.rows[i].highest_m)).toBeLessThan(1e-5 /* m */);
