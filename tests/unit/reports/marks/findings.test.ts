@@ -27,7 +27,9 @@ describe('touchingFrom', () => {
     expect(first).toBeGreaterThan(yards(10));
     expect((Math.round(first / yard) - 10) % 30).not.toBe(0);
     // The same yard, solved from shared paths of other pins: to 1e-9 m.
-    expect(Math.abs((touchingFrom(rig, rowsAt([10, 40, 70, 100]), yard) ?? 0) - first)).toBeLessThan(1e-9);
+    expect(Math.abs((touchingFrom(rig, rowsAt([10, 40, 70, 100]), yard) ?? 0) - first)).toBeLessThan(
+      1e-9 /* m */,
+    );
   });
   it('is null when the sight has room for every mark', () =>
     expect(touchingFrom(inventedRig, rowsAt([10, 100], inventedRig), yard)).toBeNull());
