@@ -23,8 +23,8 @@ export interface VirtualMassPrior {
 }
 
 /**
- * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of the energy in
- * the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from memory.
+ * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of the
+ * energy in the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from memory.
  */
 export const COMPOUND_VIRTUAL_MASS: VirtualMassPrior = { value: si(85 * GRAIN), logSd: 0.45 };
 
@@ -46,8 +46,9 @@ export interface BowEnergy {
  *
  *   v = sqrt(2 E / (m + K))
  *
- * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior; two or more of
- * different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the covariance is widened to what is seen.
+ * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior; two or
+ * more of different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the covariance is
+ * widened to match.
  *
  * @param prior null to let the arrows alone decide
  * @throws DomainError without an arrow, or without prior and two different masses; NumericalError when no positive K fits

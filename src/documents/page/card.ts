@@ -25,7 +25,7 @@ const GAP = 7;
 /** Type of the tables, mm: the largest that leaves all on one page, so that the card can be read at arm's length. */
 const LETTERINGS = [3.1, 2.9, 2.7];
 const SMALLEST_LETTERING = 2.5;
-/** A plot lower than this cannot be read off; higher is no use. */
+/** A plot lower than this cannot be read, and a higher one gains nothing. */
 const PLOT_HEIGHT = { least: 58, most: 90 };
 /** A table is not begun at a page's foot for fewer rows than this. */
 const FEWEST_ROWS = 4;
@@ -40,8 +40,8 @@ interface PlacedItems {
 }
 
 /**
- * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that one page holds, and
- * on further pages when none does.
+ * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that one
+ * page holds, and on further pages when none does.
  *
  * Nothing overlaps; a table longer than a page goes on under a repeated head.
  *

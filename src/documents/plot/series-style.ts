@@ -1,6 +1,6 @@
 import type { Colour, Item, Point } from '../page/drawing.ts';
 
-/** How a curve is told from the others: by dash first, so that it survives a black-and-white printer, then by colour. */
+/** How a curve differs from the others: by its dash first, so that it survives a black-and-white printer, then by colour. */
 export interface LineStyle {
   readonly colour: Colour;
   readonly dash?: readonly [number, number];

@@ -7,7 +7,10 @@ import { wrapText } from '../page/wrap-text.ts';
 import { typeset } from './number-text.ts';
 import { cellText, fractionOf, isNumeric, type Table } from './table.ts';
 
-/** Lettering of a table: this size unless told, if it fits, down to the smallest that a person reads without a glass, mm. */
+/**
+ * Lettering of a table: this size unless asked otherwise, if it fits, down to the smallest that a person reads without a glass,
+ * mm.
+ */
 const SIZE = 2.5;
 const SMALLEST_SIZE = 1.8;
 const SIZE_STEP = 0.1;

@@ -32,8 +32,8 @@ interface Placed {
  * Strips stand in rows, as many to a row and a page as fit. A strip is never split: two halves stuck together would carry
  * the error of the scissors, so one too long for the sheet is refused.
  *
- * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so short that
- * its ticks would merge
+ * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so
+ *   short that its ticks would merge
  */
 export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   checkTapeContent(content);
@@ -67,7 +67,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   };
 }
 
-/** More than a handful of ticks merge when they stand closer than this, mm; a tape this long is none the worse for a few that do. */
+/** Ticks closer than this, mm, run together. A few of them that do are tolerated on a tape of this length. */
 const CROWDED = { ticks: 10, apart: 0.25, longEnough: 10 };
 
 function checkApart({ ticks }: TapeContent): void {

@@ -23,8 +23,9 @@ const brace = (bow: BowSection): Metres => bow.brace_height ?? defaultOf('bow.br
 export const powerStrokeOf = (bow: BowSection): Metres => powerStroke(draw(bow), brace(bow));
 
 /**
- * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from there to
- * the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip. `rated` asks the bow's rating.
+ * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from
+ * there to the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip. `rated` asks
+ * the bow's rating.
  */
 export function assembleLaunch(
   { launch, bow }: Pick<SetupFile, 'launch' | 'bow'>,

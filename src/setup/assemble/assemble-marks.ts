@@ -10,7 +10,10 @@ import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
 
-/** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
+/**
+ * Wider than any error of a sight's scale, so that the marks alone decide. As yardsticks of what is worth knowing: the travel
+ * per unit to 10 %, and the place of the scale to 2 mm.
+ */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
 const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
 /** Without a scale the place of its zero counts in metres of travel. */
@@ -104,7 +107,10 @@ export function priorsOf(
   };
 }
 
-/** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+/**
+ * As stated. Otherwise the zero counts as a group of the usual size, unless the marks hold that group or its reading is
+ * unknown.
+ */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
   const stated = sight.scale?.at_zero_sd;
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };

@@ -8,7 +8,7 @@ import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 
 /** The sight's scale, and where its two numbers come from. */
 export interface ScaleKnowledge {
-  /** Null when the sight has none, or when nothing yet tells its pitch or its place. */
+  /** Null when the sight has none, or when its travel per unit or its place is not known yet. */
   readonly scale: Scale | null;
   readonly pitch: 'given' | 'from marks' | 'none';
   readonly place: 'given' | 'from marks' | 'none';

@@ -46,8 +46,8 @@ export function assembleBuild(setup: SetupFile, base: Assembly, build: BuildEntr
 }
 
 /**
- * A complete setup that differs from the base in some keys: its arrow is the base's arrow changed, so that what was weighed beyond the parts
- * stays, and its bow, air and sight are its own.
+ * A complete setup that differs from the base in some keys: its arrow is the base's arrow changed, so that what was weighed
+ * beyond the parts stays, and its bow, air and sight are its own.
  *
  * @throws DomainError when its parts contradict each other
  */
@@ -108,7 +108,7 @@ function variantArrow(base: ArrowSection, baseArrow: Arrow, section: ArrowSectio
 const coefficientOf = ({ drag_coefficient: drag }: ArrowSection) =>
   typeof drag === 'object' ? drag.map(({ reynolds, value }) => ({ reynolds, coefficient: value })) : drag;
 
-/** A shaft whose weight the base's total told keeps it, whatever else changes. */
+/** A shaft whose weight follows from the weighed total of the base keeps that weight, whatever else changes. */
 function withShaftWeight(parts: ArrowSection['parts'], { parts: base }: Arrow): ArrowSection['parts'] {
   if (parts?.shaft === undefined || parts.shaft.mass_per_length !== undefined || base === null) return parts;
   return { ...parts, shaft: { ...parts.shaft, mass_per_length: base.shaft.massPerLength } };

@@ -59,7 +59,7 @@ function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
 const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
   mark.arrows === undefined && mark.vertical_sd === undefined && mark.reading_sd === undefined;
 
-/** Nothing but the altitude was told: assemble-air.ts takes the standard atmosphere as it is. */
+/** The file gives the altitude alone, so that assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>
   [temperature, pressure, sea_level_pressure, humidity].every((value) => value === undefined);
 

@@ -73,6 +73,7 @@ function differenceFaults({ what, measured, fromParts }: Difference): readonly F
 function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }: Arrow): readonly Fault[] {
   if (length === null || built === null) return [];
   const end = length + built.point.length;
+  const whole = withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in');
   return (parts?.others ?? []).flatMap(({ from_nock: place }, i): readonly Fault[] =>
     place <= end
       ? []
@@ -81,7 +82,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
             path: ['arrow', 'parts', 'others', i, 'from_nock'],
             at: 'value',
             reason: 'the arrow ends before that place',
-            allowed: `a place on the arrow, whose length is ${withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in')} with its point`,
+            allowed: `a place on the arrow, whose length is ${whole} with its point`,
             write: 'Measure it from the groove of the nock',
           },
         ],
@@ -114,6 +115,6 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
   );
 }
 
-/** Rounded up, so that what is told to be enough is. */
+/** Rounded up, so that the range suggested is certainly long enough. */
 const leastIn = (range: number, unit: DisplayUnit): string =>
   withUnit(Math.ceil(10 * fromSi(range, unit)) / 10, unit);

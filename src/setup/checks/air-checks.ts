@@ -44,11 +44,12 @@ function stationFaults({ quantity, text }: Draft): readonly Fault[] {
   const usual = isMetric(text(['air', 'pressure']) ?? '')
     ? `${fixedDigits(fromSi(standard, 'hPa'), 0)} hPa`
     : `${fixedDigits(fromSi(standard, 'inHg'), 1)} inHg`;
+  const place = text(['air', 'altitude'])?.trim();
   return [
     {
       path: ['air', 'pressure'],
       at: 'value',
-      reason: `pressure is what a barometer on the spot reads, and at ${text(['air', 'altitude'])?.trim()} that is about ${usual}`,
+      reason: `pressure is what a barometer on the spot reads, and at ${place} that is about ${usual}`,
       allowed: 'a pressure within 5 % of the standard one at that altitude',
       write: "Write what the barometer reads there, or put a weather report's value under sea_level_pressure",
     },
@@ -65,11 +66,13 @@ function reducedFaults({ quantity, text }: Draft): readonly Fault[] {
   if (reduced === undefined || altitude === undefined) return [];
   const station = stationPressure(reduced, altitude);
   if (station >= STATION[0] && station <= STATION[1]) return [];
+  const place = text(['air', 'altitude'])?.trim();
+  const there = fixedDigits(fromSi(station, 'hPa'), 0);
   return [
     {
       path: ['air', 'sea_level_pressure'],
       at: 'value',
-      reason: `at ${text(['air', 'altitude'])?.trim()} this means ${fixedDigits(fromSi(station, 'hPa'), 0)} hPa on the spot, outside the range of the formula for air`,
+      reason: `at ${place} this means ${there} hPa on the spot, outside the range of the formula for air`,
       allowed: 'a pressure on the spot between 500 and 1100 hPa',
       write: 'Write what the barometer on the spot reads under "pressure:", or correct the altitude',
     },

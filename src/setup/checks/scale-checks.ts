@@ -5,7 +5,7 @@ import type { Fault } from './fault.ts';
 
 /** Speed to judge by when the file leaves it to the bow's rating: as fast as bows are, m/s. */
 const FAST = 110;
-/** How far beyond the turning point marks must be to tell the way of a scale; drag and the shot's error are in it. */
+/** How far beyond the turning point marks must be to show which way a scale runs; allows for drag and the error of a shot. */
 const WELL_BEYOND = 1.15;
 
 interface Read {
@@ -14,8 +14,8 @@ interface Read {
 }
 
 /**
- * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which turns back at
- * R = v √(2h/g): only marks beyond that count.
+ * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which turns
+ * back at R = v √(2h/g): only marks beyond that count.
  */
 export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
   const { scale } = sight;
@@ -60,10 +60,11 @@ const EQUAL: Fault = {
 function runsTheOtherWay(says: 'down' | 'up', unsaid: boolean): Fault {
   const other = says === 'down' ? 'up' : 'down';
   const run = says === 'down' ? 'fall' : 'grow';
+  const assumed = unsaid ? '; without this key they are assumed to grow' : '';
   return {
     path: ['sight', 'scale', 'increases'],
     at: unsaid ? 'missing' : 'value',
-    reason: `the readings of the marks ${run} towards longer ranges, although the pin goes down for them${unsaid ? '; without this key they are assumed to grow' : ''}`,
+    reason: `the readings of the marks ${run} towards longer ranges, although the pin goes down for them${assumed}`,
     allowed: 'down when the numbers grow as the pin goes down, up when they grow as it goes up',
     write: `${unsaid ? 'Add' : 'Write'} "increases: ${other}", or correct the readings`,
   };

@@ -60,13 +60,13 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
   );
 }
 
-/** A quantity for which a word may stand: what was near the word is told to be it. */
+/** A quantity for which a word may stand: a text close to that word is taken to be a misspelling of it. */
 export function orWord<T>(word: string, outcome: Outcome<T>, text: string): Outcome<T> {
   if (outcome.refusal === undefined || wordMeant(text, [word]) === undefined) return outcome;
   return { refusal: { ...outcome.refusal, write: `"${word}"` } };
 }
 
-/** A thousandth of the span of the limits: small, whatever it is. */
+/** A thousandth of the span of the limits: small for any quantity. */
 const uncertaintyExample = ({ min, max, unit }: Limit): string =>
   withUnit(Number((0.001 * (max - min)).toPrecision(1)), unit);
 

@@ -1,6 +1,6 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
 
-/** A fault told to someone who has never heard of YAML. */
+/** A fault in words for someone who has never heard of YAML. */
 export interface Words {
   readonly reason: string;
   readonly allowed: string;
@@ -38,7 +38,7 @@ const PLAIN: Words = {
   write: 'Write it as in "speed: 281 fps"',
 };
 
-/** The faults of a hand-written file; the rarer ones are told apart by their place alone. */
+/** The faults of a hand-written file; the rarer ones all have the same words, and their place shows which it is. */
 const WORDS: Partial<Record<ErrorCode, Words>> = {
   TAB_AS_INDENT: {
     reason: 'there is a tab in front of the line',
@@ -88,6 +88,6 @@ const BY_MESSAGE: readonly (readonly [RegExp, Words])[] = [
 export const inOwnWords = ({ code, message }: Pick<YAMLParseError, 'code' | 'message'>): Words =>
   BY_MESSAGE.find(([pattern]) => pattern.test(message))?.[1] ?? WORDS[code] ?? PLAIN;
 
-/** Whether the fault is a quotation that runs to the end of the file: it is told where the quotation begins. */
+/** Whether the fault is a quotation that runs to the end of the file: it is reported where the quotation begins. */
 export const isOpenQuotation = ({ message }: Pick<YAMLParseError, 'message'>): boolean =>
   QUOTE_PATTERN.test(message);
