@@ -27,7 +27,7 @@ export function changedBuild({ setup, assembly }: OpenSetup, parts: ArrowParts):
   });
 }
 
-/** The calibrated conditions of the session with another arrow in the bow. */
+/** The calibrated conditions of the setup with another arrow in the bow. */
 export const conditionsWith = ({ calibration }: OpenSetup, { flying }: Arrow): FlightConditions => {
   const { conditions } = calibration.rig;
   return { ...conditions, arrow: { ...flying, dragScale: conditions.arrow.dragScale } };

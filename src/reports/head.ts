@@ -1,6 +1,5 @@
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
-import type { Io } from '../cli/io.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
@@ -71,12 +70,12 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
 }
 
 /** When a document was made, and what its numbers rest on. */
-export function dateLine(io: Io, { calibrated, calibration }: Session): string {
+export function dateLine(now: Date, { calibrated, calibration }: Session): string {
   const count = calibration.residuals.length;
   const basis = calibrated
     ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
     : 'not held to any shot mark';
-  return `${io.now().toISOString().slice(0, 10)}, ${basis}`;
+  return `${now.toISOString().slice(0, 10)}, ${basis}`;
 }
 
 /** Less than this is no wind, m/s. */

@@ -41,17 +41,37 @@ export const QUESTIONS = {
     () => import('./check/question.ts'),
     () => import('./check/report.ts'),
   ),
+  fly: asking(
+    () => import('./fly/question.ts'),
+    () => import('./fly/report.ts'),
+  ),
   marks: asking(
     () => import('./marks/question.ts'),
     () => import('./marks/report.ts'),
+  ),
+  fit: asking(
+    () => import('./fit/question.ts'),
+    () => import('./fit/report.ts'),
   ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
   ),
+  misjudge: asking(
+    () => import('./misjudge/question.ts'),
+    () => import('./misjudge/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
+  ),
+  swing: asking(
+    () => import('./swing/question.ts'),
+    () => import('./swing/report.ts'),
+  ),
+  broadhead: asking(
+    () => import('./broadhead/question.ts'),
+    () => import('./broadhead/report.ts'),
   ),
   scatter: asking(
     () => import('./scatter/question.ts'),

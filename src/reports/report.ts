@@ -15,7 +15,7 @@ export type Block =
   | { readonly kind: 'verdict'; readonly text: string }
   /** Which bow and arrow, in what air, and what the numbers rest on: a line each. */
   | { readonly kind: 'head'; readonly lines: readonly string[] }
-  /** What makes every number of the report doubtful. */
+  /** What makes every number of the report doubtful, or the arrow itself. */
   | { readonly kind: 'warning'; readonly text: string }
   /** Sentences; a line break within is meant. */
   | { readonly kind: 'paragraph'; readonly text: string }
@@ -43,6 +43,7 @@ export interface Report {
 }
 
 export const verdict = (text: string): Block => ({ kind: 'verdict', text });
+export const warning = (text: string): Block => ({ kind: 'warning', text });
 export const paragraph = (text: string): Block => ({ kind: 'paragraph', text });
 export const note = (text: string): Block => ({ kind: 'note', text });
 export const tableBlock = (table: Table, under?: string): Block =>

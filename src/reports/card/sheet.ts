@@ -17,7 +17,7 @@ export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): D
   return layOutCard(
     {
       title: session.title,
-      subtitle: [arrowLine(session), airLine(session), dateLine(io, session)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(io.now(), session)],
       tables: [
         { title: 'Marks', ...cardTable(found) },
         ...(slopes.length === 0
