@@ -1,6 +1,6 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
-import type { Arrow, ArrowChoices, ArrowTotals, Assumption, Difference } from './arrow.ts';
+import type { Arrow, ArrowChoices, ArrowTotals, Assumption, TotalDifference } from './arrow.ts';
 import { dragTerms } from './drag/drag.ts';
 import { builtUpDrag, constantDrag, tabulatedDrag } from './drag/drag-curve.ts';
 import type { DragCurve, FlyingArrow } from './flying-arrow.ts';
@@ -22,12 +22,13 @@ export interface ArrowDescription {
 }
 
 /**
- * The arrow from its parts, from measured totals, or from both; where both tell a thing the measurement wins and the difference is
- * reported. Mass and diameter are the least that serves.
+ * The arrow from its parts, from measured totals, or from both; where both give the same quantity the measurement is
+ * taken and the difference reported. Mass and diameter are the least that is needed.
  *
- * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy about it stays.
+ * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy
+ * about it stays.
  *
- * @throws DomainError when mass or diameter is told by neither, or a size lies
+ * @throws DomainError when neither gives the mass or the diameter, or a size is impossible
  */
 export function buildArrow({ parts: listed, totals = {}, choices = {} }: ArrowDescription): Arrow {
   requireTotals(totals);
@@ -139,7 +140,11 @@ function measured(
   };
 }
 
-function differences(listed: ArrowParts, added: MassProperties, totals: ArrowTotals): readonly Difference[] {
+function differences(
+  listed: ArrowParts,
+  added: MassProperties,
+  totals: ArrowTotals,
+): readonly TotalDifference[] {
   const fromListed = {
     mass: added.mass,
     balance: added.balance,

@@ -20,7 +20,8 @@ export interface ArrowChange {
 }
 
 /**
- * A changed arrow: what the base weighed beyond the sum of its parts (glue, tolerances) stays, and only the parts' change is added.
+ * A changed arrow: what the base weighed beyond the sum of its parts (glue, tolerances) stays, and only the parts' change
+ * is added.
  *
  *   m′ = m + (Σm)′ − Σm,   x′ = [m x + (Σm x)′ − Σm x]/m′
  *

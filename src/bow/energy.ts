@@ -23,8 +23,9 @@ export interface VirtualMassPrior {
 }
 
 /**
- * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of the
- * energy in the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from memory.
+ * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of
+ * the energy in the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from
+ * memory.
  */
 export const COMPOUND_VIRTUAL_MASS: VirtualMassPrior = { value: si(85 * GRAIN), logSd: 0.45 };
 
@@ -46,9 +47,9 @@ export interface BowEnergy {
  *
  *   v = sqrt(2 E / (m + K))
  *
- * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior; two or
- * more of different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the covariance is
- * widened to match.
+ * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior;
+ * two or more of different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the
+ * covariance is widened to what is seen.
  *
  * @param prior null to let the arrows alone decide
  * @throws DomainError without an arrow, or without prior and two different masses; NumericalError when no positive K fits
@@ -120,7 +121,7 @@ export function launchSpeed(bow: BowEnergy, mass: Kilograms): Estimate<MetresPer
   return { value: si(speed), sd: si(speed * spreadOf(bow, logSpeedGradient(bow, mass))) };
 }
 
-/** Share of the bow's energy that an arrow takes along: m/(m + K). */
+/** Share of the bow's energy that goes into an arrow: m/(m + K). */
 export function efficiency(bow: BowEnergy, mass: Kilograms): Estimate<Ratio> {
   const share = mass / (mass + bow.virtualMass);
   return { value: si(share), sd: si(spreadOf(bow, [0, share * (share - 1)])) };

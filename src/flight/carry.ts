@@ -12,7 +12,7 @@ export interface Carry {
 }
 
 /** Spacing of the places where the ground is looked for, m. */
-const STRIDE = 40;
+const GROUND_STRIDE = 40;
 /** Elevations between which the farthest shot of anything with drag lies. */
 const ELEVATIONS = { lo: 0.55, hi: 0.8 } as const; // rad
 /** The distance is flat at its maximum: an elevation this near to the best costs under 0.1 % of it. */
@@ -35,13 +35,13 @@ export function carry(conditions: FlightConditions, speed: MetresPerSecond): Car
   const distanceAt = (elevation: number): number => {
     let from = 0;
     let state = launchState(launchFromEye(speed, si(elevation)));
-    let next = onward(from, state, from + STRIDE);
+    let next = onward(from, state, from + GROUND_STRIDE);
     while (aboveGround(next) > 0) {
-      [from, state] = [from + STRIDE, next];
-      next = onward(from, state, from + STRIDE);
+      [from, state] = [from + GROUND_STRIDE, next];
+      next = onward(from, state, from + GROUND_STRIDE);
     }
     const height = (range: number): number => aboveGround(onward(from, state, range));
-    return bracketedRoot(height, from, from + STRIDE, { tolerance: DISTANCE_TOLERANCE });
+    return bracketedRoot(height, from, from + GROUND_STRIDE, { tolerance: DISTANCE_TOLERANCE });
   };
   const elevation = minimumOf((angle) => -distanceAt(angle), ELEVATIONS.lo, ELEVATIONS.hi, {
     tolerance: ELEVATION_TOLERANCE,

@@ -1,5 +1,6 @@
 import type { Attitude } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, type FlightVector, gravity } from './frame.ts';
@@ -69,8 +70,8 @@ const NO_LIFT: SteadyLift = {
  * A point mass with spin: state order in flight/frame.ts `STATE`. Range is the independent variable, so that "at 60 m"
  * needs no search; the arrow must keep moving forward (v_x > 0), which the integrator's guards turn into an error.
  *
- * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it is flown
- * as a point, and whoever shows the result says so.
+ * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it
+ * is flown as a point, and whoever shows the result says so.
  *
  * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
  *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case
@@ -79,7 +80,7 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
-  const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, arrow.diameter);
   const [gx, gy] = gravity(slope);
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;

@@ -6,9 +6,9 @@ import { launchState } from './launch.ts';
 import type { Flyer } from './trajectory.ts';
 
 /**
- * Spacing of the flown stations, m. Between them the path is read from a fifth-degree polynomial through heights, slopes and
- * curvatures; its error is (h/2)⁶/720 of the sixth derivative: below 1e-9 m of height, and below 1e-6 m of the sideways drift that the
- * first yards of spin-up bend most.
+ * Spacing of the flown stations, m. Between them the path is read from a fifth-degree polynomial through heights, slopes
+ * and curvatures; its error is (h/2)⁶/720 of the sixth derivative: below 1e-9 m of height, and below 1e-6 m of the sideways
+ * drift that the first yards of spin-up bend most.
  */
 const STATION_SPACING = 10;
 /** Value, slope and curvature of one coordinate at one station. */

@@ -6,10 +6,10 @@ import { type FlightState, type FlightVector, namedState, STATE, STATE_SIZE } fr
  * Order of the integrated components of the rigid arrow: first those of the everyday model, with the balance point in the place
  * of the point mass, then the shaft. Axes and signs are those of frame.ts.
  *
- * The shaft's direction is a unit vector e towards the tip, given by its components up and right; the third follows, because an
- * arrow in flight never points sideways of its range. Its rate de/dt is square to e, so two components tell it too. The spin
- * turns nothing here: it is a number beside the direction, and the roll it adds up to is carried only for arrows that are
- * not alike all round (`roll`, the last component, absent otherwise).
+ * The shaft's direction is a unit vector e towards the tip, given by its components up and right; the third follows,
+ * because an arrow in flight never points sideways of its range. Its rate de/dt is square to e, so two components suffice
+ * for it too. The spin turns nothing here: it is a number beside the direction, and the roll it adds up to is carried only
+ * for arrows that are not alike all round (`roll`, the last component, absent otherwise).
  */
 export type RigidVector = readonly [
   ...everyday: FlightVector,

@@ -33,8 +33,9 @@ export const CLEAN: Disturbance = {
 };
 
 /**
- * A launch whose shaft leaves the direction of flight, and turns, as told. "Up" is square to the direction of flight in the plane of
- * it and the sight's up; "left" is square to both. The balance point starts as it would clean: only the shaft is disturbed.
+ * A launch whose shaft stands off the direction of flight, and turns, as the disturbance says. "Up" is square to the
+ * direction of flight in the plane of it and the sight's up; "left" is square to both. The balance point starts as it would
+ * clean: only the shaft is disturbed.
  *
  * @param roll of the arrow's reference mark, for arrows not alike all round
  * @throws DomainError for a start of 0.5 rad or more off the flight, far beyond what the linear laws of the air cover

@@ -1,5 +1,6 @@
 import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
@@ -23,13 +24,14 @@ export interface RigidOptions {
 }
 
 /**
- * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are thrown away, but must
- * not end in a number that is none. An arrow that really stands so far across is refused when its state is read.
+ * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are
+ * discarded, but must not produce a NaN. An arrow that really stands so far across is refused when its state is
+ * read.
  */
 const LEAST_FORWARD = 0.01;
 
 /** Three points integrate a polynomial of the fifth degree exactly. @source Gauss and Legendre, as in any handbook */
-const GAUSS = Math.sqrt(0.6);
+const GAUSS_REACH = Math.sqrt(0.6);
 
 /**
  * Equations of motion of the rigid arrow, per metre of range along the line of sight; components in rigid-frame.ts `RIGID_STATE`.
@@ -73,7 +75,7 @@ export function rigidMotion(
   const area = referenceArea(diameter);
   const perMass = (air.density * area) / (2 * mass);
   const perInertia = (air.density * area) / (2 * transverseInertia);
-  const reynoldsPerSpeed = (air.density * diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, diameter);
   const shaftSide = arrow.sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const [sidePerMass, sidePerInertia] = [shaftSide / mass, shaftSide / transverseInertia];
   const gyroscopic = axialInertia / transverseInertia;
@@ -84,7 +86,7 @@ export function rigidMotion(
   const { tail, across, shear, referenceHeight } = wind;
 
   // The shaft's Gauss points, their weights, and weights times place and place squared, per unit of cross-flow.
-  const [middle, reach] = [B1 / B0, (GAUSS * B0) / 2];
+  const [middle, reach] = [B1 / B0, (GAUSS_REACH * B0) / 2];
   const [xa, xb, xc] = [middle - reach, middle, middle + reach];
   const side = ((4 * crossFlow) / (Math.PI * diameter)) * (B0 / 18);
   const [a0, b0] = [5 * side, 8 * side];

@@ -20,8 +20,8 @@ export interface RigidFlightOptions extends RigidOptions {
 }
 
 /**
- * Keeps a flight to 100 yd within 0.1 mm of the exact solution for starts a degree or two off, within 1 mm for the wildest; where the
- * cross-flow passes 0 it has kinks that cost the solver its high order.
+ * Keeps a flight to 100 yd within 0.1 mm of the exact solution for starts a degree or two off, within 1 mm for the wildest;
+ * where the cross-flow passes 0 it has kinks that cost the solver its high order.
  */
 const TOLERANCE = 1e-6;
 /** First trial step, m: a fifth of a common swing; the solver's own choice would waste a tenth of the evaluations. */
@@ -32,7 +32,11 @@ const FARTHEST_ACROSS = 0.8;
 
 /** Flies one rigid arrow at a time, and may be used again for the next. */
 export interface RigidFlyer {
-  /** The raw states of `RIGID_STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
+  /**
+   * The raw states of `RIGID_STATE` at rising ranges, all beyond the launch.
+   *
+   * @throws NumericalError when the arrow does not get there
+   */
   readonly states: (launch: RigidLaunch, ranges: readonly number[]) => RigidVector[];
   readonly derivative: Derivative<RigidVector>;
   /** Derivative calls so far. */

@@ -6,7 +6,10 @@ import { driftingMotion } from './drifting.ts';
 import { type FlightState, type FlightVector, namedState, STATE_SIZE } from './frame.ts';
 import { type Launch, launchState } from './launch.ts';
 
-/** Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9 m mostly. */
+/**
+ * Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9
+ * m mostly.
+ */
 const TOLERANCE = 1e-7;
 /** First trial step, m. The path bends over tens of metres; the solver's own choice would waste sixty evaluations. */
 const FIRST_STEP = 8;
@@ -16,7 +19,11 @@ const FIRST_STEP = 8;
  * One object serves one flight at a time and may be used again for the next.
  */
 export interface Flyer {
-  /** The raw states of `STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
+  /**
+   * The raw states of `STATE` at rising ranges, all beyond the launch.
+   *
+   * @throws NumericalError when the arrow does not get there
+   */
   readonly states: (launch: Launch, ranges: readonly number[]) => FlightVector[];
   /** The raw state at `to`, flown on from a state at `from`. */
   readonly onward: (from: number, state: FlightVector, to: number) => FlightVector;

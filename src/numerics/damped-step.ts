@@ -1,5 +1,5 @@
 import { at } from './at.ts';
-import { columnOf, type Rows, solveUpper, times, triangularFactor } from './linear-algebra.ts';
+import { matrixColumn, type Rows, solveUpper, times, triangularFactor } from './linear-algebra.ts';
 import { NumericalError } from './numerical-error.ts';
 
 /** Residuals taken as linear around a place: r + J s, in scaled steps of the parameters that are free to move. */
@@ -45,7 +45,7 @@ export function linearise(
 }
 
 const triangleOf = (factor: Rows): Rows => factor.map((row) => row.slice(0, factor.length));
-const besideOf = (factor: Rows): number[] => columnOf(factor, factor.length);
+const besideOf = (factor: Rows): number[] => matrixColumn(factor, factor.length);
 
 /** The part of the residuals that some step of the free parameters would take away: its sum of squares. */
 export const reducible = ({ factor }: Linearised): number => squares(besideOf(factor));
@@ -134,7 +134,7 @@ export const scaledLength = ({ scales }: Linearised, step: readonly number[]): n
  * (J'J)^-1: the covariance of the parameters for residuals of unit variance.
  *
  * @param accuracy relative error of the columns of the Jacobian; a column that the others explain to within ten times that is
- *   not told apart from them
+ *   taken to be one of them
  * @throws NumericalError 'singular' when a parameter, or a combination of them, changes no residual
  */
 export function covarianceOf(jacobian: Rows, accuracy: number): number[][] {

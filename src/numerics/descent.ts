@@ -14,14 +14,14 @@ import { times } from './linear-algebra.ts';
 import { clamped, clampedOne, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 /** A place where the residuals are known. */
-export interface Place {
+export interface KnownPlace {
   readonly parameters: readonly number[];
   readonly residuals: readonly number[];
   readonly sumOfSquares: number;
 }
 
 /** The place of some parameters, or null where the residuals cannot be had. */
-export function placeAt(residuals: Residuals, parameters: readonly number[]): Place | null {
+export function placeAt(residuals: Residuals, parameters: readonly number[]): KnownPlace | null {
   const found = residualsAt(residuals, parameters);
   return found === null ? null : { parameters, residuals: found, sumOfSquares: squares(found) };
 }
@@ -29,12 +29,12 @@ export function placeAt(residuals: Residuals, parameters: readonly number[]): Pl
 export type Descent =
   | {
       readonly ended: false;
-      readonly place: Place;
+      readonly place: KnownPlace;
       readonly damping: number;
       /** The reduction was as small as rounding. */
       readonly flat: boolean;
     }
-  /** No lower place within a step worth the name, or a reduction worth measuring. */
+  /** No lower place was found before the step became negligible, or the reduction is too small to measure. */
   | { readonly ended: 'step' | 'reduction' };
 
 /** Damping of the first step, of the square of the scaled Jacobian: steps begin near those of the undamped equations. */
@@ -59,7 +59,7 @@ const NEARLY_STRAIGHT = 1e-3;
 /** A lower place, by a step damped ever more until one is found. */
 export function descend(
   problem: Linearised,
-  from: Place,
+  from: KnownPlace,
   residuals: Residuals,
   { space, stepTolerance, ...start }: { space: ParameterSpace; stepTolerance: number; damping: number },
 ): Descent {
@@ -74,7 +74,7 @@ export function descend(
     const change = relativeChange(space, parameters, step);
     if (change <= stepTolerance) return { ended: 'step' };
 
-    const trial = (): Place | null => {
+    const trial = (): KnownPlace | null => {
       if (change > LONGEST_STEP) return null;
       if (!bends) return placeAt(residuals, straight);
       const bend = bendOf(problem, damped, step, from, residuals);
@@ -111,7 +111,7 @@ function bendOf(
   problem: Linearised,
   damped: DampedStep,
   step: readonly number[],
-  { parameters, residuals: here }: Place,
+  { parameters, residuals: here }: KnownPlace,
   residuals: Residuals,
 ): number[] | null {
   const share = CURVATURE_SHARE;

@@ -7,7 +7,7 @@ export type Rows = readonly (readonly number[])[];
 const widthOf = ([first]: Rows): number => (first === undefined ? 0 : first.length);
 
 /** A column of a matrix from the top. */
-export const columnOf = (A: Rows, j: number): number[] => A.map((row) => at(row, j));
+export const matrixColumn = (A: Rows, j: number): number[] => A.map((row) => at(row, j));
 
 /**
  * The upper triangular R with R'R = A'A, by orthogonal reflections, so without squaring the condition of A.
@@ -20,7 +20,7 @@ export const columnOf = (A: Rows, j: number): number[] => A.map((row) => at(row,
  */
 export function triangularFactor(A: Rows): number[][] {
   const n = widthOf(A);
-  const columns = Array.from({ length: n }, (_, j) => Float64Array.from(columnOf(A, j)));
+  const columns = Array.from({ length: n }, (_, j) => Float64Array.from(matrixColumn(A, j)));
   for (const [k, column] of columns.slice(0, A.length).entries()) {
     const below = column.subarray(k);
     const reflection = reflectionOf(below);
@@ -100,7 +100,7 @@ interface Scaled {
 
 const absoluteSum = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + Math.abs(value), 0);
-const oneNorm = (A: Rows): number => Math.max(...A.map((_, j) => absoluteSum(columnOf(A, j))));
+const oneNorm = (A: Rows): number => Math.max(...A.map((_, j) => absoluteSum(matrixColumn(A, j))));
 
 const identity = (n: number): number[][] =>
   Array.from({ length: n }, (_, i) => new Array<number>(n).fill(0).with(i, 1));
@@ -117,7 +117,7 @@ function scaledInverse(A: Rows): Scaled {
   const factor = triangularFactor(scaled.map((row, i) => [...row, ...at(beside, i)])).slice(0, n);
   const R = factor.map((row) => row.slice(0, n));
   if (R.some((row, i) => row[i] === 0)) return { scales, inverse: [], condition: Infinity };
-  const columns = R.map((_, j) => solveUpper(R, columnOf(factor, n + j)));
+  const columns = R.map((_, j) => solveUpper(R, matrixColumn(factor, n + j)));
   const inverse = columns.map((column, j) => column.map((value, i) => (value + at(at(columns, i), j)) / 2));
   return { scales, inverse, condition: oneNorm(scaled) * oneNorm(inverse) };
 }

@@ -2,8 +2,8 @@ import { Solver } from 'odex';
 import { NumericalError } from './numerical-error.ts';
 
 /**
- * Writes dy/dx at (x, y) into `dydx`; it must not keep or change `y`, and must accept trial states off the solution. A state that is
- * a tuple can be read by index without asking whether the element is there.
+ * Writes dy/dx at (x, y) into `dydx`; it must not keep or change `y`, and must accept trial states off the solution. A
+ * state that is a tuple can be read by index without asking whether the element is there.
  */
 export type Derivative<State extends readonly number[] = readonly number[]> = (
   x: number,
@@ -94,8 +94,8 @@ export function createIntegrator<State extends readonly number[]>(
     maxSteps: Infinity, // every step evaluates, and evaluations are limited
   });
 
-  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet: then it is
-  // none at all, and the next step would be NaN long.
+  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet:
+  // then it is none at all, and the next step would be NaN long.
   solver.hh.fill(Number.POSITIVE_INFINITY);
 
   return {

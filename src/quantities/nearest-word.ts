@@ -1,7 +1,7 @@
 import { at } from '../numerics/at.ts';
 
 /** Words longer than this are not slips of the finger, and comparing them would take long. */
-const LONGEST = 40;
+const LONGEST_WORD = 40;
 
 /**
  * Insertions, deletions, substitutions and swaps of neighbours that turn one word into the other, upper case aside.
@@ -32,7 +32,7 @@ export function editDistance(first: string, second: string): number {
 
 /** The known word a slip of the finger away from `word`, or undefined: at most one edit for every three letters. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
-  if (word.length > LONGEST) return undefined;
+  if (word.length > LONGEST_WORD) return undefined;
   const near = known
     .map((candidate) => ({ candidate, distance: editDistance(word, candidate) }))
     .filter(({ candidate, distance }) => distance <= Math.max(1, Math.max(word.length, candidate.length) / 3))

@@ -36,7 +36,7 @@ const UNIT_OF_MARK: ReadonlyMap<string, string> = new Map([
 ]);
 const unitOf = (mark: string): string => UNIT_OF_MARK.get(mark) ?? mark.replace('\u00b0', 'deg');
 
-const LONGEST = 80;
+const LONGEST_TEXT = 80;
 const SHOWN_OF_LONG = 40;
 
 const pattern = (source: string, flags = ''): RegExp => new RegExp(`^${source}$`, flags);
@@ -66,7 +66,7 @@ export const SLIPS: readonly Slip[] = [
   {
     name: 'a long text',
     example: { text: 'about as far as the second tree '.repeat(3), dimension: 'length' },
-    pattern: pattern(String.raw`[\s\S]{${LONGEST + 1},}`),
+    pattern: pattern(String.raw`[\s\S]{${LONGEST_TEXT + 1},}`),
     code: 'unreadable',
     reason: (text) => `"${text.slice(0, SHOWN_OF_LONG)}..." is too long to be a quantity`,
   },

@@ -1,3 +1,4 @@
+import { dragAt } from '../arrow/drag/drag-at.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
@@ -27,8 +28,7 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
   const { flying } = arrow;
   const speed = calibration.rig.launchSpeed;
-  const reynolds = (conditions.air.density * speed * flying.diameter) / conditions.air.viscosity;
-  const drag = flying.drag.at(reynolds) * conditions.arrow.dragScale;
+  const drag = dragAt(conditions.arrow, conditions.air, speed);
   const from = {
     parts: 'built up from the parts',
     given: 'as given',

@@ -1,7 +1,7 @@
 import type { FlightConditions } from '../flight/conditions.ts';
 import type { Metres, MetresPerSecond, Radians } from '../quantities/quantity.ts';
 import type { BowGeometry } from './geometry.ts';
-import type { Scale } from './scale.ts';
+import type { SightScale } from './scale.ts';
 
 /** One bow, arrow, sight and air: the values every mark and every question is computed from. */
 export interface Rig {
@@ -14,7 +14,7 @@ export interface Rig {
   /** Where the sight is set to hit in both directions, and where travel is counted from. */
   readonly zeroRange: Metres;
   /** Null when the sight has no scale, or one of unknown pitch that nothing has measured. */
-  readonly scale: Scale | null;
+  readonly scale: SightScale | null;
   /** From the pin's centre to the lowest part of the sight that moves with it. */
   readonly housingBelowPin: Metres;
 }

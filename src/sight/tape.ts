@@ -39,11 +39,13 @@ export interface Tape {
  *
  *   along = (pin at the range - pin at the zero range) x ratio
  *
- * A mark on the rising part of the path belongs to the near branch. Where the arrow's vanes would touch the sight the tape ends: on the
- * far branch with the first such range, while on the near branch, where marks turn back, only the ranges that touch are left out.
+ * A mark on the rising part of the path belongs to the near branch. Where the arrow's vanes would touch the sight the tape
+ * ends: on the far branch with the first such range, while on the near branch, where marks turn back, only the ranges that
+ * touch are left out.
  *
  * @param ranges rising, m, and their labels
- * @param ratio of the way along the tape to the travel of the pin: 1 for a tape beside the pin, another for one on a wheel or a lever
+ * @param ratio of the way along the tape to the travel of the pin: 1 for a tape beside the pin, another for one on a wheel
+ *   or a lever
  * @throws NumericalError when the arrow gets to none of the ranges
  */
 export function tapeOf(rig: Rig, ranges: readonly TapeRange[], ratio: number): Tape {

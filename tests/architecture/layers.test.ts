@@ -40,10 +40,6 @@ const onlyIn: Readonly<Record<string, string>> = {
  * so that the list can only shrink.
  */
 const pending: readonly string[] = [
-  // The angle of spin that a sideways mark needs stands with the advice on drift.
-  'calibration imports advice',
-  // The decomposition of the least squares is still another's.
-  'numerics imports mathjs',
   // The reports still print for themselves.
   'reports imports cli',
 ];

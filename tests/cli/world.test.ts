@@ -51,6 +51,7 @@ describe('what the world outside does', () => {
   it('an error of a thread comes back as it was thrown', () => {
     for (const thrown of [
       new NumericalError('singular', 'no direction', 3),
+      new NumericalError('not-converged', 'no pin', { at: 90, reason: 'no-pin' }),
       new DomainError('range', -1, 'above nought'),
     ])
       expect(receivedError(structuredClone(sentError(thrown)))).toStrictEqual(thrown);

@@ -1,3 +1,4 @@
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import { swing } from '../../arrow/lift/swing.ts';
 import { arrowBeam, firstBending, pushLoad } from '../../arrow/parts/beam.ts';
 import { referenceArea } from '../../arrow/reference-area.ts';
@@ -78,7 +79,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
   const { arrow, peakDraw, powerStroke, energy } = build;
   const { air, arrow: flying } = conditions;
   const { mass, diameter, attitude } = flying;
-  const drag = flying.drag.at((air.density * v * diameter) / air.viscosity) * flying.dragScale;
+  const drag = dragAt(flying, air, v);
   const beam = arrowBeam(arrow);
   const bending = beam === null ? null : firstBending(beam).frequency;
   // Of an even push over the power stroke.

@@ -1,4 +1,5 @@
 import type { Arrow } from '../../arrow/arrow.ts';
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import { swing as closedSwing } from '../../arrow/lift/swing.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { gravity, speedOf } from '../../flight/frame.ts';
@@ -91,9 +92,8 @@ export function swingAdvice(question: SwingQuestion): SwingAdvice {
       'above 0; with a negative margin an arrow tumbles instead of swinging',
     );
   const { air } = conditions;
-  const { drag, dragScale, diameter } = conditions.arrow;
   const speed = Math.sqrt(launch.velocity.reduce((sum, v) => sum + v * v, 0));
-  const dragCoefficient = dragScale * drag.at((air.density * speed * diameter) / air.viscosity);
+  const dragCoefficient = dragAt(conditions.arrow, air, speed);
   const clean = flown(question, CLEAN);
   return {
     staticMargin: si(margin),

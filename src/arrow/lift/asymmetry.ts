@@ -1,6 +1,9 @@
 import { type RadiansPerMetre, si } from '../../quantities/quantity.ts';
 
-/** Two components square to the shaft, in the arrow's own axes: along its reference mark, and a quarter turn clockwise from it seen from behind. */
+/**
+ * Two components square to the shaft, in the arrow's own axes: along its reference mark, and a quarter turn clockwise from
+ * it seen from behind.
+ */
 type AcrossShaft = readonly [alongMark: number, clockwise: number];
 
 /**

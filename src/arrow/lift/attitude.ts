@@ -34,8 +34,9 @@ export function attitudeOf(
 }
 
 /**
- * Settled spin and how soon it settles. Straight blades in front damp the spin that the vanes force: rates add, 1/L = 1/Lv + 1/Lb, and
- * the settled spin falls by Lb/(Lv + Lb), by 30 % for a common three-blade head. A bare shaft never takes up a spin of its own.
+ * Settled spin and how soon it settles. Straight blades in front damp the spin that the vanes force: rates add,  1/L = 1/Lv
+ * + 1/Lb, and the settled spin falls by Lb/(Lv + Lb), by 30 % for a common three-blade head. A bare shaft never takes up a
+ * spin of its own.
  *
  * @param angle of the vanes; their own unless another is asked about
  * @param withBody with the shaft's interference

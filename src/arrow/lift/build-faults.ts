@@ -9,7 +9,10 @@ import { spinOf } from './attitude.ts';
 import type { FinRing, LiftingSurfaces } from './lifting.ts';
 import { NOSE_SLOPE } from './normal-force.ts';
 
-/** What keeps an arrow from being alike all round; each with where round the shaft it lies, clockwise from the mark, seen from behind. */
+/**
+ * What keeps an arrow from being alike all round; each with where round the shaft it lies, clockwise from the mark, seen
+ * from behind.
+ */
 export interface BuildFaults {
   /** Sag of the shaft's middle off the line through its ends; a dial on a turning shaft reads twice this. */
   readonly bend: { readonly sag: Metres; readonly at: Radians };
@@ -34,8 +37,8 @@ interface Line {
  * The force, the moment and the spin that faults of the build give an arrow flying straight, to first order.
  *
  * Every part meets the air at the slope of the arrow's line where it stands, less the lean of the line about which the mass
- * turns freely (the mass-weighted straight line through it). A bent shaft also lifts all along by the law that makes the nose lift,
- * 2 S d(slope) from front to rear, which takes back what a leaning bare point gives.
+ * turns freely (the mass-weighted straight line through it). A bent shaft also lifts all along by the law that makes the
+ * nose lift, 2 S d(slope) from front to rear, which takes back what a leaning bare point gives.
  *
  * A vane set off by an angle pushes square to itself, clockwise for more helical to the right, and adds its share to the spin.
  *
@@ -113,7 +116,7 @@ function trim(
 /** Slope of the straight line that fits the arrow's line best, by mass: the axis about which it turns freely. */
 function massLean(height: (place: number) => number, pieces: readonly Piece[]): number {
   const points = pieces.flatMap(({ mass, place, length }) =>
-    GAUSS.map(([at, weight]) => {
+    GAUSS_RULE.map(([at, weight]) => {
       const x = place + (at * length) / 2;
       return { mass: weight * mass, x, y: height(x) };
     }),
@@ -130,7 +133,7 @@ function massLean(height: (place: number) => number, pieces: readonly Piece[]): 
 }
 
 /** Places on -1 to 1 and weights that sum to 1: exact to the fifth degree, where a parabola's moment needs the third. */
-const GAUSS = [
+const GAUSS_RULE = [
   [-Math.sqrt(0.6), 5 / 18],
   [0, 8 / 18],
   [Math.sqrt(0.6), 5 / 18],

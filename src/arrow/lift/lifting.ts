@@ -27,7 +27,11 @@ export interface LiftingSurfaces {
   readonly blades: FinRing | null;
 }
 
-/** Centre of pressure of a nose behind its tip, as a share of its length: cone 2/3, ogive 0.466, flat face 0. @source Barrowman, 1966 */
+/**
+ * Centre of pressure of a nose behind its tip, as a share of its length: cone 2/3, ogive 0.466, flat face 0.
+ *
+ * @source Barrowman, 1966
+ */
 export const NOSE_PLACE: Readonly<Record<Point['shape'], number>> = {
   field: 2 / 3,
   bullet: 0.466,

@@ -2,7 +2,11 @@ import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { finArea, midChordCosine, type TrapezoidFin } from './trapezoid-fin.ts';
 
-/** Normal-force slope of a pointed nose, per radian on the body's cross-section, whatever its shape. @source slender-body theory (Munk) */
+/**
+ * Normal-force slope of a pointed nose, per radian on the body's cross-section, whatever its shape.
+ *
+ * @source slender-body theory (Munk)
+ */
 export const NOSE_SLOPE = 2;
 
 /**
@@ -22,7 +26,11 @@ export function finSlope(fin: TrapezoidFin, referenceArea: number): number {
   return (2 * Math.PI * s2) / referenceArea / (1 + Math.sqrt(1 + ratio * ratio));
 }
 
-/** What is left of the slope when many fins crowd a body, from 1 to 8 fins. @source Barrowman, 1967, as tabulated by Niskanen, 2013 */
+/**
+ * What is left of the slope when many fins crowd a body, from 1 to 8 fins.
+ *
+ * @source Barrowman, 1967, as tabulated by Niskanen, 2013
+ */
 const CROWDING = [1, 1, 1, 1, 0.948, 0.913, 0.854, 0.81];
 
 /**

@@ -1,5 +1,6 @@
 import type { NumericalError } from '../../numerics/numerical-error.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { FIT_NOT_CONVERGED, NO_PIN } from '../../reports/failure-reasons.ts';
 
 const SHORTER = 'Choose a shorter --to or range, or check speed, mass and drag.';
 const NEAR_OR_FAR =
@@ -8,12 +9,12 @@ const WRONG_UNIT =
   'These values are outside what can be computed: check the setup file and the options for a wrong unit.';
 
 /** Why a calculation has no answer, and what an archer can do about it. */
-export function noAnswer({ code, message, at }: NumericalError): string {
+export function noAnswer({ code, message, at, reason }: NumericalError): string {
   if (code === 'too-many-evaluations')
     return `No answer: the arrow does not get that far with these values${placeWords(at)}. ${SHORTER} (${message}.)`;
-  if (/\bno pin\b/.test(message))
+  if (reason === NO_PIN)
     return `No answer: no setting of the sight hits at that range with these values. ${NEAR_OR_FAR} (${message}.)`;
-  if (/\bfit of the marks\b/.test(message))
+  if (reason === FIT_NOT_CONVERGED)
     return `No answer: ${message}. Check the marks for a mistake, or leave them out with --uncalibrated.`;
   return `No answer: ${message}. ${WRONG_UNIT}`;
 }

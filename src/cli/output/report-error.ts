@@ -12,6 +12,8 @@ import { withoutControls } from './without-controls.ts';
 
 interface Report {
   readonly code: string;
+  /** What a calculation could not find, where its code leaves that open. */
+  readonly reason?: string;
   readonly message: string;
   /** File, line, column and key path of every problem, where there are such. */
   readonly where: readonly object[];
@@ -43,7 +45,13 @@ function reportOf(error: unknown): Report {
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
   if (error instanceof NumericalError)
-    return { code: error.code, message: noAnswer(error), where: [], exit: EXIT.failed };
+    return {
+      code: error.code,
+      ...(error.reason === undefined ? {} : { reason: error.reason }),
+      message: noAnswer(error),
+      where: [],
+      exit: EXIT.failed,
+    };
   if (error instanceof Error && 'code' in error && typeof error.code === 'string')
     return { code: error.code, message: error.message, where: [], exit: EXIT.failed };
   const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);

@@ -15,7 +15,7 @@ export interface Page {
 
 export type Item = LineItem | PolylineItem | RectItem | TextItem;
 
-export interface Point {
+export interface PagePoint {
   readonly x: number;
   readonly y: number;
 }
@@ -51,14 +51,14 @@ interface Stroked extends Marked {
 
 export interface LineItem extends Stroked {
   readonly kind: 'line';
-  readonly from: Point;
-  readonly to: Point;
+  readonly from: PagePoint;
+  readonly to: PagePoint;
 }
 
 /** A run of straight segments; with `fill` the area is painted too, with `closed` the last point joins the first. */
 interface PolylineItem extends Stroked {
   readonly kind: 'polyline';
-  readonly points: readonly Point[];
+  readonly points: readonly PagePoint[];
   readonly closed?: boolean;
   readonly fill?: Colour;
 }
@@ -106,7 +106,7 @@ export const unprintableEdge = 5;
 
 /** The same item `dx` to the right and `dy` down. */
 export function moved(item: Item, dx: number, dy: number): Item {
-  const shift = (p: Point): Point => ({ x: p.x + dx, y: p.y + dy });
+  const shift = (p: PagePoint): PagePoint => ({ x: p.x + dx, y: p.y + dy });
   switch (item.kind) {
     case 'line':
       return { ...item, from: shift(item.from), to: shift(item.to) };

@@ -4,7 +4,7 @@ import { bandEdges, type Plot, type PlotPoint, type PlotScale, share } from './p
 /** Signs of the point series, in their order. */
 export const pointSigns: readonly string[] = ['●', '◆', '▲', '■', '○', '◇'];
 
-/** Ink ("1") and gap along a line, in dots: they tell lines apart without colour. */
+/** Ink ("1") and gap along a line, in dots: they distinguish lines without colour. */
 export const linePatterns: readonly { readonly dots: string; readonly legend: string }[] = [
   { dots: '1', legend: '⠒⠒⠒⠒⠒' },
   { dots: '111000', legend: '⠒⠂ ⠒⠂' },

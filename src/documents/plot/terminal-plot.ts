@@ -21,8 +21,8 @@ export interface TerminalSize {
   readonly height: number;
 }
 
-const NARROWEST = 30;
-const LOWEST = 10;
+const FEWEST_COLUMNS = 30;
+const FEWEST_LINES = 10;
 const FEWEST_ROWS = 4;
 /** Lines for the upright axis' title, the level axis, its numbers and its title. */
 const AXIS_LINES = 4;
@@ -37,10 +37,10 @@ const COLUMNS_PER_TICK = 9;
  * @throws DomainError when there is no point, a coordinate is not finite, or the room is below 30 by 10 characters
  */
 export function plotText(plot: Plot, size: TerminalSize): string {
-  if (!(size.width >= NARROWEST))
-    throw new DomainError('the width of a text plot', size.width, `${NARROWEST} characters or more`);
-  if (!(size.height >= LOWEST))
-    throw new DomainError('the height of a text plot', size.height, `${LOWEST} lines or more`);
+  if (!(size.width >= FEWEST_COLUMNS))
+    throw new DomainError('the width of a text plot', size.width, `${FEWEST_COLUMNS} characters or more`);
+  if (!(size.height >= FEWEST_LINES))
+    throw new DomainError('the height of a text plot', size.height, `${FEWEST_LINES} lines or more`);
   const title = plot.title === undefined ? [] : [printableText(plot.title)];
   const legend = legendLines(plot, size.width);
   const rows = Math.max(FEWEST_ROWS, Math.floor(size.height) - AXIS_LINES - title.length - legend.length);

@@ -6,7 +6,7 @@ import type { TapeContent } from './tape-content.ts';
 import { isAtZero } from './tape-strip.ts';
 import { legendSign } from './tape-strip-drawing.ts';
 
-/** Where things stand on a sheet, mm. The side column holds how to print and what to check. */
+/** Where things stand on a sheet, mm. The side column holds what to set in the printer, and what to check. */
 const MARGIN = 10;
 const SIDE_COLUMN = 38;
 const COLUMN_GAP = 7;

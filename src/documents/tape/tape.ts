@@ -18,7 +18,7 @@ export interface TapePrint {
 
 const BETWEEN_STRIPS = 5;
 const BETWEEN_ROWS = 6;
-const CAPTION = 4.5;
+const CAPTION_HEIGHT = 4.5;
 
 interface Placed {
   readonly strip: Strip;
@@ -67,7 +67,10 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   };
 }
 
-/** Ticks closer than this, mm, run together. A few of them that do are tolerated on a tape of this length. */
+/**
+ * More than a handful of ticks merge when they stand closer than this, mm; a tape this long is none the worse for a few
+ * that do.
+ */
 const CROWDED = { ticks: 10, apart: 0.25, longEnough: 10 };
 
 function checkApart({ ticks }: TapeContent): void {
@@ -83,7 +86,7 @@ function checkApart({ ticks }: TapeContent): void {
 }
 
 function checkLength(strip: Strip, sheet: SheetFrame, paper: PaperName): void {
-  const room = sheet.bottom - sheet.top - CAPTION;
+  const room = sheet.bottom - sheet.top - CAPTION_HEIGHT;
   if (strip.height > room)
     throw new DomainError(
       'the length of the tape on paper (mm)',
@@ -107,7 +110,7 @@ function inPages(rows: readonly (readonly Placed[])[], sheet: SheetFrame): reado
   const pages: PlacedRow[][] = [];
   let top = Number.POSITIVE_INFINITY;
   for (const strips of rows) {
-    const height = CAPTION + Math.max(...strips.map(({ strip }) => strip.height));
+    const height = CAPTION_HEIGHT + Math.max(...strips.map(({ strip }) => strip.height));
     if (top + height > sheet.bottom) {
       pages.push([]);
       top = sheet.top;
@@ -128,7 +131,7 @@ interface RowFrame {
 function drawRow(row: PlacedRow, { content, print, sheet, width }: RowFrame): readonly Item[] {
   return row.strips.flatMap(({ strip, caption }, i) => {
     const x = sheet.left + i * (width + BETWEEN_STRIPS);
-    const y = row.top + CAPTION;
+    const y = row.top + CAPTION_HEIGHT;
     const above: Item = {
       kind: 'text',
       role: 'caption',

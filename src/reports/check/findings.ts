@@ -1,5 +1,6 @@
 import type { DragTerm } from '../../arrow/drag/drag-term.ts';
 import { type Swing, swing } from '../../arrow/lift/swing.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { densityAltitude } from '../../atmosphere/standard.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { type Assumed, assumedIn } from '../../setup/assemble/assumed.ts';
@@ -28,7 +29,7 @@ export function checkFindings({ setup, assembly, calibration }: OpenSetup): Chec
   const { flying, dragTerms: termsAt, boundaryLayer } = assembly.arrow;
   const { conditions, launchSpeed } = calibration.rig;
   const { air, arrow } = conditions;
-  const reynolds = (air.density * launchSpeed * arrow.diameter) / air.viscosity;
+  const reynolds = reynoldsNumber(air, launchSpeed, arrow.diameter);
   const uncalibratedDrag = flying.drag.at(reynolds);
   const dragTerms = termsAt === null ? [] : termsAt(boundaryLayer, reynolds);
   return {

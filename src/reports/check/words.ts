@@ -1,4 +1,4 @@
-import type { Difference } from '../../arrow/arrow.ts';
+import type { TotalDifference } from '../../arrow/arrow.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
@@ -66,7 +66,7 @@ const spinWords = (
     ? 'none: the vanes do not turn it'
     : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % of it after ${formatQuantity(growth, range, 1)}`;
 
-function differenceWords({ what, measured, fromParts }: Difference, units: DisplayUnits): string {
+function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>
     what === 'mass' ? formatQuantity(value, units.mass, 1) : formatQuantity(value, units.bowLength, 3);
   return `${what}: measured ${words(measured)}, parts add up to ${words(fromParts)}; the measurement is used`;

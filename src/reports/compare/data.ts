@@ -3,6 +3,7 @@ import { type Contrast, type Difference, REAL, relativeStiffness } from '../../a
 import { standardError } from '../../advice/builds/error-form.ts';
 import type { Uncertain, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { PairedGroup } from '../../advice/scatter/paired-groups.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { efficiency, speedPerMass } from '../../bow/energy.ts';
 import { at } from '../../numerics/at.ts';
 import { datumBy, FACT_FIELDS, ROW_FIELDS } from './fields.ts';
@@ -48,8 +49,7 @@ function buildData(
   groups: Paired,
 ): object {
   const { conditions, launchSpeed } = build.rig;
-  const reynolds =
-    (conditions.air.density * launchSpeed * conditions.arrow.diameter) / conditions.air.viscosity;
+  const reynolds = reynoldsNumber(conditions.air, launchSpeed, conditions.arrow.diameter);
   return {
     name: build.name,
     speed_from: build.speedFrom,

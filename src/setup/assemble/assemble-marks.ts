@@ -4,15 +4,16 @@ import type { Prior, Priors } from '../../calibration/parameters.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { Scale } from '../../sight/scale.ts';
+import type { SightScale } from '../../sight/scale.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
+import { statedSd } from './stated-sd.ts';
 
 /**
- * Wider than any error of a sight's scale, so that the marks alone decide. As yardsticks of what is worth knowing: the travel
- * per unit to 10 %, and the place of the scale to 2 mm.
+ * Wider than any error of a sight's scale, so that the marks alone decide. The yardsticks are a pitch to 10 % and a
+ * place to 2 mm.
  */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
 const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
@@ -37,20 +38,20 @@ export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
   const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, rig));
   const speeds = (setup.speeds ?? []).map(
-    ({ range, speed, speed_sd: sd }): Measurement => ({
+    (entry): Measurement => ({
       kind: 'speed',
-      range,
-      speed,
-      sd: sd ?? defaultOf('launch.speed_sd'),
+      range: entry.range,
+      speed: entry.speed,
+      sd: statedSd.speedDownrange(entry) ?? defaultOf('launch.speed_sd'),
     }),
   );
   const drops = (setup.drops ?? []).map(
-    ({ aimed_with: aimedWith, range, drop, drop_sd: sd }): Measurement => ({
+    (entry): Measurement => ({
       kind: 'drop',
-      aimedWith,
-      range,
-      drop,
-      sd: sd ?? usualCentreSd(range),
+      aimedWith: entry.aimed_with,
+      range: entry.range,
+      drop: entry.drop,
+      sd: statedSd.drop(entry) ?? usualCentreSd(entry.range),
     }),
   );
   return [...marks, ...speeds, ...drops];
@@ -64,10 +65,13 @@ function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
 }
 
 /** On the target: as stated, or from the reading's, or from the group. */
-function markSd(entry: MarkEntry, { travelPerUnit }: Scale, { peepToPin }: BowGeometry): Metres {
-  if (entry.vertical_sd !== undefined) return entry.vertical_sd;
-  if (entry.reading_sd !== undefined) return si((entry.reading_sd * travelPerUnit * entry.range) / peepToPin);
-  return centreSdOf(entry);
+function markSd(entry: MarkEntry, { travelPerUnit }: SightScale, { peepToPin }: BowGeometry): Metres {
+  const heightSd = statedSd.markHeight(entry);
+  if (heightSd !== undefined) return heightSd;
+  const readingSd = statedSd.markReading(entry);
+  return readingSd === undefined
+    ? centreSdOf(entry)
+    : si((readingSd * travelPerUnit * entry.range) / peepToPin);
 }
 
 /** Standard uncertainty of a group's centre in one direction, from its size and count. */
@@ -92,14 +96,14 @@ export function priorsOf(
   return {
     launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
     drag_scale: { value: 1, sd: dragSd(arrow) },
-    peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
+    peep_height: { value: bow.peep_height, sd: statedSd.peepHeight(bow) ?? defaultOf('bow.peep_height_sd') },
     scale_ratio:
       knowledge.pitch === 'from marks'
         ? UNKNOWN_PITCH
         : {
             value: 1,
             sd: Math.hypot(
-              (sight.peep_to_pin_sd ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
+              (statedSd.peepToPin(sight) ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
               sight.scale === undefined ? 0 : pitchSd(sight.scale),
             ),
           },
@@ -108,11 +112,11 @@ export function priorsOf(
 }
 
 /**
- * As stated. Otherwise the zero counts as a group of the usual size, unless the marks hold that group or its reading is
- * unknown.
+ * As stated in the file. Otherwise the zero counts as a group of the usual size, unless the marks contain that group
+ * themselves or the reading at the zero is unknown.
  */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
-  const stated = sight.scale?.at_zero_sd;
+  const stated = sight.scale && statedSd.readingAtZero(sight.scale);
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
   const travelPerUnit = rig.scale === null ? METRE_OF_TRAVEL : rig.scale.travelPerUnit;
   const shotAtZero = marks.some(

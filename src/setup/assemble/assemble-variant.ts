@@ -15,7 +15,7 @@ export interface Variant {
   readonly name: string;
   readonly arrow: Arrow;
   readonly rig: Rig;
-  /** Chronographed with this arrow; null when the bow has to tell. */
+  /** Chronographed with this arrow; null when it follows from the bow's energy. */
   readonly speed: Estimate<MetresPerSecond> | null;
   /** Relative, of a drag coefficient given for this arrow; null when it follows from the base's. */
   readonly ownDragSd: number | null;
@@ -108,7 +108,7 @@ function variantArrow(base: ArrowSection, baseArrow: Arrow, section: ArrowSectio
 const coefficientOf = ({ drag_coefficient: drag }: ArrowSection) =>
   typeof drag === 'object' ? drag.map(({ reynolds, value }) => ({ reynolds, coefficient: value })) : drag;
 
-/** A shaft whose weight follows from the weighed total of the base keeps that weight, whatever else changes. */
+/** A shaft whose weight followed from the base's total keeps it, whatever else changes. */
 function withShaftWeight(parts: ArrowSection['parts'], { parts: base }: Arrow): ArrowSection['parts'] {
   if (parts?.shaft === undefined || parts.shaft.mass_per_length !== undefined || base === null) return parts;
   return { ...parts, shaft: { ...parts.shaft, mass_per_length: base.shaft.massPerLength } };

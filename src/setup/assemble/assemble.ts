@@ -24,8 +24,8 @@ export interface Assembly {
 /**
  * The domain's values of a setup file that the reader has passed.
  *
- * @throws DomainError when values that are each allowed contradict each other (parts heavier than the arrow, a scale that runs
- *   the other way)
+ * @throws DomainError when values that are each allowed contradict each other (parts heavier than the arrow, a scale that
+ *   runs the other way)
  */
 export function assemble(setup: SetupFile): Assembly {
   const arrow = assembleArrow(setup.arrow);

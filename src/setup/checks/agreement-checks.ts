@@ -1,4 +1,4 @@
-import type { Arrow, Difference } from '../../arrow/arrow.ts';
+import type { Arrow, TotalDifference } from '../../arrow/arrow.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type DisplayUnit, fromSi } from '../../quantities/format.ts';
@@ -44,7 +44,7 @@ function arrowOrNothing({ arrow }: SetupFile): Arrow | undefined {
   }
 }
 
-function differenceFaults({ what, measured, fromParts }: Difference): readonly Fault[] {
+function differenceFaults({ what, measured, fromParts }: TotalDifference): readonly Fault[] {
   const off = Math.abs(measured - fromParts);
   const [unit, digits, tolerated, allowed] = (
     {
@@ -73,7 +73,7 @@ function differenceFaults({ what, measured, fromParts }: Difference): readonly F
 function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }: Arrow): readonly Fault[] {
   if (length === null || built === null) return [];
   const end = length + built.point.length;
-  const whole = withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in');
+  const shown = withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in');
   return (parts?.others ?? []).flatMap(({ from_nock: place }, i): readonly Fault[] =>
     place <= end
       ? []
@@ -82,7 +82,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
             path: ['arrow', 'parts', 'others', i, 'from_nock'],
             at: 'value',
             reason: 'the arrow ends before that place',
-            allowed: `a place on the arrow, whose length is ${whole} with its point`,
+            allowed: `a place on the arrow, whose length is ${shown} with its point`,
             write: 'Measure it from the groove of the nock',
           },
         ],
@@ -115,6 +115,6 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
   );
 }
 
-/** Rounded up, so that the range suggested is certainly long enough. */
+/** Rounded up, so that what the message says is enough is enough. */
 const leastIn = (range: number, unit: DisplayUnit): string =>
   withUnit(Math.ceil(10 * fromSi(range, unit)) / 10, unit);

@@ -24,11 +24,11 @@ export function arrowFaults(draft: Draft): readonly Fault[] {
   ];
 }
 
-/** The parts without which the others do not make an arrow, as they might be written. */
-const NEEDED_PARTS = {
+/** What to write for a part that is missing. */
+const SAMPLES = {
   shaft: 'shaft: { length: 28.5 in, mass_per_length: 9.5 gpi }',
   point: 'point: { mass: 125 gr }',
-};
+} as const;
 
 /** Parts make an arrow only with a shaft and a point among them. */
 function partFaults({ has, isSection }: Draft): readonly Fault[] {
@@ -41,7 +41,7 @@ function partFaults({ has, isSection }: Draft): readonly Fault[] {
       at: 'missing',
       reason: 'is missing: the other parts do not make an arrow without it',
       allowed: 'parts that include a shaft and a point, or no parts at all',
-      write: `Add "${NEEDED_PARTS[part]}" under "parts:", or remove the parts`,
+      write: `Add "${SAMPLES[part]}" under "parts:", or remove the parts`,
     }));
 }
 

@@ -4,7 +4,7 @@ import type { Fault } from './fault.ts';
 
 const parts = ['arrow', 'parts'] as const;
 
-/** Whether the file says what the arrow weighs, without a contradiction by the parts. */
+/** Whether the file says what the arrow weighs, and its parts agree. */
 export function massFaults(draft: Draft): readonly Fault[] {
   if (draft.has(['arrow', 'mass'])) return heavyPartsFaults(draft);
   const needed = [

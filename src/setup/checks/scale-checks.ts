@@ -4,8 +4,8 @@ import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
 /** Speed to judge by when the file leaves it to the bow's rating: as fast as bows are, m/s. */
-const FAST = 110;
-/** How far beyond the turning point marks must be to show which way a scale runs; allows for drag and the error of a shot. */
+const FAST_BOW_SPEED = 110;
+/** How far beyond the turning point marks must be to show which way a scale runs; drag and the shot's error are in it. */
 const WELL_BEYOND = 1.15;
 
 interface Read {
@@ -14,13 +14,13 @@ interface Read {
 }
 
 /**
- * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which turns
- * back at R = v √(2h/g): only marks beyond that count.
+ * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which
+ * turns back at R = v √(2h/g): only marks beyond that count.
  */
 export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
   const { scale } = sight;
   if (scale === undefined) return [];
-  const speed = launch.speed === 'rated' ? FAST : launch.speed;
+  const speed = launch.speed === 'rated' ? FAST_BOW_SPEED : launch.speed;
   const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { choice, leaf, type Outcome } from './leaf.ts';
+import { choice, type LeafOutcome, leaf } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
 import { meaningAt, orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
@@ -34,7 +34,7 @@ type Speed = QuantityAt<'launch.speed'> | 'rated';
 
 const speed = leaf<Speed>(
   () => ({ allowed: 'a speed, or rated', write: '"281 fps"' }),
-  (text): Outcome<Speed> =>
+  (text): LeafOutcome<Speed> =>
     text.trim() === 'rated' ? { value: 'rated' } : orWord('rated', readQuantity('launch.speed', text), text),
 ).register(KEY_MEANINGS, meaningAt('launch.speed'));
 

@@ -4,7 +4,9 @@ import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import type { Refusal } from './refusal.ts';
 
 /** What a leaf's reader returns: the value, or why there is none. */
-export type Outcome<T> = { readonly value: T; readonly refusal?: undefined } | { readonly refusal: Refusal };
+export type LeafOutcome<T> =
+  | { readonly value: T; readonly refusal?: undefined }
+  | { readonly refusal: Refusal };
 
 /** What the issue of a refused value carries to the reader of the file. */
 export interface LeafProblem extends Refusal {
@@ -12,12 +14,12 @@ export interface LeafProblem extends Refusal {
 }
 
 /** A single value of the file: `read` gets its text; `expected` is what to say when there is none. */
-export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => Outcome<T>) {
+export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => LeafOutcome<T>) {
   return z.pipe(
     z.unknown(),
     z.transform((found: unknown, context): T => {
       const text = textOf(found);
-      const outcome: Outcome<T> =
+      const outcome: LeafOutcome<T> =
         text === undefined ? { refusal: { ...expected(), reason: whyNoText(found) } } : read(text);
       if (outcome.refusal === undefined) return outcome.value;
       const params: LeafProblem = { ...outcome.refusal, missing: found === undefined };

@@ -5,13 +5,13 @@ import { QuantityError } from '../../quantities/quantity-error.ts';
 import { insteadOfDirection } from './directions.ts';
 import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
 import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
-import { leaf, type Outcome, wordMeant } from './leaf.ts';
+import { type LeafOutcome, leaf, wordMeant } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
 import { allowedBy, exampleOf, nameOf, type Refusal, withUnit } from './refusal.ts';
 
 /** One key's quantity out of its text, within its limits. */
-export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutcome<QuantityAt<K>> {
   const limit: Limit = LIMITS[key];
   const refuse = (reason: string, write: string) => ({
     refusal: { reason, allowed: allowedBy(limit, text), write },
@@ -34,7 +34,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): Outcome<
 }
 
 /** One key's standard uncertainty out of its text: greater than zero, and no wider than the limits of the key itself. */
-function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<QuantityAt<K>> {
+function readUncertainty<K extends LimitKey>(key: K, text: string): LeafOutcome<QuantityAt<K>> {
   const limit: Limit = LIMITS[key];
   const allowed = `${nameOf(limit)} greater than 0`;
   const refuse = (reason: string, write: string): { refusal: Refusal } => ({
@@ -60,21 +60,21 @@ function readUncertainty<K extends LimitKey>(key: K, text: string): Outcome<Quan
   );
 }
 
-/** A quantity for which a word may stand: a text close to that word is taken to be a misspelling of it. */
-export function orWord<T>(word: string, outcome: Outcome<T>, text: string): Outcome<T> {
+/** A quantity for which a word may stand: a text that is nearly the word is answered with it. */
+export function orWord<T>(word: string, outcome: LeafOutcome<T>, text: string): LeafOutcome<T> {
   if (outcome.refusal === undefined || wordMeant(text, [word]) === undefined) return outcome;
   return { refusal: { ...outcome.refusal, write: `"${word}"` } };
 }
 
-/** A thousandth of the span of the limits: small for any quantity. */
+/** A thousandth of the span of the limits: small, whatever it is. */
 const uncertaintyExample = ({ min, max, unit }: Limit): string =>
   withUnit(Number((0.001 * (max - min)).toPrecision(1)), unit);
 
 function orRefusal<T>(
   refuse: (reason: string, write: string) => { refusal: Refusal },
   instead: (error: QuantityError) => string,
-  read: () => Outcome<T>,
-): Outcome<T> {
+  read: () => LeafOutcome<T>,
+): LeafOutcome<T> {
   try {
     return read();
   } catch (error) {
@@ -94,7 +94,7 @@ export function meaningAt(key: LimitKey): KeyMeaning {
 export const quantityAt = <K extends LimitKey>(key: K) =>
   leaf(
     () => ({ allowed: allowedBy(LIMITS[key], ''), write: `"${exampleOf(LIMITS[key], false)}"` }),
-    (text): Outcome<QuantityAt<K>> => readQuantity(key, text),
+    (text): LeafOutcome<QuantityAt<K>> => readQuantity(key, text),
   ).register(KEY_MEANINGS, meaningAt(key));
 
 /** The schema of the standard uncertainty of the quantity at a key path. */
@@ -104,5 +104,5 @@ export const uncertaintyAt = <K extends LimitKey>(key: K) =>
       allowed: `${nameOf(LIMITS[key])} greater than 0`,
       write: 'how well the value is known, or leave the key out',
     }),
-    (text): Outcome<QuantityAt<K>> => readUncertainty(key, text),
+    (text): LeafOutcome<QuantityAt<K>> => readUncertainty(key, text),
   );

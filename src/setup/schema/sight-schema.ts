@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { choice, leaf, type Outcome } from './leaf.ts';
+import { choice, type LeafOutcome, leaf } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
 import { meaningAt, orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
@@ -9,7 +9,7 @@ type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
 
 const travelPerUnit = leaf<TravelPerUnit>(
   () => ({ allowed: 'a length, or unknown', write: '"1 mm", or "unknown" when marks are to measure it' }),
-  (text): Outcome<TravelPerUnit> =>
+  (text): LeafOutcome<TravelPerUnit> =>
     text.trim() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.scale.travel_per_unit', text), text),

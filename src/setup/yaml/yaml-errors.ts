@@ -1,6 +1,6 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
 
-/** A fault in words for someone who has never heard of YAML. */
+/** A fault, explained to someone who has never heard of YAML. */
 export interface Words {
   readonly reason: string;
   readonly allowed: string;
@@ -38,7 +38,7 @@ const PLAIN: Words = {
   write: 'Write it as in "speed: 281 fps"',
 };
 
-/** The faults of a hand-written file; the rarer ones all have the same words, and their place shows which it is. */
+/** The faults of a hand-written file; the rarer ones are distinguished by their place alone. */
 const WORDS: Partial<Record<ErrorCode, Words>> = {
   TAB_AS_INDENT: {
     reason: 'there is a tab in front of the line',

@@ -4,6 +4,7 @@ import { length } from '../../../src/numerics/vector.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { launchAngle, launchThrough } from '../../../src/sight/geometry.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
+import { NO_PIN } from '../../../src/sight/no-pin.ts';
 import { readingAt, travelAt } from '../../../src/sight/scale.ts';
 import { impact, pinForHit } from '../../../src/sight/zero.ts';
 import { conditionsOf, pointArrow, spinningArrow } from '../flight/point-arrow.ts';
@@ -129,7 +130,9 @@ describe('marksFor', () => {
 
   it('an arrow that falls short is an error, not a mark', () => {
     const feeble = { ...inventedRig, launchSpeed: si<'m/s'>(25) };
-    expect(() => marksFor(feeble, [yards(20), yards(120)])).toThrow();
+    expect(() => marksFor(feeble, [yards(20), yards(120)])).toThrow(
+      expect.objectContaining({ code: 'not-converged', reason: NO_PIN }),
+    );
   });
 
   it('refuses a range inside the bow', () =>
