@@ -27,8 +27,8 @@ export function energyRatio(from: Setting, to: Setting): Ratio | null {
 }
 
 /**
- * Launch speed of one arrow from a bow in one setting over that in another: the root of the energies, as arrow and virtual
- * mass stay.
+ * Launch speed of one arrow from a bow in one setting over that in another: the root of the energies, as arrow and virtual mass
+ * stay.
  *
  * @returns null, and errors, as for `energyRatio`
  */

@@ -38,7 +38,7 @@ async function questionMaker(name: QuestionName): Promise<Make> {
     );
 }
 
-/** The command line with the commands named, all of them unless told. Nothing runs until it is parsed. */
+/** The command line with the commands named, or with all of them. Nothing runs until it is parsed. */
 export async function createProgram(
   io: Io,
   names: readonly string[] = Object.keys(COMMANDS),

@@ -67,7 +67,7 @@ function yamlOf(text: string, fileName: string): YamlText {
     new SetupError(fileName, [wholeFileProblem(fileName, reason, allowed, write)]);
   if (text.length > LONGEST_FILE)
     throw refuse('the file is too long', 'up to 256 kB of text', 'Give the name of a setup file');
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what tells a text from other files
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they show that a file is not a text
   if (/[\u0000-\u0008\u000e-\u001f\ufffd]/.test(text))
     throw refuse(
       'the file is not a text',
@@ -114,17 +114,17 @@ function withOverrides(root: unknown, overrides: readonly Override[]) {
   return { value, misplaced };
 }
 
-/** Faults that are not the shadow of another one. */
+/** Faults that do not merely follow from another one. */
 function worthTelling(faults: readonly Fault[], { syntax, refused, locate }: YamlText): readonly Fault[] {
   const firstMisread = Math.min(...syntax.map(({ line }) => line));
   const meant = new Set(faults.flatMap((fault) => (fault.meant === undefined ? [] : [dotted(fault.meant)])));
-  const told = new Set<string>();
+  const reported = new Set<string>();
   return faults.filter(({ path, at }) => {
     if (syntax.length > 0 && (at === 'missing' || locate(path).line >= firstMisread)) return false;
     if (at === 'missing' && meant.has(dotted(path))) return false;
     if (refused.some((problem) => startsWith(path, problem.path))) return false;
-    const first = !told.has(dotted(path));
-    told.add(dotted(path));
+    const first = !reported.has(dotted(path));
+    reported.add(dotted(path));
     return first;
   });
 }

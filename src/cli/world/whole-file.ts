@@ -13,8 +13,8 @@ import { CommandLineError } from './command-line-error.ts';
 import { writingError } from './file-words.ts';
 
 /**
- * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a Ctrl-C
- * leaves no half file. A link is written through, and stays a link.
+ * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a
+ * Ctrl-C leaves no half file. A link is written through, and stays a link.
  *
  * @param mark of this run: two at once then write beside each other
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
@@ -40,7 +40,10 @@ export function writeWhole(path: string, content: string | Uint8Array, mark: num
   }
 }
 
-/** Folder by folder: told to make them all, Node 20 tries for ever where a system's own folder takes none. */
+/**
+ * Folder by folder: asked to create them all at once, Node 20 never stops trying inside a folder of the system that allows
+ * none.
+ */
 function makeFolder(path: string): void {
   if (existsSync(path)) return;
   makeFolder(dirname(path));

@@ -3,7 +3,7 @@ import { readQuantity } from '../schema/quantity-leaf.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 
-/** Two lengths at the eye that are easily taken for one another. */
+/** Two lengths at the eye that are easily confused. */
 const PAIR = ['bow.peep_height', 'sight.peep_to_pin'] as const;
 
 /** Two values that stand in each other's place: one is outside its own limits, and both are inside the other's. */

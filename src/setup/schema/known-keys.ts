@@ -12,7 +12,7 @@ export function inner(schema: Schema): Schema {
 
 export const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema;
 
-/** The keys that a section may have, in the schema's order, without the uncertainties; none for what is no section. */
+/** The keys that a section may have, in the schema's order, without the uncertainties; none for anything else. */
 export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
   const section = path.reduce<Schema | undefined>(
     (at, step) => (at === undefined ? undefined : childOf(at, step)),
