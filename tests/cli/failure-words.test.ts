@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { FIT_NOT_CONVERGED } from '../../../src/calibration/fit-not-converged.ts';
-import { flagOf } from '../../../src/cli/commands/flag.ts';
-import { NumericalError } from '../../../src/numerics/numerical-error.ts';
-import { failureWords } from '../../../src/reports/failure-words.ts';
-import { NO_PIN } from '../../../src/sight/no-pin.ts';
+import { FIT_NOT_CONVERGED } from '../../src/calibration/fit-not-converged.ts';
+import { flagOf } from '../../src/cli/commands/flag.ts';
+import { NumericalError } from '../../src/numerics/numerical-error.ts';
+import { failureWords } from '../../src/reports/failure-words.ts';
+import { NO_PIN } from '../../src/sight/no-pin.ts';
 import { atTerminal } from './terminal.ts';
 
 const said = (reason: string | undefined, code: 'not-converged' | 'too-many-evaluations' = 'not-converged') =>
