@@ -45,9 +45,14 @@ describe('cant --json', () => {
 
   it('a clockwise cant goes right and low, and a right helical left', async () => {
     const { effects, drift } = await json(['cant', example]);
-    const { rows } = effects.at(-1);
-    expect(rows.at(-1).lateral_m).toBeGreaterThan(0.3);
-    expect(rows.at(-1).vertical_m).toBeLessThan(0);
+    const { rows, cant_rad } = effects.at(-1);
+    const { lateral_m, vertical_m } = rows.at(-1);
+    expect(lateral_m).toBeGreaterThan(0.3);
+    // The launch turns about the line of sight by c: h sin c across, h (1 - cos c) down, so that down is tan(c/2) of across.
+    const down = -Math.tan(cant_rad / 2);
+    expect(Math.abs(vertical_m / lateral_m / down - 1)).toBeLessThan(
+      0.01 /* the bow's own left and right turn too */,
+    );
     expect(drift.gyroscopic_m.at(-1)).toBeLessThan(0);
     expect(drift.magnus_ceiling_m.at(-1)).toBeLessThan(drift.gyroscopic_m.at(-1));
   });
