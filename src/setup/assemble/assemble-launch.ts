@@ -12,7 +12,7 @@ import { ratedBowEnergy, USUAL_RATING } from '../../bow/rating.ts';
 import { speedBefore } from '../../flight/speed-before.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import type { BowSection, SetupFile } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
 import { statedSd } from './stated-sd.ts';
