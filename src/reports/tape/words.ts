@@ -16,7 +16,8 @@ export const shortNotes = ({ endsBefore, beyond }: TapeFindings, units: DisplayU
   ...(endsBefore === null
     ? []
     : [
-        `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes would touch the sight.`,
+        `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes ` +
+          'would touch the sight.',
       ]),
   ...(beyond === null ? [] : [reachNote(beyond, units)]),
 ];
