@@ -15,7 +15,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   fit: () => questionMaker('fit'),
   tape: () => questionMaker('tape'),
   card: async () => (await import('./commands/card.ts')).cardCommand,
-  cant: async () => (await import('./commands/cant.ts')).cantCommand,
+  cant: () => questionMaker('cant'),
   slope: () => questionMaker('slope'),
   misjudge: () => questionMaker('misjudge'),
   wind: () => questionMaker('wind'),

@@ -57,6 +57,10 @@ export const QUESTIONS = {
     () => import('./tape/question.ts'),
     () => import('./tape/report.ts'),
   ),
+  cant: asking(
+    () => import('./cant/question.ts'),
+    () => import('./cant/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),
