@@ -1,3 +1,4 @@
+import { efficiency } from '../../bow/energy.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { si } from '../../quantities/quantity.ts';
@@ -102,7 +103,7 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
     build,
     facts: {
       ...recordOf(FACTS, (key) => uncertain(({ facts }) => facts[key])),
-      efficiency: efficiencyOf(build, centre.facts.efficiency ?? Number.NaN),
+      efficiency: efficiencyOf(build),
     },
     rows: questions.ranges.map((_, i) =>
       recordOf(ROW_VALUES, (key) => uncertain(({ rows }) => rows[i]?.[key] ?? null)),
@@ -112,10 +113,10 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
 }
 
 /** m/(m + K) turns on the virtual mass alone. */
-const efficiencyOf = ({ errors }: TunedBuild, share: number): Uncertain => ({
-  value: share,
-  error: scaled(share * (share - 1), errors.virtualMass),
-});
+function efficiencyOf({ errors, energy, rig }: TunedBuild): Uncertain {
+  const share = efficiency(energy, rig.conditions.arrow.mass).value;
+  return { value: share, error: scaled(share * (share - 1), errors.virtualMass) };
+}
 
 /** So close that every guess hits, or so slow that none does, there is no room to tell. */
 function guessAt(rig: Rig, ring: number, range: number): GuessRoom | null {

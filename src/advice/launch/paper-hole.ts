@@ -3,6 +3,7 @@ import { STATE } from '../../flight/frame.ts';
 import { RIGID_STATE } from '../../flight/rigid-frame.ts';
 import type { RigidLaunch } from '../../flight/rigid-launch.ts';
 import { rigidFlyer } from '../../flight/rigid-trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { ArrowEnds } from './arrow-ends.ts';
@@ -44,10 +45,10 @@ export function paperHoles(
     let reach = ahead;
     let hole: readonly [number, number] = [Number.NaN, Number.NaN];
     for (let round = 0; round <= ROUNDS; round++) {
-      const y = states(launch, [range - reach])[0] ?? [];
-      const [up, right] = [y[RIGID_STATE.axisUp] ?? Number.NaN, y[RIGID_STATE.axisRight] ?? Number.NaN];
+      const y = at(states(launch, [range - reach]), 0);
+      const [up, right] = [at(y, RIGID_STATE.axisUp), at(y, RIGID_STATE.axisRight)];
       reach = ahead * Math.sqrt(1 - up * up - right * right);
-      hole = [(y[STATE.height] ?? Number.NaN) + ahead * up, (y[STATE.lateral] ?? Number.NaN) + ahead * right];
+      hole = [at(y, STATE.height) + ahead * up, at(y, STATE.lateral) + ahead * right];
     }
     return hole;
   };
