@@ -22,6 +22,7 @@ export { ask, type Wanted } from './reports/ask.ts';
 export type { Option, Options } from './reports/asked/option.ts';
 export type { Question } from './reports/asked/question.ts';
 export { QuestionError } from './reports/asked/question-error.ts';
+export { failureWords } from './reports/failure-words.ts';
 export type { Progress } from './reports/occasion.ts';
 export { type Asking, type GivenTo, QUESTIONS, type QuestionName } from './reports/questions.ts';
 export type { Block, Caution, Report } from './reports/report.ts';

@@ -2,7 +2,7 @@ import { INCH } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 
 /** The draw length counts to the deepest point of the grip, plus this, m. @source the trade's definition, as in ASTM F1544-11 */
-export const GRIP_TO_DRAW_LENGTH = 1.75 * INCH;
+const GRIP_TO_DRAW_LENGTH = 1.75 * INCH;
 
 /**
  * The way of the nock from full draw to the string's rest: the draw length to the grip, less the brace height, m.

@@ -95,12 +95,22 @@ export function tableOf<Row>(
 /** One row in SI under the keys of the contract: for programs. */
 export const datumOf = <Row>(fields: readonly Field<Row>[], row: Row): Readonly<Record<string, Datum>> =>
   Object.fromEntries(
-    fields.flatMap((field) =>
-      field.key === undefined
-        ? []
-        : [[field.key, field.datum === undefined ? field.of(row) : field.datum(row)]],
-    ),
+    fields.flatMap((field) => (field.key === undefined ? [] : [[field.key, dataIn(field)(row)]])),
   );
+
+const dataIn =
+  <Row>({ datum, of }: Field<Row>) =>
+  (row: Row): Datum =>
+    datum === undefined ? of(row) : datum(row);
 
 export const dataOf = <Row>(fields: readonly Field<Row>[], rows: readonly Row[]): readonly object[] =>
   rows.map((row) => datumOf(fields, row));
+
+/** The rows in SI as one list for each key of the contract: for documents that hold columns. */
+export const columnsOf = <Row>(
+  fields: readonly Field<Row>[],
+  rows: readonly Row[],
+): Readonly<Record<string, readonly Datum[]>> =>
+  Object.fromEntries(
+    fields.flatMap((field) => (field.key === undefined ? [] : [[field.key, rows.map(dataIn(field))]])),
+  );

@@ -53,6 +53,14 @@ export const QUESTIONS = {
     () => import('./fit/question.ts'),
     () => import('./fit/report.ts'),
   ),
+  tape: asking(
+    () => import('./tape/question.ts'),
+    () => import('./tape/report.ts'),
+  ),
+  cant: asking(
+    () => import('./cant/question.ts'),
+    () => import('./cant/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),

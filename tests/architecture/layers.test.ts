@@ -22,6 +22,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   setup: [...CALIBRATED, 'zod', 'yaml'],
   advice: CALIBRATED,
   reports: [...CALIBRATED, 'documents', 'setup', 'advice'],
+  'quillpath.ts': DOOR,
   cli: [...DOOR, 'commander', 'node:*'],
 };
 

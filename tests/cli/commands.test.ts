@@ -37,8 +37,8 @@ describe('fly --json', () => {
   it('energy and momentum belong to speed and mass', async () => {
     const { rows } = await json('fly', example, '--to', '50yd', '--every', '50yd');
     const { energy_J: energy, momentum_kgmps: momentum, speed_mps: speed } = rows[0];
-    expect(Math.abs(momentum / speed / (463 * 64.79891e-6) - 1)).toBeLessThan(1e-12);
-    expect(Math.abs((2 * energy) / momentum / speed - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(momentum / speed / (463 * 64.79891e-6) - 1)).toBeLessThan(1e-12 /* relative, rounding */);
+    expect(Math.abs((2 * energy) / momentum / speed - 1)).toBeLessThan(1e-12 /* relative, rounding */);
   });
 });
 
@@ -126,7 +126,7 @@ describe('fit --json', () => {
       );
     expect(fit.residuals).toHaveLength(4);
     for (const { reading, predicted, residual } of fit.residuals)
-      expect(Math.abs(reading - predicted - residual)).toBeLessThan(1e-12);
+      expect(Math.abs(reading - predicted - residual)).toBeLessThan(1e-12 /* scale units, rounding */);
     expect(fit.next_range_m).toBeGreaterThan(0);
   });
 });

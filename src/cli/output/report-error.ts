@@ -2,12 +2,13 @@ import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
+import { failureWords } from '../../reports/failure-words.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { flagOf } from '../commands/flag.ts';
 import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
-import { noAnswer } from './no-answer.ts';
+
 import { withoutControls } from './without-controls.ts';
 
 interface Report {
@@ -48,7 +49,7 @@ function reportOf(error: unknown): Report {
     return {
       code: error.code,
       ...(error.reason === undefined ? {} : { reason: error.reason }),
-      message: noAnswer(error),
+      message: failureWords(error, flagOf),
       where: [],
       exit: EXIT.failed,
     };

@@ -1,6 +1,7 @@
 import { type BroadheadStart, broadheadMisses } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
+import { withPoint } from '../../arrow/parts/other-parts.ts';
 import type { ArrowParts, Blades } from '../../arrow/parts/parts.ts';
 import type { Launch } from '../../flight/launch.ts';
 import { at } from '../../numerics/at.ts';
@@ -48,7 +49,10 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
   const { parts, blades, launch, angle, nockSpeed, ranges } = asked;
   const own = opened.assembly.arrow;
   const isBladed = parts.point.shape === 'fixed_blade';
-  const other = changedBuild(opened, withPoint(parts, isBladed ? null : blades));
+  const other = changedBuild(
+    opened,
+    isBladed ? withPoint(parts, 'field') : withPoint(parts, 'fixed_blade', blades),
+  );
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
   const shot = (arrow: Arrow) => ({ conditions: conditionsWith(opened, arrow), launch });
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };
@@ -62,15 +66,6 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
     isHighWhenClean: at(clean, clean.length - 1).high > 0,
   };
 }
-
-/** The same weight and length in front, with blades or as a field point. */
-const withPoint = (parts: ArrowParts, blades: Blades | null): ArrowParts => ({
-  ...parts,
-  point:
-    blades === null
-      ? { ...parts.point, shape: 'field', blades: undefined }
-      : { ...parts.point, shape: 'fixed_blade', blades },
-});
 
 function headed(arrow: Arrow): Headed {
   const { staticMargin, length } = arrow;

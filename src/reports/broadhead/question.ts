@@ -4,7 +4,8 @@ import { question as asked } from '../asked/question.ts';
 export const question = asked({
   name: 'broadhead',
   purpose:
-    'Broadhead against field point of the same weight from the same bow: how far apart they hit, for a clean launch and for bad ones.',
+    'Broadhead against field point of the same weight from the same bow: how far apart they hit, for a clean ' +
+    'launch and for bad ones.',
   options: {
     blades: count('count', [2, 6], 3, 'blades of the broadhead when the file describes none; the commonest'),
     length: text('length', '1.1 in', 'of the blades along the arrow; a common head'),

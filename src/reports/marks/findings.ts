@@ -54,8 +54,8 @@ export function sureMarks(
 }
 
 /**
- * Where the tape must end because the arrow would touch the sight, looked for at every whole range from the first mark to the last;
- * null when it never does.
+ * Where the tape must end because the arrow would touch the sight, looked for at every whole range from the first mark to the
+ * last; null when it never does.
  *
  * @param rows by rising range
  * @param whole what a whole range is counted in, m: a yard or a metre

@@ -24,7 +24,8 @@ const SCALE_NOTES: Readonly<Record<ScaleState, readonly string[]>> = {
   known: [],
   'not in the file': ['The file names no scale (sight.scale), so marks are given as travel only.'],
   'not known yet': [
-    'The scale is not known yet, so marks are given as travel only: shoot marks at two ranges or more, or write sight.scale.travel_per_unit and at_zero.',
+    'The scale is not known yet, so marks are given as travel only: shoot marks at two ranges or more, or write ' +
+      'sight.scale.travel_per_unit and at_zero.',
   ],
 };
 

@@ -4,7 +4,8 @@ import { question as asked } from '../asked/question.ts';
 export const question = asked({
   name: 'misjudge',
   purpose:
-    'How far off a guess of the range may be for a ring, and the chance of a hit with guess, cant, wind and your own group together.',
+    'How far off a guess of the range may be for a ring, and the chance of a hit with guess, cant, wind and your ' +
+    'own group together.',
   options: {
     ring: text('diameter', '8 in', 'ring to hit, by the centre of the arrow'),
     from: rangeIn(20, 'nearest range'),

@@ -4,7 +4,8 @@ import { question as asked } from '../asked/question.ts';
 export const question = asked({
   name: 'slope',
   purpose:
-    'Uphill and downhill: the level mark to set by range and angle, what the cosine rule gets wrong, and a level not square to the shot.',
+    'Uphill and downhill: the level mark to set by range and angle, what the cosine rule gets wrong, and a level ' +
+    'not square to the shot.',
   options: {
     from: rangeIn(20, 'nearest range along the line of sight'),
     to: rangeIn(80, 'farthest range'),

@@ -4,7 +4,8 @@ import { question as asked } from '../asked/question.ts';
 export const question = asked({
   name: 'swing',
   purpose:
-    'How the arrow recovers from a bad start: margin, wavelength, damping, what the swing costs, and the hole it would leave in paper.',
+    'How the arrow recovers from a bad start: margin, wavelength, damping, what the swing costs, and the hole it ' +
+    'would leave in paper.',
   options: {
     to: rangeIn(100, 'farthest range of the misses'),
     every: stepIn(20, 'step of the misses'),

@@ -61,7 +61,8 @@ function blocksOf(session: Session, found: SwingFindings) {
           tableBlock(holeTable(advice.starts, units)),
         ]),
     note(
-      'A rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a little low because its path falls while the shaft goes through.',
+      'A rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
+        'little low because its path falls while the shaft goes through.',
     ),
   ];
 }

@@ -62,7 +62,9 @@ describe('changedArrow', () => {
   it('a coefficient given for the base changes as the build-up does, and stays when only mass changes', () => {
     const base = buildArrow({ parts, totals: { dragCoefficient: 2.4 } });
     const same = changedArrow({ base, baseDrag: 2.4, parts: heavier });
-    expect(Math.abs(same.flying.drag.at(35_000) - 2.4)).toBeLessThan(1e-12);
+    expect(Math.abs(same.flying.drag.at(35_000) - 2.4)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
     const taller = { ...parts, vanes: { ...(parts.vanes ?? expect.fail()), height: inches(0.6) } };
     const ratio =
       buildArrow({ parts: taller }).flying.drag.at(35_000) / buildArrow({ parts }).flying.drag.at(35_000);
@@ -81,7 +83,11 @@ describe('changedArrow', () => {
     ];
     const base = buildArrow({ parts, totals: { dragCoefficient: table } });
     const changed = changedArrow({ base, baseDrag: table, parts: heavier });
-    expect(Math.abs(changed.flying.drag.at(20_000) - 2)).toBeLessThan(1e-12);
-    expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(1e-12);
+    expect(Math.abs(changed.flying.drag.at(20_000) - 2)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
+    expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
   });
 });

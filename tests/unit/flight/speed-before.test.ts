@@ -19,7 +19,7 @@ it('is undone by flying the way again, but for the fall', () => {
   const [state] = fly(conditionsOf(arrow), launchFromEye(before, si(0)), [2]);
   const [vx = 0] = state?.velocity ?? [];
   // Falling turns the path by g x / v^2 = 0.0027 rad at most: its square, 7e-6, is the share of the speed that is left out.
-  expect(Math.abs(vx / 85 - 1)).toBeLessThan(7e-6);
+  expect(Math.abs(vx / 85 - 1)).toBeLessThan(7e-6 /* that share */);
 });
 
 it('is the speed itself over no way', () => expect(speedBefore(arrow, seaLevel, si(85), 0)).toBe(85));

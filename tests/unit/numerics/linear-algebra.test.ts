@@ -79,9 +79,9 @@ describe('triangularFactor', () => {
       upper,
       R.slice(0, 2).map(([, , b = 0]) => b),
     );
-    expect(Math.abs(at0 - 1.5)).toBeLessThan(2e-15);
-    expect(Math.abs(slope - 0.5)).toBeLessThan(2e-15);
-    expect(Math.abs((R[2]?.[2] ?? 0) ** 2 - 1.5)).toBeLessThan(4e-15);
+    expect(Math.abs(at0 - 1.5)).toBeLessThan(2e-15 /* a few roundings */);
+    expect(Math.abs(slope - 0.5)).toBeLessThan(2e-15 /* a few roundings */);
+    expect(Math.abs((R[2]?.[2] ?? 0) ** 2 - 1.5)).toBeLessThan(4e-15 /* a few roundings */);
   });
   it('has a 0 on the diagonal, to rounding, where a column repeats another, and exactly where it holds nothing', () => {
     const repeated = triangularFactor([
@@ -99,7 +99,7 @@ describe('triangularFactor', () => {
   });
   it.each([1e-200, 1e200])('keeps lengths whose squares are out of range: 5 of (3, 4) at %d', (size) => {
     const [[length = 0] = []] = triangularFactor([[3 * size], [4 * size]]);
-    expect(Math.abs(Math.abs(length) / size - 5)).toBeLessThan(5e-15);
+    expect(Math.abs(Math.abs(length) / size - 5)).toBeLessThan(5e-15 /* rounding */);
   });
   it('shows a NaN, and does not take it for 0', () =>
     expect(triangularFactor([[Number.NaN], [1]])[0]?.[0]).toBeNaN());
@@ -163,8 +163,8 @@ describe('solveSymmetric', () => {
       ],
       [4, 7],
     );
-    expect(Math.abs(x - 1)).toBeLessThan(1e-15);
-    expect(Math.abs(y - 2)).toBeLessThan(1e-15);
+    expect(Math.abs(x - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(y - 2)).toBeLessThan(1e-15 /* rounding */);
   });
   it('needs a pivot: 0 on the diagonal', () =>
     expect(
@@ -184,8 +184,8 @@ describe('solveSymmetric', () => {
       ],
       [4, 7e-20],
     );
-    expect(Math.abs(x * 1e20 - 1)).toBeLessThan(1e-15);
-    expect(Math.abs(y / 2 - 1)).toBeLessThan(1e-15);
+    expect(Math.abs(x * 1e20 - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(y / 2 - 1)).toBeLessThan(1e-15 /* rounding */);
   });
   it('refuses a singular matrix though the equations agree', () =>
     expect(() =>
@@ -258,8 +258,8 @@ describe('the condition that inverseSymmetric accepts', () => {
       [1e12, 0],
       [0, 1e-9],
     ]);
-    expect(Math.abs(a * 1e12 - 1)).toBeLessThan(1e-15);
-    expect(Math.abs(b * 1e-9 - 1)).toBeLessThan(1e-15);
+    expect(Math.abs(a * 1e12 - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(b * 1e-9 - 1)).toBeLessThan(1e-15 /* rounding */);
   });
   it('takes one of 5.6e14 and refuses one of 4.5e15, beyond a quarter of the roundings in 1', () => {
     expect(inverseSymmetric(nearlyOnes(1 - 2 ** -48)).length).toBe(2);

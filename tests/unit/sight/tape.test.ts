@@ -56,8 +56,8 @@ describe('tapeOf', () => {
     const slow: Rig = { ...dragless, launchSpeed: si(20), zeroRange: si(10), housingBelowPin: si(-2) };
     const { ticks, beyond } = tapeOf(slow, labelled(fromTo(11, 60)), 1);
     // By hand at 45 deg, v = 20 m/s: free flight begins (0.98 + 0.11684)/sqrt 2 = 0.776 m ahead of the eye and
-    // (0.98 - 0.11684)/sqrt 2 = 0.610 m above it, and from there it is v^2/g sqrt(1 + 2 g 0.610/v^2) = 41.39 m to the height of the
-    // eye: 42.17 m in all, which lies between 46 yd (42.06 m) and 47 yd (42.98 m).
+    // (0.98 - 0.11684)/sqrt 2 = 0.610 m above it, and from there it is v^2/g sqrt(1 + 2 g 0.610/v^2) = 41.39 m to the
+    // height of the eye: 42.17 m in all, which lies between 46 yd (42.06 m) and 47 yd (42.98 m).
     expect(beyond).toBe(yards(47));
     expect(ticks.at(-1)?.label).toBe(46);
   });

@@ -30,7 +30,7 @@ it('a broadhead of equal drag flies high out of a clean start, by the steady lif
   const expected = steady(bladed) - steady(field);
   expect(expected).toBeGreaterThan(0.1 /* m, of 6 m of drop */);
   // The rest is the swing of an arrow that leaves without turning, three times larger with blades.
-  expect(Math.abs((far?.high ?? 0) / expected - 1)).toBeLessThan(0.3);
+  expect(Math.abs((far?.high ?? 0) / expected - 1)).toBeLessThan(0.3 /* of the rise */);
   expect(Math.abs(far?.right ?? 1)).toBeLessThan(0.01 /* m */);
 });
 

@@ -39,6 +39,6 @@ describe('pairedGroups', () => {
       }).flat(),
     );
     const [near, far] = pairedGroups(two, two, 2, 12);
-    expect(Math.abs((far?.group ?? 0) / (near?.group ?? 1) - 2)).toBeLessThan(1e-12);
+    expect(Math.abs((far?.group ?? 0) / (near?.group ?? 1) - 2)).toBeLessThan(1e-12 /* relative, rounding */);
   });
 });

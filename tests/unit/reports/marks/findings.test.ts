@@ -4,7 +4,7 @@ import { touchingFrom } from '../../../../src/reports/marks/findings.ts';
 import { marksFor } from '../../../../src/sight/marks.ts';
 import { inventedRig, yards } from '../../sight/invented-rig.ts';
 
-/** A sight whose housing hangs far below its pin, so that a pin set low touches the arrow; how sure the marks are does not matter. */
+/** A sight whose housing hangs far below its pin: a low pin touches the arrow. How sure the marks are plays no part. */
 const rig = { ...inventedRig, housingBelowPin: si<'m'>(0.06) };
 const nobodyAsked = {
   range: si<'m'>(0),
@@ -27,7 +27,9 @@ describe('touchingFrom', () => {
     expect(first).toBeGreaterThan(yards(10));
     expect((Math.round(first / yard) - 10) % 30).not.toBe(0);
     // The same yard, solved from shared paths of other pins: to 1e-9 m.
-    expect(Math.abs((touchingFrom(rig, rowsAt([10, 40, 70, 100]), yard) ?? 0) - first)).toBeLessThan(1e-9);
+    expect(Math.abs((touchingFrom(rig, rowsAt([10, 40, 70, 100]), yard) ?? 0) - first)).toBeLessThan(
+      1e-9 /* m */,
+    );
   });
   it('is null when the sight has room for every mark', () =>
     expect(touchingFrom(inventedRig, rowsAt([10, 100], inventedRig), yard)).toBeNull());

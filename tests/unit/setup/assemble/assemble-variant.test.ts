@@ -48,7 +48,7 @@ describe('a build', () => {
   it('keeps the given drag coefficient when its shape does, and scales it when not', () => {
     const drag = (entry: string) => buildOf(entry).arrow.flying.drag.at(35_000);
     expect(Math.abs(drag('{ name: a, arrow: { parts: { point: { mass: 175 gr } } } }') - 2.4)).toBeLessThan(
-      1e-12,
+      1e-12 /* of the coefficient, rounding */,
     );
     expect(drag('{ name: a, arrow: { parts: { vanes: { height: 0.6 in } } } }')).toBeGreaterThan(2.42);
     expect(drag('{ name: a, arrow: { drag_coefficient: 2.6 } }')).toBe(2.6);
@@ -62,7 +62,7 @@ describe('a build', () => {
     // Carried back from 3 ft ahead of the grip: some 8 ft at 0.03 ft/s a foot.
     expect(Math.abs(fromSi(speed?.value ?? 0, 'fps') - 270.25)).toBeLessThan(0.1 /* ft/s */);
     expect(Math.abs(fromSi(speed?.sd ?? 0, 'fps') - 1)).toBeLessThan(1e-12 /* ft/s */);
-    expect(Math.abs((ownDragSd ?? 0) - 0.05)).toBeLessThan(1e-12);
+    expect(Math.abs((ownDragSd ?? 0) - 0.05)).toBeLessThan(1e-12 /* of the coefficient, rounding */);
   });
   it('with another head drops the blades of the old one', () => {
     const bladed = EXAMPLE.replace(

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { FIT_NOT_CONVERGED } from '../../src/calibration/fit-not-converged.ts';
-import { noAnswer } from '../../src/cli/output/no-answer.ts';
+import { flagOf } from '../../src/cli/commands/flag.ts';
 import { NumericalError } from '../../src/numerics/numerical-error.ts';
+import { failureWords } from '../../src/reports/failure-words.ts';
 import { NO_PIN } from '../../src/sight/no-pin.ts';
 import { atTerminal } from './terminal.ts';
 
 const said = (reason: string | undefined, code: 'not-converged' | 'too-many-evaluations' = 'not-converged') =>
-  noAnswer(new NumericalError(code, 'worded in any way', { at: 91.44, reason }));
+  failureWords(new NumericalError(code, 'worded in any way', { at: 91.44, reason }), flagOf);
 
 describe('what to do about a calculation without an answer', () => {
   it('follows from its reason, however the error is worded', () => {
