@@ -24,8 +24,6 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   reports: [...CALIBRATED, 'documents', 'setup', 'advice'],
   'quillpath.ts': DOOR,
   cli: [...DOOR, 'commander', 'node:*'],
-  /** The entry for scripts. */
-  'quillpath.ts': DOOR,
 };
 
 /** Any room may know these classes, to tell one failure from another. */
