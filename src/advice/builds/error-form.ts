@@ -1,6 +1,7 @@
 /**
- * The error of an estimate as a sum over causes: how much one standard deviation of each independent cause moves it. Estimates that share a
- * cause err together, and what they share leaves their difference. A cause is named `kind:particulars`.
+ * The error of an estimate as a sum over causes: how much one standard deviation of each independent cause moves it.
+ * Estimates that share a cause err together, and what they share leaves their difference. A cause is named
+ * `kind:particulars`.
  */
 export type ErrorForm = ReadonlyMap<string, number>;
 

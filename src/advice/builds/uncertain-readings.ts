@@ -37,7 +37,10 @@ export interface UncertainReadings {
   readonly guesses: readonly (GuessRoom | null)[];
 }
 
-/** A number that every flight hangs on, and the step for central differences by it: small against curvature, large against rounding. */
+/**
+ * A number that every flight hangs on, and the step for central differences by it: small against curvature, large against
+ * rounding.
+ */
 interface Knob {
   readonly error: 'speed' | 'drag' | 'peep';
   readonly step: number;
@@ -72,8 +75,8 @@ const KNOBS: readonly Knob[] = [
 ];
 
 /**
- * Everything asked of a build, with errors from its launch speed, drag and peep height by central differences. What the parts list tells
- * (mass, balance, margin, spin) is taken as written.
+ * Everything asked of a build, with errors from its launch speed, drag and peep height by central differences. What the
+ * parts list tells (mass, balance, margin, spin) is taken as written.
  *
  * @throws NumericalError when the arrow falls short of a range
  */

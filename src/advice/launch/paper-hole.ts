@@ -26,9 +26,9 @@ const ROUNDS = 2;
 /**
  * The holes that point and nock of one flight leave in sheets of paper at the given ranges (m, rising).
  *
- * The point passes when the balance point is still short of the sheet, the nock when it is beyond: between the two the shaft swings on, so
- * the tear is not the shaft's angle when it hits. The paper holds nothing back, and the shaft does not bend: near the bow a real tear
- * shows the shaft's bending too.
+ * The point passes when the balance point is still short of the sheet, the nock when it is beyond: between the two the
+ * shaft swings on, so the tear is not the shaft's angle when it hits. The paper holds nothing back, and the shaft does not
+ * bend: near the bow a real tear shows the shaft's bending too.
  *
  * @throws DomainError for a sheet that the point is through before free flight begins
  */

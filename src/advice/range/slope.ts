@@ -26,7 +26,8 @@ export interface SlopeMark {
 }
 
 /**
- * Marks for every one of `slopes` (rad) at every one of `ranges` (m along the line of sight, beyond the bow), by slope, then range.
+ * Marks for every one of `slopes` (rad) at every one of `ranges` (m along the line of sight, beyond the bow), by slope,
+ * then range.
  *
  * The sight stays as it was set on level ground. Without drag the level range to set is R cos θ/(1 − tan α tan θ), α the
  * launch angle above the line of sight: further than R cos θ uphill, nearer downhill.

@@ -34,7 +34,8 @@ export interface Hits {
 /**
  * Group sizes by range, and what share of each is whose.
  *
- * @param groupSize arrows in a group, 2 or more; arrows left over from the last whole group count for the standard deviations alone
+ * @param groupSize arrows in a group, 2 or more; arrows left over from the last whole group count for the standard
+ *   deviations alone
  * @throws DomainError for groups of fewer than 2, or fewer arrows than one group
  */
 export function scatterByRange(
