@@ -14,7 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   marks: () => questionMaker('marks'),
   fit: () => questionMaker('fit'),
   tape: () => questionMaker('tape'),
-  card: async () => (await import('./commands/card.ts')).cardCommand,
+  card: () => questionMaker('card'),
   cant: () => questionMaker('cant'),
   slope: () => questionMaker('slope'),
   misjudge: () => questionMaker('misjudge'),
