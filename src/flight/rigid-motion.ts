@@ -3,15 +3,9 @@ import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
-import { LOWEST_WIND_HEIGHT } from './drifting.ts';
+import { CROSS_FLOW, shaftPoints } from './cross-flow.ts';
 import { earthRotation, gravity } from './frame.ts';
-
-/**
- * Drag of a long cylinder square to the flow, on its side area: what the shaft's cross-flow costs beyond the linear laws.
- *
- * @source Hoerner, Fluid-Dynamic Drag, chapter 3; Galejs's term for finned bodies, as given by Niskanen, 2013
- */
-const CROSS_FLOW = 1.1;
+import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
 
 /** What the rigid model may be asked to change; the values left out serve every real arrow. */
 export interface RigidOptions {
@@ -26,9 +20,6 @@ export interface RigidOptions {
  * not end in a number that is none. An arrow that really stands so far across is refused when its state is read.
  */
 const LEAST_FORWARD = 0.01;
-
-/** Three points integrate a polynomial of the fifth degree exactly. @source Gauss and Legendre, as in any handbook */
-const GAUSS = Math.sqrt(0.6);
 
 /**
  * Equations of motion of the rigid arrow, per metre of range along the line of sight; components in rigid-frame.ts `RIGID_STATE`.
@@ -80,13 +71,13 @@ export function rigidMotion(
   const spinRate = air.density / attitude.spinUp;
   const [gx, gy] = gravity(slope);
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
-  const { tail, across, shear, referenceHeight } = wind;
+  const { tail, across, up, shear, referenceHeight } = wind;
+  const [alongRising, rising] = risingAir(up, slope);
 
   // The shaft's Gauss points, their weights, and weights times place and place squared, per unit of cross-flow.
-  const [middle, reach] = [B1 / B0, (GAUSS * B0) / 2];
-  const [xa, xb, xc] = [middle - reach, middle, middle + reach];
-  const side = ((4 * crossFlow) / (Math.PI * diameter)) * (B0 / 18);
-  const [a0, b0] = [5 * side, 8 * side];
+  const [rear, middle, front] = shaftPoints(attitude.shaftMoments, diameter, crossFlow);
+  const [xa, xb, xc] = [rear.place, middle.place, front.place];
+  const [a0, b0] = [rear.weight, middle.weight];
   const [a1, b1, c1] = [a0 * xa, b0 * xb, a0 * xc];
   const [a2, b2, c2] = [a1 * xa, b1 * xb, c1 * xc];
 
@@ -110,12 +101,13 @@ export function rigidMotion(
     let gust = 1;
     if (shear !== 0)
       gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
-    const ux = vx - gust * tail;
+    const ux = vx - gust * tail - alongRising;
+    const uy = vy - rising;
     const uz = vz - gust * across;
-    const U = Math.sqrt(ux * ux + vy * vy + uz * uz);
-    const along = ux * ex + vy * ey + uz * ez;
+    const U = Math.sqrt(ux * ux + uy * uy + uz * uz);
+    const along = ux * ex + uy * ey + uz * ez;
     const wx = ux - along * ex;
-    const wy = vy - along * ey;
+    const wy = uy - along * ey;
     const wz = uz - along * ez;
 
     const w2 = wx * wx + wy * wy + wz * wz;

@@ -1,8 +1,10 @@
+import { at } from '../numerics/at.ts';
 import { createIntegrator, type Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { driftingMotion } from './drifting.ts';
-import { type FlightState, namedState, STATE_SIZE } from './frame.ts';
+import { type Entry, entryInto } from './entry.ts';
+import { type FlightState, namedState, STATE, STATE_SIZE } from './frame.ts';
 import { type Launch, launchState } from './launch.ts';
 
 /** Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9 m mostly. */
@@ -17,6 +19,10 @@ const FIRST_STEP = 8;
 export interface Flyer {
   /** The raw states of `STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
   readonly states: (launch: Launch, ranges: readonly number[]) => number[][];
+  /** The same for an arrow that meets the wind head on from the first metre: what `derivative` describes. */
+  readonly settled: (launch: Launch, ranges: readonly number[]) => number[][];
+  /** What sets the two apart; null in still air and for an arrow that flies as a point. */
+  readonly entry: (launch: Launch) => Entry | null;
   /** The raw state at `to`, flown on from a state at `from`. */
   readonly onward: (from: number, state: readonly number[], to: number) => number[];
   readonly derivative: Derivative;
@@ -30,25 +36,45 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
     absoluteTolerance: tolerance,
     initialStep: FIRST_STEP,
   });
+  const settled = (launch: Launch, ranges: readonly number[]): number[][] => {
+    let x = launch.position[0];
+    let y = launchState(launch);
+    return ranges.map((range) => {
+      if (!(range >= x))
+        throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
+      y = integrator.advance(x, y, range);
+      x = range;
+      return y;
+    });
+  };
+  const entry = entryInto(conditions);
   return {
     derivative,
     onward: (from, state, to) => integrator.advance(from, state, to),
+    settled,
+    entry,
     states: (launch, ranges) => {
-      let x = launch.position[0];
-      let y = launchState(launch);
-      return ranges.map((range) => {
-        if (!(range >= x))
-          throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
-        y = integrator.advance(x, y, range);
-        x = range;
-        return y;
-      });
+      const flown = settled(launch, ranges);
+      const into = entry(launch);
+      return into === null ? flown : flown.map((state, i) => entered(state, into, at(ranges, i)));
     },
   };
 }
 
+/** A settled state at a range (m) with what the entry into the wind adds. */
+function entered(state: readonly number[], entry: Entry, range: number): number[] {
+  const moved = [...state];
+  const [up, right] = entry.offset(range);
+  const [rising, drifting] = entry.velocity(range, at(state, STATE.vx));
+  moved[STATE.height] = at(state, STATE.height) + up;
+  moved[STATE.lateral] = at(state, STATE.lateral) + right;
+  moved[STATE.vy] = at(state, STATE.vy) + rising;
+  moved[STATE.vz] = at(state, STATE.vz) + drifting;
+  return moved;
+}
+
 /**
- * Fly one arrow by the everyday model and read it at the given ranges (m along the line of sight, rising, beyond the launch).
+ * Fly one arrow by the everyday model, its entry into the wind with it, and read it at the given ranges (m along the line of sight, rising, beyond the launch).
  *
  * @throws NumericalError when the arrow does not reach the last range
  */

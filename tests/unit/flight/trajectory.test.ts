@@ -118,7 +118,13 @@ describe('sideways', () => {
 
 describe('wind', () => {
   const windy = (across: number, tail: number, shear = 0) => ({
-    wind: { across: si<'m/s'>(across), tail: si<'m/s'>(tail), shear, referenceHeight: si<'m'>(1.6) },
+    wind: {
+      across: si<'m/s'>(across),
+      tail: si<'m/s'>(tail),
+      up: si<'m/s'>(0),
+      shear,
+      referenceHeight: si<'m'>(1.6),
+    },
   });
   const arrow = pointArrow(0.02, 0.0055, 1.5);
   const shoot = (more: ReturnType<typeof windy>) =>
