@@ -75,7 +75,7 @@ export function driftingMotion(conditions: FlightConditions): Derivative {
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
   const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
-  const [gx, gy] = gravity(slope);
+  const [gx, gy] = gravity(conditions);
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;
   const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;

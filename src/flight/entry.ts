@@ -48,7 +48,7 @@ export function entryInto(conditions: FlightConditions): (launch: Launch) => Ent
 }
 
 function entryOf(
-  { slope }: FlightConditions,
+  conditions: FlightConditions,
   wind: Vector3,
   launch: Launch,
   swung: (start: SwingStart) => SwingPath,
@@ -59,7 +59,7 @@ function entryOf(
   const airspeed = length(subtract(launch.velocity, wind));
   const start = [-dot(wind, up) / airspeed, -dot(wind, right) / airspeed] as const;
   if (!(Math.hypot(...start) > STILL)) return null;
-  const [gx, gy] = gravity(slope);
+  const [gx, gy] = gravity(conditions);
   const fall = (gx * up[0] + gy * up[1]) / airspeed ** 2;
   const blown = swung({ airspeed, fall, incidence: start });
   const still = swung({ airspeed, fall, incidence: [0, 0] });

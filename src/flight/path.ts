@@ -35,7 +35,7 @@ interface Samples {
 
 /** Fly to `end` once and keep the path from `start` on: the launch itself, or a range beyond it. */
 export function flyPath(
-  { settled, derivative, entry }: Flyer,
+  { states, derivative, entry }: Flyer,
   launch: Launch,
   end: number,
   start: number = launch.position[0],
@@ -47,8 +47,8 @@ export function flyPath(
   );
   const flown =
     start > launch.position[0]
-      ? settled(launch, [start, ...ranges])
-      : [launchState(launch), ...settled(launch, ranges)];
+      ? states(launch, [start, ...ranges])
+      : [launchState(launch), ...states(launch, ranges)];
   const height = new Float64Array(PER_STATION * flown.length);
   const lateral = new Float64Array(PER_STATION * flown.length);
   const slope = new Array<number>(STATE_SIZE).fill(0);

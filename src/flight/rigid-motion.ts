@@ -42,9 +42,10 @@ const LEAST_FORWARD = 0.01;
  *   Barrowman, 1967; cross-flow as cited above
  */
 export function rigidMotion(
-  { arrow, air, wind, slope, eyeHeight, place }: FlightConditions,
+  conditions: FlightConditions,
   { asymmetry = null, crossFlow = CROSS_FLOW }: RigidOptions = {},
 ): Derivative {
+  const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const { attitude, drag, dragScale, mass, diameter } = arrow;
   if (attitude === null)
     throw new DomainError(
@@ -69,7 +70,7 @@ export function rigidMotion(
   const gyroscopic = axialInertia / transverseInertia;
   const spinPerMetre = attitude.spinPerMetre + (asymmetry?.spinPerMetre ?? 0);
   const spinRate = air.density / attitude.spinUp;
-  const [gx, gy] = gravity(slope);
+  const [gx, gy] = gravity(conditions);
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
   const { tail, across, up, shear, referenceHeight } = wind;
   const [alongRising, rising] = risingAir(up, slope);

@@ -98,10 +98,10 @@ function ratesOf(
   const shaftSide = sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const spinRate = air.density / attitude.spinUp;
   return (way, state, rates) => {
-    const du = read(state, TURNING);
-    const dr = read(state, TURNING + 1);
-    const au = read(state, TURN) + startUp - read(state, SHAFT);
-    const ar = read(state, TURN + 1) + startRight - read(state, SHAFT + 1);
+    const du = at(state, TURNING);
+    const dr = at(state, TURNING + 1);
+    const au = at(state, TURN) + startUp - at(state, SHAFT);
+    const ar = at(state, TURN + 1) + startRight - at(state, SHAFT + 1);
     const flow = ({ place, weight }: ShaftPoint): number =>
       weight * Math.sqrt((au + place * du) ** 2 + (ar + place * dr) ** 2);
     const [a, b, c] = [flow(rear), flow(middle), flow(front)];
@@ -111,7 +111,7 @@ function ratesOf(
     const spin = attitude.spinPerMetre * (1 - Math.exp(-spinRate * way));
     const side = shaftSide * spin;
     const turned = side * B2 + attitude.axialInertia * spin;
-    const slower = Math.exp(feed * way + read(state, SLOWED));
+    const slower = Math.exp(feed * way + at(state, SLOWED));
     rates[SHAFT] = du;
     rates[SHAFT + 1] = dr;
     rates[TURNING] = (-P * (n1 * au + n2 * du) - side * B1 * ar - turned * dr) / I + feed * du;
@@ -119,18 +119,11 @@ function ratesOf(
     rates[TURN] =
       (-P * ((n0 - CD) * au + n1 * du) - side * (B0 * ar + B1 * dr)) / mass + fall * slower * slower;
     rates[TURN + 1] = (-P * ((n0 - CD) * ar + n1 * dr) + side * (B0 * au + B1 * du)) / mass;
-    rates[OFFSET] = read(state, TURN);
-    rates[OFFSET + 1] = read(state, TURN + 1);
+    rates[OFFSET] = at(state, TURN);
+    rates[OFFSET + 1] = at(state, TURN + 1);
     rates[SLOWED] = (P / mass) * ((n0 - CD / 2) * (au * au + ar * ar) + n1 * (au * du + ar * dr));
-    rates[LATE] = read(state, SLOWED) * slower;
+    rates[LATE] = at(state, SLOWED) * slower;
   };
-}
-
-/** An element of one of these arrays: a reader that meets every kind of array is ten times slower in this loop. */
-function read(array: Float64Array, index: number): number {
-  const value = array[index];
-  if (value === undefined) throw new RangeError(`a swing has ${SIZE} components, not one numbered ${index}`);
-  return value;
 }
 
 /** One step by the classical rule of fourth order. */
@@ -141,8 +134,8 @@ function rungeKutta(rates: Rates, way: number, step: number, state: State): Stat
   for (const [place, share, onward] of STAGES) {
     rates(way + place * step, trial, slope);
     for (let i = 0; i < SIZE; i += 1) {
-      next[i] = read(next, i) + share * step * read(slope, i);
-      trial[i] = read(state, i) + onward * step * read(slope, i);
+      next[i] = at(next, i) + share * step * at(slope, i);
+      trial[i] = at(state, i) + onward * step * at(slope, i);
     }
   }
   return next;

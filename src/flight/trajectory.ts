@@ -17,10 +17,13 @@ const FIRST_STEP = 8;
  * One object serves one flight at a time and may be used again for the next.
  */
 export interface Flyer {
-  /** The raw states of `STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
+  /**
+   * The raw states of `STATE` at rising ranges, all beyond the launch, of an arrow that lies along its airspeed from the first metre: what
+   * `derivative` describes. @throws NumericalError when the arrow does not get there
+   */
   readonly states: (launch: Launch, ranges: readonly number[]) => number[][];
-  /** The same for an arrow that meets the wind head on from the first metre: what `derivative` describes. */
-  readonly settled: (launch: Launch, ranges: readonly number[]) => number[][];
+  /** The same with the entry into the wind: where the arrow really goes. */
+  readonly entered: (launch: Launch, ranges: readonly number[]) => number[][];
   /** What sets the two apart; null in still air and for an arrow that flies as a point. */
   readonly entry: (launch: Launch) => Entry | null;
   /** The raw state at `to`, flown on from a state at `from`. */
@@ -36,7 +39,7 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
     absoluteTolerance: tolerance,
     initialStep: FIRST_STEP,
   });
-  const settled = (launch: Launch, ranges: readonly number[]): number[][] => {
+  const states = (launch: Launch, ranges: readonly number[]): number[][] => {
     let x = launch.position[0];
     let y = launchState(launch);
     return ranges.map((range) => {
@@ -51,26 +54,26 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
   return {
     derivative,
     onward: (from, state, to) => integrator.advance(from, state, to),
-    settled,
+    states,
     entry,
-    states: (launch, ranges) => {
-      const flown = settled(launch, ranges);
+    entered: (launch, ranges) => {
+      const flown = states(launch, ranges);
       const into = entry(launch);
-      return into === null ? flown : flown.map((state, i) => entered(state, into, at(ranges, i)));
+      return into === null ? flown : flown.map((state, i) => moved(state, into, at(ranges, i)));
     },
   };
 }
 
-/** A settled state at a range (m) with what the entry into the wind adds. */
-function entered(state: readonly number[], entry: Entry, range: number): number[] {
-  const moved = [...state];
+/** A state at a range (m) with what the entry into the wind adds. */
+function moved(state: readonly number[], entry: Entry, range: number): number[] {
+  const there = [...state];
   const [up, right] = entry.offset(range);
   const [rising, drifting] = entry.velocity(range, at(state, STATE.vx));
-  moved[STATE.height] = at(state, STATE.height) + up;
-  moved[STATE.lateral] = at(state, STATE.lateral) + right;
-  moved[STATE.vy] = at(state, STATE.vy) + rising;
-  moved[STATE.vz] = at(state, STATE.vz) + drifting;
-  return moved;
+  there[STATE.height] = at(state, STATE.height) + up;
+  there[STATE.lateral] = at(state, STATE.lateral) + right;
+  there[STATE.vy] = at(state, STATE.vy) + rising;
+  there[STATE.vz] = at(state, STATE.vz) + drifting;
+  return there;
 }
 
 /**
@@ -84,5 +87,5 @@ export const fly = (
   ranges: readonly number[],
 ): readonly FlightState[] =>
   flyer(conditions)
-    .states(launch, ranges)
+    .entered(launch, ranges)
     .map((state, i) => namedState(ranges[i] ?? Number.NaN, state));

@@ -76,7 +76,7 @@ ${line('  # tape: { travel_ratio: 1 }', 'Travel of the tape over travel of the p
 
 ${line(`# air: { temperature: ${or('56 degF, pressure: 29.05 inHg', '13 degC, pressure: 984 hPa')}, humidity: 50 %, altitude: ${or('820 ft', '250 m')} }`, 'As a station on the spot reads it.')}
 ${line(`# wind: { speed: ${or('5 mph', '2 m/s')}, from: 90 deg }`, '0 deg from ahead, 90 deg from the right.')}
-${line('# latitude: 45 deg', 'For the turning of the Earth.')}
+${line('# latitude: 45 deg', 'For the turning of the Earth, and for gravity.')}
 
 # What was shot: the range, what the scale read, how many arrows, the size of the group, and how far its middle was off
 # (right and high are positive). Two marks, one of them far, make the tape much better than none.

@@ -11,7 +11,7 @@ import type { PinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { readingAt } from '../../sight/scale.ts';
 import { sightIn } from '../../sight/sighted.ts';
-import { pinForHit } from '../../sight/zero.ts';
+import { pinAtZero } from '../../sight/zero.ts';
 import type { TunedBuild } from './tuned-build.ts';
 
 /** What is asked of every build besides its ranges. */
@@ -114,7 +114,7 @@ function rows(rig: Rig, { ranges, crosswind }: Questions): BuildReadings['rows']
   const { conditions, geometry, scale } = rig;
   const { mass } = conditions.arrow;
   const sighted = sightIn(rig, ranges);
-  const pin = pinForHit(rig, rig.zeroRange, WINDAGE, sighted.flight);
+  const pin = pinAtZero(rig, WINDAGE, sighted.flight);
   const launch = launchThrough(geometry, pin, rig.cant, rig.launchSpeed);
   const states = fly(conditions, launch, ranges);
   const { wind } = conditions;

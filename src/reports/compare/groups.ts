@@ -6,7 +6,7 @@ import type { Io } from '../../cli/io.ts';
 import { progressBar } from '../../cli/output/progress.ts';
 import { si } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
-import { pinForHit } from '../../sight/zero.ts';
+import { pinAtZero } from '../../sight/zero.ts';
 import { USUAL_DOZEN } from '../scatter/usual-dozen.ts';
 import { variationFrom } from '../scatter/variation.ts';
 import { ownThread } from '../tasks.ts';
@@ -45,7 +45,7 @@ function jobsOf(build: TunedBuild, ranges: readonly number[], arrows: number): r
   const { arrow, rig, energy } = build;
   if (arrow.parts === null || arrow.surfaces === null || arrows < GROUP) return [];
   const question = scatterQuestion(arrow, rig.conditions, {
-    launch: launchThrough(rig.geometry, pinForHit(rig, rig.zeroRange, WINDAGE), rig.cant, rig.launchSpeed),
+    launch: launchThrough(rig.geometry, pinAtZero(rig, WINDAGE), rig.cant, rig.launchSpeed),
     virtualMass: energy.virtualMass,
     variation: variationFrom(USUAL_DOZEN, arrow.flying.balance),
     seed: SEED,

@@ -61,6 +61,7 @@ export const DEFAULTS = {
     why: 'the middle; all of it changes the density by under 1 %',
   },
   'wind.from': { dimension: 'angle', text: '90 deg', why: 'the side that costs most' },
+  'wind.up': { dimension: 'speed', text: '0 mph', why: 'over level ground the air goes along it' },
   'wind.shear': {
     dimension: 'ratio',
     text: '0',
@@ -69,6 +70,7 @@ export const DEFAULTS = {
   slope: { dimension: 'angle', text: '0 deg', why: 'marks are shot on the level' },
   eye_height: { dimension: 'length', text: '1.6 m', why: 'a standing archer' },
   'sight.zero_range': { dimension: 'length', text: '20 yd', why: 'where most sights are set first' },
+  'sight.zero_slope': { dimension: 'angle', text: '0 deg', why: 'sights are zeroed on level ground' },
   'sight.peep_to_pin_sd': { dimension: 'length', text: '0.25 in', why: 'a tape held at full draw' },
   'sight.housing_below_pin': {
     dimension: 'length',
@@ -76,6 +78,11 @@ export const DEFAULTS = {
     why: 'until it is measured, the pin itself counts',
   },
   'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the travel is taken to be plumb' },
+  'sight.bar_angle': {
+    dimension: 'angle',
+    text: '0 deg',
+    why: 'the travel is taken to be square to the arrow, as most sights are set up',
+  },
   'sight.level_length': { dimension: 'length', text: '1 in', why: 'common for a level in the housing' },
   'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a sliding sight' },
   'sight.scale.travel_per_unit_relative_sd': {

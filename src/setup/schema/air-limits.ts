@@ -38,6 +38,13 @@ export const AIR_LIMITS = {
     example: 90,
     why: 'it is a bearing: 0 deg from ahead, 90 deg from the right',
   },
+  'wind.up': {
+    unit: 'mph',
+    min: -20,
+    max: 20,
+    example: 1,
+    why: 'no slope or thermal lifts more near the ground',
+  },
   'wind.shear': {
     unit: '1',
     min: 0,

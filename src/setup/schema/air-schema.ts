@@ -7,7 +7,7 @@ export const airSchema = z.strictObject(
 
 export const windSchema = z.strictObject({
   ...required('wind', ['speed']),
-  ...optional('wind', ['from', 'shear', 'measured_height']),
+  ...optional('wind', ['from', 'up', 'shear', 'measured_height']),
 });
 
 /** Where and how the shots are taken: keys at the top of the file. */

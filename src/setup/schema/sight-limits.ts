@@ -9,8 +9,22 @@ export const SIGHT_LIMITS = {
     example: 20,
     why: 'a sight is zeroed where it is shot',
   },
+  'sight.zero_slope': {
+    unit: 'deg',
+    min: -80,
+    max: 80,
+    example: 0,
+    why: 'nobody zeroes straight up or down',
+  },
   'sight.housing_below_pin': { unit: 'in', min: 0, max: 6, example: 0.8, why: 'no housing is larger' },
   'sight.lean': { unit: 'deg', min: -20, max: 20, example: 0, why: 'no second axis turns further' },
+  'sight.bar_angle': {
+    unit: 'deg',
+    min: -30,
+    max: 30,
+    example: 0,
+    why: 'no sight is bolted on further from square',
+  },
   'sight.level_length': { unit: 'in', min: 0.2, max: 6, example: 1, why: 'it is the level in the sight' },
   'sight.travel_length': {
     unit: 'in',

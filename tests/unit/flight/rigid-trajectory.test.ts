@@ -219,7 +219,7 @@ describe('beside the everyday model', () => {
       shear: 0,
       referenceHeight: si<'m'>(1.6),
     };
-    const [settled = []] = flyer({ ...conditions, wind }).settled(level, yards(100));
+    const [settled = []] = flyer({ ...conditions, wind }).states(level, yards(100));
     const simple = settled[STATE.lateral] ?? Number.NaN;
     const rigid = at100(clean, {}, { wind });
     expect(rigid.lateral / simple).toBeGreaterThan(1);
