@@ -14,8 +14,8 @@ export interface Entry {
   readonly velocity: (range: number, forwardSpeed: number) => Pair;
 }
 
-/** Angle of the air across an arrow below which its entry is not worth a flight: a millionth of a millimetre at 100 m. */
-const STILL = 1e-9; // rad
+/** Angle of the air across an arrow below which there is no entry: a millionth of a micrometre at 100 m. */
+const STILL = 1e-12; // rad
 
 /**
  * How an arrow enters a wind that blows across it.
@@ -51,18 +51,13 @@ function entryOf(
   conditions: FlightConditions,
   wind: Vector3,
   launch: Launch,
-  swung: (start: SwingStart) => SwingPath,
+  swung: ReturnType<typeof sharedSwings>,
 ): Entry | null {
-  const ahead = unit(launch.velocity);
-  const right = unit(cross(ahead, [0, 1, 0]));
-  const up = cross(right, ahead);
-  const airspeed = length(subtract(launch.velocity, wind));
-  const start = [-dot(wind, up) / airspeed, -dot(wind, right) / airspeed] as const;
-  if (!(Math.hypot(...start) > STILL)) return null;
-  const [gx, gy] = gravity(conditions);
-  const fall = (gx * up[0] + gy * up[1]) / airspeed ** 2;
-  const blown = swung({ airspeed, fall, incidence: start });
-  const still = swung({ airspeed, fall, incidence: [0, 0] });
+  const { ahead, up, right } = axesOf(launch);
+  const start = swingStart(conditions, wind, launch);
+  const { airspeed, incidence } = start;
+  if (!(Math.hypot(...incidence) > STILL)) return null;
+  const { blown, still } = swung(start, length(launch.velocity));
   // Metres of air flown for one of range, as at the launch.
   const airPerRange = airspeed / launch.velocity[0];
   const wayTo = (range: number): number => (range - launch.position[0]) * airPerRange;
@@ -88,40 +83,80 @@ function entryOf(
   };
 }
 
-const difference = ([a, b]: Pair, [c, d]: Pair): Pair => [a - c, b - d];
+/** Along a launch, and square to it up and right. */
+function axesOf({ velocity }: Pick<Launch, 'velocity'>): Readonly<Record<'ahead' | 'up' | 'right', Vector3>> {
+  const ahead = unit(velocity);
+  const right = unit(cross(ahead, [0, 1, 0]));
+  return { ahead, right, up: cross(right, ahead) };
+}
 
-/** Starts this near to each other differ in their swings by their proportion alone. */
-const ALIKE = 0.02;
-
-/**
- * Swings of one arrow from many launches. The launches of one bow at one wind are so alike that one integration serves them: a start a
- * little larger and turned a little gives a swing as much larger and turned as much, to a thousandth of it.
- */
-function sharedSwings(
-  { arrow, air }: FlightConditions,
-  attitude: Attitude,
-): (start: SwingStart) => SwingPath {
-  const known: { readonly start: SwingStart; readonly path: SwingPath }[] = [];
-  return (start) => {
-    for (const { start: old, path } of known) {
-      const ratio = quotient(start.incidence, old.incidence);
-      const change = Math.hypot(ratio[0] - 1, ratio[1]) + Math.abs(start.airspeed / old.airspeed - 1);
-      if (change < ALIKE && Math.abs(start.fall / old.fall - 1) < ALIKE)
-        return (way) => {
-          const { offset, turn, late } = path(way);
-          return { offset: product(ratio, offset), turn: product(ratio, turn), late };
-        };
-    }
-    const path = swingPath(arrow, attitude, air, start);
-    known.push({ start, path });
-    return path;
+function swingStart(
+  conditions: FlightConditions,
+  wind: Vector3,
+  launch: Pick<Launch, 'velocity'>,
+): SwingStart {
+  const { up, right } = axesOf(launch);
+  const airspeed = length(subtract(launch.velocity, wind));
+  const [gx, gy] = gravity(conditions);
+  return {
+    airspeed,
+    incidence: [-dot(wind, up) / airspeed, -dot(wind, right) / airspeed],
+    fall: (gx * up[0] + gy * up[1]) / airspeed ** 2,
   };
 }
 
-/** Pairs as complex numbers; two that are both none are alike. */
+const difference = ([a, b]: Pair, [c, d]: Pair): Pair => [a - c, b - d];
+
+/** Elevation of the launch for which the swing is integrated, rad: of a bow at some 40 m. Of no effect but on the share it stands for below. */
+const REFERENCE_ELEVATION = 0.03;
+/** Speeds that differ by no more than this are one speed. */
+const SAME_SPEED = 1e-9;
+
+/**
+ * Swings of one arrow from many launches of one bow. They start so alike that one integration serves them all: a start a little larger and turned
+ * a little gives a swing as much larger and turned as much, to a thousandth of it where the wind blows across, and exactly where the angles
+ * are so small that the shaft's cross-flow counts for nothing. It is integrated for one launch that depends on nothing but the speed, so
+ * that the hits are a smooth function of the launch, whatever was asked before.
+ */
+function sharedSwings(
+  conditions: FlightConditions,
+  attitude: Attitude,
+): (start: SwingStart, speed: number) => { readonly blown: SwingPath; readonly still: SwingPath } {
+  const { arrow, air } = conditions;
+  const wind = airAt(conditions)(0);
+  const ahead: Vector3 = [Math.cos(REFERENCE_ELEVATION), Math.sin(REFERENCE_ELEVATION), 0];
+  let last = { speed: Number.NaN, incidence: NONE, blown: NO_SWING, still: NO_SWING };
+  return (start, speed) => {
+    if (!(Math.abs(speed / last.speed - 1) <= SAME_SPEED)) {
+      const launch = { velocity: scale(ahead, speed) };
+      const reference = swingStart(conditions, wind, launch);
+      const swung = (incidence: Pair): SwingPath =>
+        swingPath(arrow, attitude, air, { ...reference, incidence });
+      const { incidence } = reference;
+      last = { speed, incidence, blown: swung(incidence), still: swung(NONE) };
+    }
+    const { blown, still, incidence } = last;
+    const ratio = quotient(start.incidence, incidence);
+    return {
+      still,
+      blown: (way) => {
+        const [swung, unswung] = [blown(way), still(way)];
+        const scaled = (of: 'offset' | 'turn'): Pair =>
+          sum(unswung[of], product(ratio, difference(swung[of], unswung[of])));
+        const late = unswung.late + (ratio[0] ** 2 + ratio[1] ** 2) * (swung.late - unswung.late);
+        return { offset: scaled('offset'), turn: scaled('turn'), late };
+      },
+    };
+  };
+}
+
+const NONE: Pair = [0, 0];
+const NO_SWING: SwingPath = () => ({ offset: NONE, turn: NONE, late: 0 });
+
+/** Pairs as complex numbers; where there is nothing to divide by, nothing comes of it. */
 const quotient = ([a, b]: Pair, [c, d]: Pair): Pair => {
   const size = c * c + d * d;
-  if (size === 0) return a === 0 && b === 0 ? [1, 0] : [Number.POSITIVE_INFINITY, 0];
-  return [(a * c + b * d) / size, (b * c - a * d) / size];
+  return size === 0 ? NONE : [(a * c + b * d) / size, (b * c - a * d) / size];
 };
+const sum = ([a, b]: Pair, [c, d]: Pair): Pair => [a + c, b + d];
 const product = ([a, b]: Pair, [c, d]: Pair): Pair => [a * c - b * d, a * d + b * c];

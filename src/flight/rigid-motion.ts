@@ -1,3 +1,4 @@
+import type { FinLift, Fins } from '../arrow/flying-arrow.ts';
 import type { Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import type { Derivative } from '../numerics/ode.ts';
@@ -6,6 +7,7 @@ import type { FlightConditions } from './conditions.ts';
 import { CROSS_FLOW, shaftPoints } from './cross-flow.ts';
 import { earthRotation, gravity } from './frame.ts';
 import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
+import { wakeGivesBack, wakePlace } from './wake-passing.ts';
 
 /** What the rigid model may be asked to change; the values left out serve every real arrow. */
 export interface RigidOptions {
@@ -13,6 +15,11 @@ export interface RigidOptions {
   readonly asymmetry?: Asymmetry | null;
   /** Default 1.1; 0 leaves the linear laws alone, for comparison with closed forms. */
   readonly crossFlow?: number;
+  /**
+   * Whether two blades in front push square to themselves alone, from where they stand as the arrow rolls, instead of as many blades would all round;
+   * default false. The roll of the launch is where they stand: 0 upright. No other number of blades cares.
+   */
+  readonly bladesStand?: boolean;
 }
 
 /**
@@ -31,7 +38,8 @@ const LEAST_FORWARD = 0.01;
  * e direction of the shaft, e′ = de/dt, u velocity of the balance point through the air, U its size, w the part of u square to e,
  * p spin. C_k: sums of normal-force slope times place^k, which are what strips of nose, blades and vanes add up to, each at
  * its own incidence (w + x e′)/U: so the swing, its damping and the precession follow from where the surfaces are. B_k:
- * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points.
+ * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points. As the incidence a grows the wake of
+ * blades passes the vanes by, and they get back a²/(a² + a½²) of what it takes of them at none.
  *
  * The spin is settled by the same law as the everyday model's. Incidence is taken as small: beyond some 0.25 rad vanes stall.
  * Left out: the shaft's bending, the growth of axial drag with incidence (30 % at 17°), the Earth's turn under the shaft
@@ -43,7 +51,7 @@ const LEAST_FORWARD = 0.01;
  */
 export function rigidMotion(
   conditions: FlightConditions,
-  { asymmetry = null, crossFlow = CROSS_FLOW }: RigidOptions = {},
+  { asymmetry = null, crossFlow = CROSS_FLOW, bladesStand = false }: RigidOptions = {},
 ): Derivative {
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const { attitude, drag, dragScale, mass, diameter } = arrow;
@@ -75,12 +83,21 @@ export function rigidMotion(
   const { tail, across, up, shear, referenceHeight } = wind;
   const [alongRising, rising] = risingAir(up, slope);
 
+  const wake = wakeGivesBack(attitude.fins);
+  const vanePlace = wakePlace(attitude.fins);
+
   // The shaft's Gauss points, their weights, and weights times place and place squared, per unit of cross-flow.
   const [rear, middle, front] = shaftPoints(attitude.shaftMoments, diameter, crossFlow);
   const [xa, xb, xc] = [rear.place, middle.place, front.place];
   const [a0, b0] = [rear.weight, middle.weight];
   const [a1, b1, c1] = [a0 * xa, b0 * xb, a0 * xc];
   const [a2, b2, c2] = [a1 * xa, b1 * xb, c1 * xc];
+
+  const standing = bladesStand ? pairOf(attitude.fins) : null;
+  const [bladeForce, bladeMoment] =
+    standing === null ? [0, 0] : [perMass * standing.slope, perInertia * standing.slope * standing.place];
+  const bladePlace = standing === null ? 0 : standing.place;
+  const rolling = asymmetry !== null || bladesStand;
 
   const [forceMark, forceClockwise] = asymmetry?.force ?? [0, 0];
   const [momentMark, momentClockwise] = asymmetry?.firstMoment ?? [0, 0];
@@ -117,9 +134,10 @@ export function rigidMotion(
     const sa = Math.sqrt(Math.abs(w2 + xa * (wd2 + xa * turning2)));
     const sb = Math.sqrt(Math.abs(w2 + xb * (wd2 + xb * turning2)));
     const sc = Math.sqrt(Math.abs(w2 + xc * (wd2 + xc * turning2)));
-    const n0 = C0 * U + a0 * (sa + sc) + b0 * sb;
-    const n1 = C1 * U + a1 * sa + b1 * sb + c1 * sc;
-    const n2 = C2 * U + a2 * sa + b2 * sb + c2 * sc;
+    const back = wake(w2, U);
+    const n0 = (C0 + back) * U + a0 * (sa + sc) + b0 * sb;
+    const n1 = (C1 + back * vanePlace) * U + a1 * sa + b1 * sb + c1 * sc;
+    const n2 = (C2 + back * vanePlace * vanePlace) * U + a2 * sa + b2 * sb + c2 * sc;
 
     const f0 = -perMass * n0;
     const f1 = -perMass * n1;
@@ -145,7 +163,7 @@ export function rigidMotion(
     let tz = m1 * wz + m2 * dz + t1 * ewz + t2 * edz - turning2 * ez;
 
     const perRange = 1 / vx;
-    if (asymmetry !== null) {
+    if (rolling) {
       const roll = y[11] ?? 0;
       const cosine = Math.cos(roll);
       const sine = Math.sin(roll);
@@ -153,10 +171,20 @@ export function rigidMotion(
       const s2 = Math.max(1 - ey * ey, LEAST_FORWARD);
       const perS = 1 / Math.sqrt(s2);
       const q = U * U;
-      const forceUp = perMass * q * (forceMark * cosine - forceClockwise * sine) * perS;
-      const forceRight = perMass * q * (forceMark * sine + forceClockwise * cosine) * perS;
-      const momentUp = perInertia * q * (momentMark * cosine - momentClockwise * sine) * perS;
-      const momentRight = perInertia * q * (momentMark * sine + momentClockwise * cosine) * perS;
+      // What meets the blades, up and right square to the shaft; of it they feel twice what is square to them, where many would feel it all.
+      const meetsUp = (wy + bladePlace * dy) * perS;
+      const meetsRight = (-ez * (wx + bladePlace * dx) + ex * (wz + bladePlace * dz)) * perS;
+      const flat = 2 * (cosine * meetsRight - sine * meetsUp) * U;
+      const moreUp = -sine * flat - meetsUp * U;
+      const moreRight = cosine * flat - meetsRight * U;
+      const forceUp =
+        (perMass * q * (forceMark * cosine - forceClockwise * sine) - bladeForce * moreUp) * perS;
+      const forceRight =
+        (perMass * q * (forceMark * sine + forceClockwise * cosine) - bladeForce * moreRight) * perS;
+      const momentUp =
+        (perInertia * q * (momentMark * cosine - momentClockwise * sine) - bladeMoment * moreUp) * perS;
+      const momentRight =
+        (perInertia * q * (momentMark * sine + momentClockwise * cosine) - bladeMoment * moreRight) * perS;
       ax += -forceUp * ey * ex - forceRight * ez;
       ay += forceUp * s2;
       az += -forceUp * ey * ez + forceRight * ex;
@@ -179,3 +207,7 @@ export function rigidMotion(
     dydx[10] = tz * perRange;
   };
 }
+
+/** The blades that care how they stand: two of them. */
+const pairOf = (fins: Fins | undefined): FinLift | null =>
+  fins === undefined || fins.blades === null || fins.blades.count !== 2 ? null : fins.blades;

@@ -4,6 +4,7 @@ import type { Air } from '../atmosphere/air.ts';
 import { at } from '../numerics/at.ts';
 import { cubicHermite } from '../numerics/interpolate.ts';
 import { CROSS_FLOW, type ShaftPoint, shaftPoints } from './cross-flow.ts';
+import { wakeGivesBack, wakePlace } from './wake-passing.ts';
 
 /** Part of a radian of its swing in which one step of the integration takes an arrow: the rule errs by 1e-4 of the swing in a whole one. */
 const STEP = 0.4;
@@ -95,6 +96,8 @@ function ratesOf(
   const feed = (P * CD) / mass;
   const [rear, middle, front] = shaftPoints(shaftMoments, diameter, CROSS_FLOW);
   const [B0, B1, B2] = shaftMoments;
+  const wake = wakeGivesBack(attitude.fins);
+  const vanePlace = wakePlace(attitude.fins);
   const shaftSide = sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const spinRate = air.density / attitude.spinUp;
   return (way, state, rates) => {
@@ -105,9 +108,15 @@ function ratesOf(
     const flow = ({ place, weight }: ShaftPoint): number =>
       weight * Math.sqrt((au + place * du) ** 2 + (ar + place * dr) ** 2);
     const [a, b, c] = [flow(rear), flow(middle), flow(front)];
-    const n0 = normalSlope + a + b + c;
-    const n1 = firstMoment + a * rear.place + b * middle.place + c * front.place;
-    const n2 = secondMoment + a * rear.place ** 2 + b * middle.place ** 2 + c * front.place ** 2;
+    const back = wake(au * au + ar * ar, 1);
+    const n0 = normalSlope + back + a + b + c;
+    const n1 = firstMoment + back * vanePlace + a * rear.place + b * middle.place + c * front.place;
+    const n2 =
+      secondMoment +
+      back * vanePlace ** 2 +
+      a * rear.place ** 2 +
+      b * middle.place ** 2 +
+      c * front.place ** 2;
     const spin = attitude.spinPerMetre * (1 - Math.exp(-spinRate * way));
     const side = shaftSide * spin;
     const turned = side * B2 + attitude.axialInertia * spin;

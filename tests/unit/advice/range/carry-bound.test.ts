@@ -17,7 +17,9 @@ describe('carryBound', () => {
     const found = carryBound(built, conditionsOf(built.flying), SPEED);
     const with30 = carry(conditionsOf({ ...built.flying, dragScale: 0.7 }), SPEED).distance;
     const withLaminar = carry(conditionsOf(laminar.flying), SPEED).distance;
-    expect(found).toBe(Math.max(with30, withLaminar));
+    expect(Math.abs(found - Math.max(with30, withLaminar))).toBeLessThan(
+      0.1 /* m: to which a carry is found */,
+    );
     // The audit's program: 448 yd at the best value, 518 with 30 % less drag, 550 with a laminar shaft, for such an arrow.
     const best = carry(conditionsOf(built.flying), SPEED).distance;
     expect(Math.abs(with30 / best - 518 / 448)).toBeLessThan(0.05);
