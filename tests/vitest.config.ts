@@ -1,6 +1,9 @@
 import { defineConfig } from 'vitest/config';
 
-/** What each folder claims: DEVELOPERS.md. A project runs alone with `npx vitest run --config tests/vitest.config.ts --project unit`. */
+/**
+ * What each folder claims: DEVELOPERS.md. A project runs alone with
+ * `npx vitest run --config tests/vitest.config.ts --project unit`.
+ */
 const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture'];
 
 export default defineConfig({
@@ -10,8 +13,11 @@ export default defineConfig({
       test: {
         name,
         include: [`tests/${name}/**/*.test.ts`],
+        globalSetup: name === 'cli' ? ['tests/cli/build-once.ts'] : [],
         testTimeout: 60_000,
+        // No test changes a module, so all files of a process share what they import.
         isolate: false,
+        // Processes and not threads: reading a deeply nested setup file needs a process's stack.
         pool: 'forks',
       },
     })),

@@ -32,14 +32,14 @@ export interface ArrowChoices {
 }
 
 /** A measured total and what the parts add up to. */
-export interface Difference {
+export interface TotalDifference {
   readonly what: 'mass' | 'balance' | 'diameter' | 'length';
   /** kg or m. */
   readonly measured: number;
   readonly fromParts: number;
 }
 
-/** What was taken for granted because nothing told it. */
+/** What was assumed because nothing given says otherwise. */
 export type Assumption =
   | 'drag of a plain hunting arrow'
   | 'vanes of a plain hunting arrow'
@@ -62,10 +62,10 @@ export interface Arrow {
   /** Each thing that weighs, as listed (not scaled to the measured mass). */
   readonly pieces: readonly Piece[];
   readonly surfaces: LiftingSurfaces | null;
-  readonly differences: readonly Difference[];
+  readonly differences: readonly TotalDifference[];
   readonly assumptions: readonly Assumption[];
   readonly dragFrom: 'parts' | 'given' | 'assumed';
   readonly boundaryLayer: BoundaryLayer;
-  /** The build-up's terms, also beside a given coefficient; null when no parts tell them. */
+  /** The build-up's terms, also beside a given coefficient; null when the parts are not known. */
   readonly dragTerms: ((layer: BoundaryLayer, reynolds: number) => readonly DragTerm[]) | null;
 }

@@ -1,6 +1,6 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
-import type { Arrow, ArrowChoices, ArrowTotals, Assumption, Difference } from './arrow.ts';
+import type { Arrow, ArrowChoices, ArrowTotals, Assumption, TotalDifference } from './arrow.ts';
 import { dragTerms } from './drag/drag.ts';
 import { builtUpDrag, constantDrag, tabulatedDrag } from './drag/drag-curve.ts';
 import type { DragCurve, FlyingArrow } from './flying-arrow.ts';
@@ -11,7 +11,7 @@ import { ASSUMED_BALANCE, assumedParts } from './parts/assumed-arrow.ts';
 import { requireParts, requireTotals } from './parts/check-parts.ts';
 import { frontOfCentre } from './parts/front-of-centre.ts';
 import { type MassProperties, massProperties } from './parts/mass-properties.ts';
-import type { ArrowParts } from './parts/parts.ts';
+import type { ArrowParts, Vanes } from './parts/parts.ts';
 import { arrowLength, piecesOf } from './parts/pieces.ts';
 import { bendingStiffness } from './parts/stiffness.ts';
 
@@ -22,12 +22,13 @@ export interface ArrowDescription {
 }
 
 /**
- * The arrow from its parts, from measured totals, or from both; where both tell a thing the measurement wins and the difference is
- * reported. Mass and diameter are the least that serves.
+ * The arrow from its parts, from measured totals, or from both; where both give the same quantity the measurement is
+ * taken and the difference reported. Mass and diameter are the least that is needed.
  *
- * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy about it stays.
+ * A measured mass scales every piece alike (inertias with it); a measured balance point moves the pieces together, so Iy
+ * about it stays.
  *
- * @throws DomainError when mass or diameter is told by neither, or a size lies
+ * @throws DomainError when neither gives the mass or the diameter, or a size is impossible
  */
 export function buildArrow({ parts: listed, totals = {}, choices = {} }: ArrowDescription): Arrow {
   requireTotals(totals);
@@ -64,7 +65,7 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
       attitude: attitudeOf(parts, mass, surfaces, shaftSlowsSpin),
       sideForce,
       balance: mass.balance,
-      fletchRadius: si(shaft.outerDiameter / 2 + (vanes?.height ?? 0)),
+      fletchRadius: fletchRadius(shaft.outerDiameter, vanes),
     },
     parts,
     length,
@@ -85,9 +86,9 @@ function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, c
 function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
   const { mass, diameter, balance, length } = totals;
   if (mass === undefined)
-    throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or told by the parts');
+    throw new DomainError('arrow mass (kg)', Number.NaN, 'measured, or known from the parts');
   if (diameter === undefined)
-    throw new DomainError('shaft diameter (m)', Number.NaN, 'measured, or told by the parts');
+    throw new DomainError('shaft diameter (m)', Number.NaN, 'measured, or known from the parts');
   const { boundaryLayer = 'transition', sideForce = 0 } = choices;
   const given = givenDrag(totals);
   const stand = assumedParts(diameter);
@@ -99,7 +100,7 @@ function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
     attitude: null,
     sideForce,
     balance: balance ?? ASSUMED_BALANCE,
-    fletchRadius: si(diameter / 2 + (stand.vanes?.height ?? 0)),
+    fletchRadius: fletchRadius(diameter, stand.vanes),
   };
   const assumptions: Assumption[] = ['vanes of a plain hunting arrow'];
   if (given === null) assumptions.push('drag of a plain hunting arrow');
@@ -122,6 +123,10 @@ function fromTotals(totals: ArrowTotals, choices: ArrowChoices): Arrow {
   };
 }
 
+/** Largest radius of shaft and vanes. */
+const fletchRadius = (diameter: Metres, vanes: Vanes | undefined): Metres =>
+  si(vanes === undefined ? diameter / 2 : diameter / 2 + vanes.height);
+
 function givenDrag({ dragCoefficient }: ArrowTotals): DragCurve | null {
   if (dragCoefficient === undefined) return null;
   return typeof dragCoefficient === 'number' ? constantDrag(dragCoefficient) : tabulatedDrag(dragCoefficient);
@@ -140,7 +145,11 @@ function measured(
   };
 }
 
-function differences(listed: ArrowParts, added: MassProperties, totals: ArrowTotals): readonly Difference[] {
+function differences(
+  listed: ArrowParts,
+  added: MassProperties,
+  totals: ArrowTotals,
+): readonly TotalDifference[] {
   const fromListed = {
     mass: added.mass,
     balance: added.balance,

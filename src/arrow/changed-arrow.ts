@@ -2,6 +2,7 @@ import { type Kilograms, type Metres, si } from '../quantities/quantity.ts';
 import type { Arrow, ArrowChoices, ArrowTotals } from './arrow.ts';
 import { buildArrow } from './build.ts';
 import type { DragPoint } from './drag/drag-curve.ts';
+import type { DragTerm } from './drag/drag-term.ts';
 import { massProperties } from './parts/mass-properties.ts';
 import type { ArrowParts } from './parts/parts.ts';
 import { arrowLength, piecesOf } from './parts/pieces.ts';
@@ -19,7 +20,8 @@ export interface ArrowChange {
 }
 
 /**
- * A changed arrow: what the base weighed beyond the sum of its parts (glue, tolerances) stays, and only the parts' change is added.
+ * A changed arrow: what the base weighed beyond the sum of its parts (glue, tolerances) stays, and only the parts' change
+ * is added.
  *
  *   m′ = m + (Σm)′ − Σm,   x′ = [m x + (Σm x)′ − Σm x]/m′
  *
@@ -75,11 +77,14 @@ function scaledDrag(
   changed: Arrow,
 ): number | readonly DragPoint[] | undefined {
   if (given === undefined) return undefined;
-  const ratio = (reynolds: number): number => builtUp(changed, reynolds) / builtUp(base, reynolds);
-  if (base.dragTerms === null || changed.dragTerms === null) return given;
+  const { dragTerms: before, boundaryLayer: layerBefore } = base;
+  const { dragTerms: after, boundaryLayer: layerAfter } = changed;
+  if (before === null || after === null) return given;
+  const ratio = (reynolds: number): number =>
+    total(after(layerAfter, reynolds)) / total(before(layerBefore, reynolds));
   if (typeof given === 'number') return given * ratio(USUAL_REYNOLDS);
   return given.map(({ reynolds, coefficient }) => ({ reynolds, coefficient: coefficient * ratio(reynolds) }));
 }
 
-const builtUp = ({ dragTerms, boundaryLayer }: Arrow, reynolds: number): number =>
-  dragTerms?.(boundaryLayer, reynolds).reduce((sum, { coefficient }) => sum + coefficient, 0) ?? 1;
+const total = (terms: readonly DragTerm[]): number =>
+  terms.reduce((sum, { coefficient }) => sum + coefficient, 0);

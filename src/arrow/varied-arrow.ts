@@ -19,8 +19,8 @@ export function withMass(arrow: FlyingArrow, mass: Kilograms): FlyingArrow {
 }
 
 /**
- * The same arrow balancing elsewhere: its pieces moved together, so the inertia about the balance point stays, while every surface stands
- * nearer or farther: with x measured from the balance point, moved by b, Σ C (x − b)^k.
+ * The same arrow balancing elsewhere: its pieces moved together, so the inertia about the balance point stays, while every
+ * surface stands nearer or farther: with x measured from the balance point, moved by b, Σ C (x − b)^k.
  */
 export function withBalance(arrow: FlyingArrow, balance: Metres): FlyingArrow {
   const { attitude } = arrow;

@@ -9,7 +9,7 @@ import type { Air } from './air.ts';
 import { viscosity } from './viscosity.ts';
 import { within } from './within.ts';
 
-/** What a pocket weather meter tells. */
+/** What a pocket weather meter shows. */
 export interface Weather {
   readonly temperature: Kelvin;
   /** Absolute (station) pressure. */

@@ -2,8 +2,8 @@ import { DomainError } from '../quantities/domain-error.ts';
 import { type Joules, type Metres, type Newtons, type Ratio, si } from '../quantities/quantity.ts';
 
 /**
- * How full a draw curve is: energy over peak force times power stroke. Recurves store 0.58; a compound, whose force stays near its
- * peak for most of the draw, more; none can reach 1.
+ * How full a draw curve is: energy over peak force times power stroke. Recurves store 0.58; a compound, whose force stays
+ * near its peak for most of the draw, more; none can reach 1.
  *
  * @param energy stored, or (as a lower bound of it) given to arrow and virtual mass
  * @throws DomainError for a force or stroke that is not above 0

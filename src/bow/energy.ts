@@ -1,8 +1,9 @@
+import { at } from '../numerics/at.ts';
 import { leastSquares } from '../numerics/least-squares.ts';
 import type { Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { DECIDED, type Estimate } from '../quantities/estimate.ts';
 import { GRAIN } from '../quantities/exact.ts';
 import { type Joules, type Kilograms, type MetresPerSecond, type Ratio, si } from '../quantities/quantity.ts';
 
@@ -22,8 +23,9 @@ export interface VirtualMassPrior {
 }
 
 /**
- * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of the energy in
- * the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from memory.
+ * For a compound: 85 gr, from 54 to 133 gr two times in three. With the 350 gr arrow of the usual rating that is 80 % of
+ * the energy in the arrow, 72 to 87 %. No measurement of a compound's virtual mass could be found; the efficiency is from
+ * memory.
  */
 export const COMPOUND_VIRTUAL_MASS: VirtualMassPrior = { value: si(85 * GRAIN), logSd: 0.45 };
 
@@ -40,16 +42,14 @@ export interface BowEnergy {
   readonly virtualMassFrom: 'arrows' | 'prior';
 }
 
-/** The arrows decide when they leave this share of the prior's uncertainty. */
-const DECIDED = 0.5;
-
 /**
  * Energy and virtual mass of a bow from the arrows it was chronographed with.
  *
  *   v = sqrt(2 E / (m + K))
  *
- * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior; two or more of
- * different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the covariance is widened to what is seen.
+ * Minimises Σ((ln v − ln model)/(sd/v))² + ((ln K − ln prior)/sd)² over ln E and ln K. One arrow takes K from the prior;
+ * two or more of different mass measure it. When more arrows than unknowns scatter beyond their stated errors, the
+ * covariance is widened to what is seen.
  *
  * @param prior null to let the arrows alone decide
  * @throws DomainError without an arrow, or without prior and two different masses; NumericalError when no positive K fits
@@ -66,7 +66,7 @@ export function fitBowEnergy(
     throw new DomainError(
       'different masses of chronographed arrows',
       1,
-      'two or more, when no prior tells the virtual mass',
+      'two or more, unless the virtual mass is known',
     );
   for (const { mass, speed, speedSd } of arrows)
     if (!(mass > 0 && speed > 0 && speedSd > 0))
@@ -90,7 +90,7 @@ export function fitBowEnergy(
   const freedom = arrows.length + (prior === null ? 0 : 1) - 2;
   const widening = freedom > 0 ? Math.max(1, solution.sumOfSquares / freedom) : 1;
   const logCovariance = solution.covariance.map((row) => row.map((value) => value * widening));
-  const leftOfPrior = prior === null ? 0 : Math.sqrt(logCovariance[1]?.[1] ?? Number.NaN) / prior.logSd;
+  const leftOfPrior = prior === null ? 0 : Math.sqrt(at(at(logCovariance, 1), 1)) / prior.logSd;
   return {
     energy: si(Math.exp(lnE)),
     virtualMass: si(Math.exp(lnK)),
@@ -111,8 +111,8 @@ export const logSpeedGradient = (
 
 /** Standard deviation of gᵀ(ln E, ln K). */
 function spreadOf({ logCovariance: C }: BowEnergy, [a, b]: readonly [number, number]): number {
-  const at = (i: number, j: number): number => C[i]?.[j] ?? Number.NaN;
-  return Math.sqrt(Math.max(0, a * a * at(0, 0) + 2 * a * b * at(0, 1) + b * b * at(1, 1)));
+  const c = (i: number, j: number): number => at(at(C, i), j);
+  return Math.sqrt(Math.max(0, a * a * c(0, 0) + 2 * a * b * c(0, 1) + b * b * c(1, 1)));
 }
 
 /** Launch speed of an arrow of any mass from the bow. Heavier is slower. */
@@ -121,7 +121,7 @@ export function launchSpeed(bow: BowEnergy, mass: Kilograms): Estimate<MetresPer
   return { value: si(speed), sd: si(speed * spreadOf(bow, logSpeedGradient(bow, mass))) };
 }
 
-/** Share of the bow's energy that an arrow takes along: m/(m + K). */
+/** Share of the bow's energy that goes into an arrow: m/(m + K). */
 export function efficiency(bow: BowEnergy, mass: Kilograms): Estimate<Ratio> {
   const share = mass / (mass + bow.virtualMass);
   return { value: si(share), sd: si(spreadOf(bow, [0, share * (share - 1)])) };

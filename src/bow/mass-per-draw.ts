@@ -3,7 +3,8 @@ import { GRAIN, POUND_FORCE } from '../quantities/exact.ts';
 import { type Kilograms, type Newtons, type Quantity, si } from '../quantities/quantity.ts';
 
 /**
- * 5 grains per pound of peak draw: the arrow with which compound bows are rated, and the least the trade shoots. Makers' own minimums go before it.
+ * 5 grains per pound of peak draw: the arrow with which compound bows are rated, and the least the trade shoots. A maker's
+ * own minimum takes precedence.
  *
  * @source ASTM F1544-11 and ATA/BOW-105-2008, rating conditions
  */

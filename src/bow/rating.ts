@@ -19,8 +19,8 @@ export interface BowRating {
 }
 
 /**
- * The usual conditions: 70 lb of peak draw, 30 in of draw, 5 gr of arrow for each pound (350 gr), from a shooting machine, the mean
- * of at least five shots.
+ * The usual conditions: 70 lb of peak draw, 30 in of draw, 5 gr of arrow for each pound (350 gr), from a shooting machine,
+ * the mean of at least five shots.
  *
  * @source ASTM F1544-11 (draw weight at most 70.5 lb)
  */
@@ -39,13 +39,13 @@ export interface BowSettings {
 }
 
 /**
- * What peep, loop, silencers and a hand instead of a machine cost, as a share of speed. Common practice, no source: hunting bows shoot
- * 5 to 15 ft/s below what rating and settings promise.
+ * What peep, loop, silencers and a hand instead of a machine cost, as a share of speed. Common practice, no source: hunting
+ * bows shoot 5 to 15 ft/s below what rating and settings promise.
  */
 const FIELD_LOSS = 0.03;
 /**
- * Standard uncertainty of the energy, relative: 4 % for the loss above, and 3 % because a bow let down or shortened does not keep the
- * shape of its draw curve.
+ * Standard uncertainty of the energy, relative: 4 % for the loss above, and 3 % because a bow let down or shortened does
+ * not keep the shape of its draw curve.
  */
 const ENERGY_SD = 0.05;
 
@@ -54,8 +54,9 @@ const ENERGY_SD = 0.05;
  *
  *   E = (m + K)(0.97 v)^2/2 · (W/W_r) · (s/s_r)
  *
- * W peak draw weight, s power stroke, r at the rating (longer or shorter by the difference of the draw lengths): stored energy goes as force times way for one shape of the draw curve. For want of a
- * chronograph only: about 2.5 % of speed uncertain.
+ * W peak draw weight, s power stroke, r at the rating (longer or shorter by the difference of the draw lengths): the stored
+ * energy is proportional to force times power stroke for one shape of the draw curve. To be used only where there is no
+ * chronograph: the speed is uncertain by about 2.5 %.
  *
  * @throws DomainError when a power stroke or a weight is not above 0
  */

@@ -2,6 +2,7 @@ import { chiSquaredSurvival } from '../numerics/distributions.ts';
 import { leastSquares } from '../numerics/least-squares.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { Rig } from '../sight/rig.ts';
+import { FIT_NOT_CONVERGED } from './fit-not-converged.ts';
 import type { Measurement } from './measurement.ts';
 import {
   namedValues,
@@ -112,6 +113,7 @@ export function calibrate(problem: CalibrationProblem): Calibration {
     throw new NumericalError(
       'not-converged',
       `the fit of the marks stopped before its minimum: ${solution.reason}`,
+      { reason: FIT_NOT_CONVERGED },
     );
 
   const count = measurements.length;

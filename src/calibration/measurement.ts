@@ -14,7 +14,7 @@ export interface ShotMark {
 }
 
 /** A chronograph reading down range, the sight set for the zero range. */
-export interface SpeedReading {
+interface SpeedReading {
   readonly kind: 'speed';
   readonly range: Metres;
   readonly speed: MetresPerSecond;
@@ -22,7 +22,7 @@ export interface SpeedReading {
 }
 
 /** How far below the aiming point arrows hit at one range with the sight set for another. */
-export interface Drop {
+interface Drop {
   readonly kind: 'drop';
   readonly aimedWith: Metres;
   readonly range: Metres;

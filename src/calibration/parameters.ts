@@ -1,6 +1,6 @@
 import { si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
-import type { Scale } from '../sight/scale.ts';
+import type { SightScale } from '../sight/scale.ts';
 
 /** What a calibration may change, in this order wherever a list of numbers stands for them. */
 export const PARAMETERS = [
@@ -31,7 +31,7 @@ export type Priors = Readonly<Record<ParameterName, Prior>>;
 export type ParameterValues = Readonly<Record<ParameterName, number>>;
 
 /** Travel itself, in metres, serves where a sight has no scale: the same arithmetic, and `scale_ratio` its distance from the eye. */
-export const TRAVEL_SCALE: Scale = { travelPerUnit: 1, direction: 1, atZero: 0 };
+export const TRAVEL_SCALE: SightScale = { travelPerUnit: 1, direction: 1, atZero: 0 };
 
 /**
  * The rig with other values of the parameters. `drag_scale` and `scale_ratio` multiply what the rig has, `scale_offset` is

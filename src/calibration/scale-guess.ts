@@ -1,7 +1,7 @@
 import { DomainError } from '../quantities/domain-error.ts';
 import { marksFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
-import type { Scale } from '../sight/scale.ts';
+import type { SightScale } from '../sight/scale.ts';
 
 /** A mark as shot, for guessing a scale from. */
 export interface ScalePoint {
@@ -16,7 +16,7 @@ export interface ScalePoint {
  * @param points at least two, at ranges whose marks differ
  * @throws DomainError when the readings do not tell a travel per unit
  */
-export function guessScale(rig: Rig, direction: 1 | -1, points: readonly ScalePoint[]): Scale {
+export function guessScale(rig: Rig, direction: 1 | -1, points: readonly ScalePoint[]): SightScale {
   const travels = marksFor(
     rig,
     points.map(({ range }) => range),

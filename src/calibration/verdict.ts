@@ -1,3 +1,4 @@
+import { DECIDED } from '../quantities/estimate.ts';
 import { PARAMETER_UNITS, PARAMETERS, type ParameterName, type Priors } from './parameters.ts';
 
 /** `measured`: the marks decide it. `mostly prior`: they hardly touch it. `not separable`: they would, were it not for another. */
@@ -20,9 +21,6 @@ interface Solution {
   readonly jacobian: readonly (readonly number[])[];
   readonly covariance: readonly (readonly number[])[];
 }
-
-/** The marks decide a parameter when they halve what was uncertain about it (or halve the yardstick of one that was unknown). */
-const DECIDED = 0.5;
 
 /**
  * Value, standard error and verdict of every parameter.
@@ -61,7 +59,13 @@ export function estimates(
   });
 }
 
-function verdictOf(left: number, leftWereOthersKnown: number): Verdict {
+/**
+ * What the marks did for one unknown.
+ *
+ * @param left its standard uncertainty over that of before (or over the yardstick of one that was unknown)
+ * @param leftWereOthersKnown the same, were all other unknowns known
+ */
+export function verdictOf(left: number, leftWereOthersKnown: number): Verdict {
   if (left <= DECIDED) return 'measured';
   return leftWereOthersKnown <= DECIDED ? 'not separable' : 'mostly prior';
 }

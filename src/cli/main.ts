@@ -29,7 +29,7 @@ const io: Io = {
     ),
 };
 
-// A reader that stops early (`| head`) is not a failure; anything else that cannot be printed is one, and no bug of the program's.
+// A reader that stops early (`| head`) is not a failure. Anything else that cannot be printed is one, though not a bug.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
   const why = error.code === 'ENOSPC' ? 'the disk is full' : (error.code ?? error.message);
@@ -37,7 +37,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(EXIT.failed);
 });
 
-// Nobody is left to be told.
+// Standard error is closed too, so there is nowhere left to report this.
 process.stderr.on('error', () => process.exit(EXIT.failed));
 
 // Whatever was to be written is written whole or not at all, so a Ctrl-C need only take the progress bar away.

@@ -9,21 +9,21 @@ type Make = (io: Io) => Command;
 /** Every command by name; its options and help are loaded when a command line asks for it, its work when it runs. */
 const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
-  check: async () => (await import('./commands/check.ts')).checkCommand,
-  fly: async () => (await import('./commands/fly.ts')).flyCommand,
-  marks: async () => (await import('./commands/marks.ts')).marksCommand,
-  fit: async () => (await import('./commands/fit.ts')).fitCommand,
-  tape: async () => (await import('./commands/tape.ts')).tapeCommand,
+  check: () => questionMaker('check'),
+  fly: () => questionMaker('fly'),
+  marks: () => questionMaker('marks'),
+  fit: () => questionMaker('fit'),
+  tape: () => questionMaker('tape'),
   card: async () => (await import('./commands/card.ts')).cardCommand,
-  cant: async () => (await import('./commands/cant.ts')).cantCommand,
-  slope: async () => (await import('./commands/slope.ts')).slopeCommand,
-  misjudge: async () => (await import('./commands/misjudge.ts')).misjudgeCommand,
+  cant: () => questionMaker('cant'),
+  slope: () => questionMaker('slope'),
+  misjudge: () => questionMaker('misjudge'),
   wind: () => questionMaker('wind'),
-  swing: async () => (await import('./commands/swing.ts')).swingCommand,
-  broadhead: async () => (await import('./commands/broadhead.ts')).broadheadCommand,
-  scatter: async () => (await import('./commands/scatter.ts')).scatterCommand,
-  compare: async () => (await import('./commands/compare.ts')).compareCommand,
-  vary: async () => (await import('./commands/vary.ts')).varyCommand,
+  swing: () => questionMaker('swing'),
+  broadhead: () => questionMaker('broadhead'),
+  scatter: () => questionMaker('scatter'),
+  compare: () => questionMaker('compare'),
+  vary: () => questionMaker('vary'),
 };
 
 /** A command of the options and help of a question. */
@@ -38,7 +38,7 @@ async function questionMaker(name: QuestionName): Promise<Make> {
     );
 }
 
-/** The command line with the commands named, all of them unless told. Nothing runs until it is parsed. */
+/** The command line with the commands named, or with all of them. Nothing runs until it is parsed. */
 export async function createProgram(
   io: Io,
   names: readonly string[] = Object.keys(COMMANDS),

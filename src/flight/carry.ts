@@ -1,7 +1,7 @@
 import { bracketedRoot, minimumOf } from '../numerics/root.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import type { FlightConditions } from './conditions.ts';
-import { STATE } from './frame.ts';
+import { type FlightVector, STATE } from './frame.ts';
 import { launchFromEye, launchState } from './launch.ts';
 import { flyer } from './trajectory.ts';
 
@@ -12,7 +12,7 @@ export interface Carry {
 }
 
 /** Spacing of the places where the ground is looked for, m. */
-const STRIDE = 40;
+const GROUND_STRIDE = 40;
 /** Elevations between which the farthest shot of anything with drag lies. */
 const ELEVATIONS = { lo: 0.55, hi: 0.8 } as const; // rad
 /** The distance is flat at its maximum: an elevation this near to the best costs under 0.1 % of it. */
@@ -31,18 +31,17 @@ export function carry(conditions: FlightConditions, speed: MetresPerSecond): Car
     wind: { ...wind, tail: si<'m/s'>(Math.max(0, wind.tail)) },
   };
   const { onward } = flyer(level);
-  const aboveGround = (state: readonly number[]): number =>
-    (state[STATE.height] ?? Number.NaN) + level.eyeHeight;
+  const aboveGround = (state: FlightVector): number => state[STATE.height] + level.eyeHeight;
   const distanceAt = (elevation: number): number => {
     let from = 0;
-    let state: readonly number[] = launchState(launchFromEye(speed, si(elevation)));
-    let next = onward(from, state, from + STRIDE);
+    let state = launchState(launchFromEye(speed, si(elevation)));
+    let next = onward(from, state, from + GROUND_STRIDE);
     while (aboveGround(next) > 0) {
-      [from, state] = [from + STRIDE, next];
-      next = onward(from, state, from + STRIDE);
+      [from, state] = [from + GROUND_STRIDE, next];
+      next = onward(from, state, from + GROUND_STRIDE);
     }
     const height = (range: number): number => aboveGround(onward(from, state, range));
-    return bracketedRoot(height, from, from + STRIDE, { tolerance: DISTANCE_TOLERANCE });
+    return bracketedRoot(height, from, from + GROUND_STRIDE, { tolerance: DISTANCE_TOLERANCE });
   };
   const elevation = minimumOf((angle) => -distanceAt(angle), ELEVATIONS.lo, ELEVATIONS.hi, {
     tolerance: ELEVATION_TOLERANCE,

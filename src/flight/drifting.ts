@@ -1,8 +1,9 @@
 import type { Attitude } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
-import { earthRotation, gravity } from './frame.ts';
+import { earthRotation, type FlightVector, gravity } from './frame.ts';
 import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
 
 /**
@@ -44,6 +45,9 @@ function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): Stead
   };
 }
 
+/** An arrow of which only mass, diameter and drag are known takes up no spin. */
+const SPINLESS = { spinPerMetre: 0, spinUp: Number.POSITIVE_INFINITY };
+
 /** Stands in where only mass, diameter and drag are known, and for an arrow that keeps no steady attitude: no lift. */
 const NO_LIFT: SteadyLift = {
   gyroscopic: 0,
@@ -64,23 +68,23 @@ const NO_LIFT: SteadyLift = {
  * A point mass with spin: state order in flight/frame.ts `STATE`. Range is the independent variable, so that "at 60 m"
  * needs no search; the arrow must keep moving forward (v_x > 0), which the integrator's guards turn into an error.
  *
- * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it is flown
- * as a point, and whoever shows the result says so.
+ * An arrow whose centre of pressure is not behind its balance point (a bare shaft, say) finds no equilibrium to ride at; it
+ * is flown as a point, and whoever shows the result says so.
  *
  * @source steady lift: derived from the linear pitch and yaw equations of a finned body (moment balance of an arrow whose
  *   path turns at g cos γ / V); compare McCoy, Modern Exterior Ballistics, ch. 10, for the spin-stabilised case
  */
-export function driftingMotion(conditions: FlightConditions): Derivative {
+export function driftingMotion(conditions: FlightConditions): Derivative<FlightVector> {
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
-  const reynoldsPerSpeed = (air.density * arrow.diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, arrow.diameter);
   const [gx, gy] = gravity(conditions);
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;
   const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;
-  const spinPerMetre = arrow.attitude?.spinPerMetre ?? 0;
-  const spinRate = arrow.attitude === null ? 0 : air.density / arrow.attitude.spinUp;
+  const { spinPerMetre, spinUp } = arrow.attitude ?? SPINLESS;
+  const spinRate = air.density / spinUp;
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
   const { tail, across, up, shear, referenceHeight } = wind;
   const [alongRising, rising] = risingAir(up, slope);
@@ -88,13 +92,12 @@ export function driftingMotion(conditions: FlightConditions): Derivative {
 
   return (_range, y, dydx) => {
     // Read by index: destructuring an array costs a third of a derivative call.
-    const vx = y[2] ?? 0;
-    const vy = y[3] ?? 0;
-    const vz = y[4] ?? 0;
-    const p = y[5] ?? 0;
+    const vx = y[2];
+    const vy = y[3];
+    const vz = y[4];
+    const p = y[5];
     let gust = 1;
-    if (shear !== 0)
-      gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
+    if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
     const ux = vx - gust * tail - alongRising;
     const uy = vy - rising;
     const uz = vz - gust * across;

@@ -11,7 +11,7 @@ import { type Metres, si } from '../quantities/quantity.ts';
  */
 
 /** Rotation of the Earth, rad/s. @source IERS Conventions (2010), table 1.1, nominal mean angular velocity. */
-export const EARTH_RATE = 7.292115e-5;
+const EARTH_RATE = 7.292115e-5;
 
 /** Gravity in the line-of-sight frame: g(−sin slope, −cos slope, 0), m/s². */
 export const gravity = ({
@@ -34,9 +34,9 @@ export interface EarthPlace {
  */
 export function earthRotation({ latitude, azimuth }: EarthPlace, slope: Radians): Vector3 {
   const up = EARTH_RATE * Math.sin(latitude);
-  const north = azimuth === null ? 0 : EARTH_RATE * Math.cos(latitude);
-  const forward = north * Math.cos(azimuth ?? 0);
-  const right = -north * Math.sin(azimuth ?? 0);
+  const north = EARTH_RATE * Math.cos(latitude);
+  const [forward, right] =
+    azimuth === null ? [0, 0] : [north * Math.cos(azimuth), -north * Math.sin(azimuth)];
   const [c, s] = [Math.cos(slope), Math.sin(slope)];
   return [forward * c + up * s, up * c - forward * s, right];
 }
@@ -53,25 +53,31 @@ export interface FlightState {
   readonly spin: RadiansPerSecond;
 }
 
-/** Order of the integrated components; range is the independent variable. */
+/** The integrated components in SI units, in the order of `STATE`; range is the independent variable. */
+export type FlightVector = readonly [
+  height: number,
+  lateral: number,
+  vx: number,
+  vy: number,
+  vz: number,
+  spin: number,
+  time: number,
+];
+
 export const STATE = { height: 0, lateral: 1, vx: 2, vy: 3, vz: 4, spin: 5, time: 6 } as const;
 export const STATE_SIZE = 7;
 
-const component = (y: readonly number[], i: number): number => {
-  const value = y[i];
-  if (value === undefined)
-    throw new RangeError(`a flight state has ${STATE_SIZE} components, not ${y.length}`);
-  return value;
-};
-
 /** Name the components of an integrated state. */
-export const namedState = (range: number, y: readonly number[]): FlightState => ({
+export const namedState = (
+  range: number,
+  [height, lateral, vx, vy, vz, spin, time]: FlightVector,
+): FlightState => ({
   range: si(range),
-  time: si(component(y, STATE.time)),
-  height: si(component(y, STATE.height)),
-  lateral: si(component(y, STATE.lateral)),
-  velocity: [component(y, STATE.vx), component(y, STATE.vy), component(y, STATE.vz)],
-  spin: si(component(y, STATE.spin)),
+  time: si(time),
+  height: si(height),
+  lateral: si(lateral),
+  velocity: [vx, vy, vz],
+  spin: si(spin),
 });
 
 /** Speed over the ground, m/s. */

@@ -6,7 +6,7 @@ import {
   type RadiansPerSecond,
   si,
 } from '../quantities/quantity.ts';
-import { STATE, STATE_SIZE } from './frame.ts';
+import type { FlightVector } from './frame.ts';
 
 /** The balance point as it leaves the string, in the line-of-sight frame. */
 export interface Launch {
@@ -23,16 +23,13 @@ export const launchFromEye = (speed: MetresPerSecond, angle: Radians): Launch =>
 });
 
 /** The launch as the integrated components of `STATE`. */
-export function launchState({ position, velocity, spin }: Launch): number[] {
-  const state = new Array<number>(STATE_SIZE).fill(0);
-  state[STATE.height] = position[1];
-  state[STATE.lateral] = position[2];
-  state[STATE.vx] = velocity[0];
-  state[STATE.vy] = velocity[1];
-  state[STATE.vz] = velocity[2];
-  state[STATE.spin] = spin;
-  return state;
-}
+export const launchState = ({ position: [, height, lateral], velocity, spin }: Launch): FlightVector => [
+  height,
+  lateral,
+  ...velocity,
+  spin,
+  0, // s
+];
 
 /** Height of the launch line at a range: the straight line along the launch velocity. */
 export const launchLineHeight = ({ position, velocity }: Launch, range: number): Metres =>

@@ -1,15 +1,15 @@
-import { at } from '../numerics/at.ts';
+import { at, floatAt } from '../numerics/at.ts';
 import { quinticHermite } from '../numerics/interpolate.ts';
 import type { Entry } from './entry.ts';
-import { STATE, STATE_SIZE } from './frame.ts';
+import { type FlightVector, STATE, STATE_SIZE } from './frame.ts';
 import type { Launch } from './launch.ts';
 import { launchState } from './launch.ts';
 import type { Flyer } from './trajectory.ts';
 
 /**
- * Spacing of the flown stations, m. Between them the path is read from a fifth-degree polynomial through heights, slopes and
- * curvatures; its error is (h/2)⁶/720 of the sixth derivative: below 1e-9 m of height, and below 1e-6 m of the sideways drift that the
- * first yards of spin-up bend most.
+ * Spacing of the flown stations, m. Between them the path is read from a fifth-degree polynomial through heights, slopes
+ * and curvatures; its error is (h/2)⁶/720 of the sixth derivative: below 1e-9 m of height, and below 1e-6 m of the sideways
+ * drift that the first yards of spin-up bend most.
  */
 const STATION_SPACING = 10;
 /** Value, slope and curvature of one coordinate at one station. */
@@ -68,9 +68,9 @@ export function blendedPath(paths: readonly Path[], shares: readonly number[]): 
   const blend = (of: (path: Path) => Float64Array): Float64Array => {
     const sum = new Float64Array(of(first).length);
     for (const [k, path] of paths.entries()) {
-      const share = shares[k] ?? 0;
+      const share = at(shares, k);
       const values = of(path);
-      for (let i = 0; i < sum.length; i += 1) sum[i] = (sum[i] ?? 0) + share * (values[i] ?? 0);
+      for (let i = 0; i < sum.length; i += 1) sum[i] = floatAt(sum, i) + share * floatAt(values, i);
     }
     return sum;
   };
@@ -101,15 +101,15 @@ const intervalsOf = (start: number, end: number): number =>
 function sample(
   into: Float64Array,
   i: number,
-  y: readonly number[],
+  y: FlightVector,
   slope: readonly number[],
-  position: number,
-  velocity: number,
+  position: typeof STATE.height | typeof STATE.lateral,
+  velocity: typeof STATE.vy | typeof STATE.vz,
 ): void {
-  const rise = slope[position] ?? 0;
-  into[PER_STATION * i] = y[position] ?? 0;
+  const rise = at(slope, position);
+  into[PER_STATION * i] = y[position];
   into[PER_STATION * i + 1] = rise;
-  into[PER_STATION * i + 2] = ((slope[velocity] ?? 0) - rise * (slope[STATE.vx] ?? 0)) / (y[STATE.vx] ?? 0);
+  into[PER_STATION * i + 2] = (at(slope, velocity) - rise * at(slope, STATE.vx)) / y[STATE.vx];
 }
 
 function pathThrough(start: number, end: number, samples: Samples): Path {
@@ -125,12 +125,12 @@ function pathThrough(start: number, end: number, samples: Samples): Path {
       return quinticHermite(
         spacing,
         place - i,
-        values[k] ?? Number.NaN,
-        values[k + 1] ?? Number.NaN,
-        values[k + 2] ?? Number.NaN,
-        values[k + 3] ?? Number.NaN,
-        values[k + 4] ?? Number.NaN,
-        values[k + 5] ?? Number.NaN,
+        floatAt(values, k),
+        floatAt(values, k + 1),
+        floatAt(values, k + 2),
+        floatAt(values, k + 3),
+        floatAt(values, k + 4),
+        floatAt(values, k + 5),
       );
     };
   const [height, lateral] = [reader(samples.height), reader(samples.lateral)];

@@ -3,7 +3,7 @@ import { DomainError } from '../quantities/domain-error.ts';
 import { type Radians, type RadiansPerSecond, si } from '../quantities/quantity.ts';
 import type { Launch } from './launch.ts';
 import { launchState } from './launch.ts';
-import { RIGID_STATE, RIGID_STATE_SIZE, ROLLING_STATE_SIZE } from './rigid-frame.ts';
+import type { RigidVector } from './rigid-frame.ts';
 
 /** A launch with the way the shaft stands and turns as it leaves the string. */
 export interface RigidLaunch extends Launch {
@@ -33,8 +33,9 @@ export const CLEAN: Disturbance = {
 };
 
 /**
- * A launch whose shaft leaves the direction of flight, and turns, as told. "Up" is square to the direction of flight in the plane of
- * it and the sight's up; "left" is square to both. The balance point starts as it would clean: only the shaft is disturbed.
+ * A launch whose shaft stands off the direction of flight, and turns, as the disturbance says. "Up" is square to the
+ * direction of flight in the plane of it and the sight's up; "left" is square to both. The balance point starts as it would
+ * clean: only the shaft is disturbed.
  *
  * @param roll of the arrow's reference mark, for arrows not alike all round
  * @throws DomainError for a start of 0.5 rad or more off the flight, far beyond what the linear laws of the air cover
@@ -57,13 +58,9 @@ export function rigidLaunch(launch: Launch, disturbance = CLEAN, roll: Radians =
 const LARGEST_START = 0.5; // rad
 
 /** The launch as the integrated components of `RIGID_STATE`. */
-export function rigidLaunchState(launch: RigidLaunch, rolling: boolean): number[] {
-  const state = new Array<number>(rolling ? ROLLING_STATE_SIZE : RIGID_STATE_SIZE).fill(0);
-  for (const [i, value] of launchState(launch).entries()) state[i] = value;
-  state[RIGID_STATE.axisUp] = launch.axis[1];
-  state[RIGID_STATE.axisRight] = launch.axis[2];
-  state[RIGID_STATE.turningUp] = launch.turning[1];
-  state[RIGID_STATE.turningRight] = launch.turning[2];
-  if (rolling) state[RIGID_STATE.roll] = launch.roll;
-  return state;
+export function rigidLaunchState(launch: RigidLaunch, rolling: boolean): RigidVector {
+  const [, axisUp, axisRight] = launch.axis;
+  const [, turningUp, turningRight] = launch.turning;
+  const state = [...launchState(launch), axisUp, axisRight, turningUp, turningRight] as const;
+  return rolling ? [...state, launch.roll] : state;
 }

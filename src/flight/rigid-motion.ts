@@ -1,12 +1,14 @@
 import type { FinLift, Fins } from '../arrow/flying-arrow.ts';
-import type { Asymmetry } from '../arrow/lift/asymmetry.ts';
+import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { CROSS_FLOW, shaftPoints } from './cross-flow.ts';
 import { earthRotation, gravity } from './frame.ts';
 import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
+import type { RigidVector } from './rigid-frame.ts';
 import { wakeGivesBack, wakePlace } from './wake-passing.ts';
 
 /** What the rigid model may be asked to change; the values left out serve every real arrow. */
@@ -23,8 +25,9 @@ export interface RigidOptions {
 }
 
 /**
- * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are thrown away, but must
- * not end in a number that is none. An arrow that really stands so far across is refused when its state is read.
+ * Square of the least forward part of the axis. The solver's trial states may be longer than a unit vector; they are
+ * discarded, but must not produce a NaN. An arrow that really stands so far across is refused when its state is
+ * read.
  */
 const LEAST_FORWARD = 0.01;
 
@@ -52,7 +55,7 @@ const LEAST_FORWARD = 0.01;
 export function rigidMotion(
   conditions: FlightConditions,
   { asymmetry = null, crossFlow = CROSS_FLOW, bladesStand = false }: RigidOptions = {},
-): Derivative {
+): Derivative<RigidVector> {
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const { attitude, drag, dragScale, mass, diameter } = arrow;
   if (attitude === null)
@@ -72,11 +75,11 @@ export function rigidMotion(
   const area = referenceArea(diameter);
   const perMass = (air.density * area) / (2 * mass);
   const perInertia = (air.density * area) / (2 * transverseInertia);
-  const reynoldsPerSpeed = (air.density * diameter) / air.viscosity;
+  const reynoldsPerSpeed = reynoldsNumber(air, 1, diameter);
   const shaftSide = arrow.sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const [sidePerMass, sidePerInertia] = [shaftSide / mass, shaftSide / transverseInertia];
   const gyroscopic = axialInertia / transverseInertia;
-  const spinPerMetre = attitude.spinPerMetre + (asymmetry?.spinPerMetre ?? 0);
+  const spinPerMetre = attitude.spinPerMetre + (asymmetry ?? ALIKE).spinPerMetre;
   const spinRate = air.density / attitude.spinUp;
   const [gx, gy] = gravity(conditions);
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
@@ -99,26 +102,25 @@ export function rigidMotion(
   const bladePlace = standing === null ? 0 : standing.place;
   const rolling = asymmetry !== null || bladesStand;
 
-  const [forceMark, forceClockwise] = asymmetry?.force ?? [0, 0];
-  const [momentMark, momentClockwise] = asymmetry?.firstMoment ?? [0, 0];
+  const [forceMark, forceClockwise] = (asymmetry ?? ALIKE).force;
+  const [momentMark, momentClockwise] = (asymmetry ?? ALIKE).firstMoment;
 
   return (_range, y, dydx) => {
     // Read by index: destructuring an array costs a third of a derivative call.
-    const vx = y[2] ?? 0;
-    const vy = y[3] ?? 0;
-    const vz = y[4] ?? 0;
-    const p = y[5] ?? 0;
-    const ey = y[7] ?? 0;
-    const ez = y[8] ?? 0;
-    const dy = y[9] ?? 0;
-    const dz = y[10] ?? 0;
+    const vx = y[2];
+    const vy = y[3];
+    const vz = y[4];
+    const p = y[5];
+    const ey = y[7];
+    const ez = y[8];
+    const dy = y[9];
+    const dz = y[10];
     const ex = Math.sqrt(Math.max(1 - ey * ey - ez * ez, LEAST_FORWARD));
     const dx = -(ey * dy + ez * dz) / ex;
     const turning2 = dx * dx + dy * dy + dz * dz;
 
     let gust = 1;
-    if (shear !== 0)
-      gust = (Math.max(eyeHeight + (y[0] ?? 0), LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
+    if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
     const ux = vx - gust * tail - alongRising;
     const uy = vy - rising;
     const uz = vz - gust * across;
@@ -164,7 +166,8 @@ export function rigidMotion(
 
     const perRange = 1 / vx;
     if (rolling) {
-      const roll = y[11] ?? 0;
+      const roll = y[11];
+      if (roll === undefined) throw new RangeError('an arrow that is not alike all round needs a roll');
       const cosine = Math.cos(roll);
       const sine = Math.sin(roll);
       // Up and right square to the shaft: n = (ŷ − ey e)/s and e × n, s = √(1 − ey²).

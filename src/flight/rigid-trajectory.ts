@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { createIntegrator, type Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
@@ -7,6 +8,7 @@ import {
   RIGID_STATE,
   RIGID_STATE_SIZE,
   type RigidState,
+  type RigidVector,
   ROLLING_STATE_SIZE,
 } from './rigid-frame.ts';
 import { type RigidLaunch, rigidLaunchState } from './rigid-launch.ts';
@@ -18,8 +20,8 @@ export interface RigidFlightOptions extends RigidOptions {
 }
 
 /**
- * Keeps a flight to 100 yd within 0.1 mm of the exact solution for starts a degree or two off, within 1 mm for the wildest; where the
- * cross-flow passes 0 it has kinks that cost the solver its high order.
+ * Keeps a flight to 100 yd within 0.1 mm of the exact solution for starts a degree or two off, within 1 mm for the wildest;
+ * where the cross-flow passes 0 it has kinks that cost the solver its high order.
  */
 const TOLERANCE = 1e-6;
 /** First trial step, m: a fifth of a common swing; the solver's own choice would waste a tenth of the evaluations. */
@@ -30,9 +32,13 @@ const FARTHEST_ACROSS = 0.8;
 
 /** Flies one rigid arrow at a time, and may be used again for the next. */
 export interface RigidFlyer {
-  /** The raw states of `RIGID_STATE` at rising ranges, all beyond the launch. @throws NumericalError when the arrow does not get there */
-  readonly states: (launch: RigidLaunch, ranges: readonly number[]) => number[][];
-  readonly derivative: Derivative;
+  /**
+   * The raw states of `RIGID_STATE` at rising ranges, all beyond the launch.
+   *
+   * @throws NumericalError when the arrow does not get there
+   */
+  readonly states: (launch: RigidLaunch, ranges: readonly number[]) => RigidVector[];
+  readonly derivative: Derivative<RigidVector>;
   /** Derivative calls so far. */
   readonly evaluations: () => number;
 }
@@ -58,7 +64,7 @@ export function rigidFlyer(conditions: FlightConditions, options: RigidFlightOpt
           throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
         y = integrator.advance(x, y, range);
         x = range;
-        const [up, right] = [y[RIGID_STATE.axisUp] ?? Number.NaN, y[RIGID_STATE.axisRight] ?? Number.NaN];
+        const [up, right] = [y[RIGID_STATE.axisUp], y[RIGID_STATE.axisRight]];
         if (!(up * up + right * right < FARTHEST_ACROSS))
           throw new NumericalError('non-finite', `the arrow stands across its flight at ${x} m`, x);
         return y;
@@ -80,4 +86,4 @@ export const flyRigid = (
 ): readonly RigidState[] =>
   rigidFlyer(conditions, options)
     .states(launch, ranges)
-    .map((state, i) => namedRigidState(ranges[i] ?? Number.NaN, state));
+    .map((state, i) => namedRigidState(at(ranges, i), state));

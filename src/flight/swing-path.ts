@@ -1,7 +1,7 @@
 import type { Attitude, FlyingArrow } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import type { Air } from '../atmosphere/air.ts';
-import { at } from '../numerics/at.ts';
+import { at, floatAt } from '../numerics/at.ts';
 import { cubicHermite } from '../numerics/interpolate.ts';
 import { CROSS_FLOW, type ShaftPoint, shaftPoints } from './cross-flow.ts';
 import { wakeGivesBack, wakePlace } from './wake-passing.ts';
@@ -67,12 +67,12 @@ export function swingPath(arrow: FlyingArrow, attitude: Attitude, air: Air, star
       cubicHermite(
         step,
         t,
-        at(before, OFFSET + i),
-        at(before, TURN + i),
-        at(after, OFFSET + i),
-        at(after, TURN + i),
+        floatAt(before, OFFSET + i),
+        floatAt(before, TURN + i),
+        floatAt(after, OFFSET + i),
+        floatAt(after, TURN + i),
       );
-    const straight = (i: number): number => at(before, i) + t * (at(after, i) - at(before, i));
+    const straight = (i: number): number => floatAt(before, i) + t * (floatAt(after, i) - floatAt(before, i));
     return {
       offset: [offset(0), offset(1)],
       turn: [straight(TURN), straight(TURN + 1)],
@@ -101,10 +101,10 @@ function ratesOf(
   const shaftSide = sideForce * air.density * ((Math.PI / 2) * diameter * diameter);
   const spinRate = air.density / attitude.spinUp;
   return (way, state, rates) => {
-    const du = at(state, TURNING);
-    const dr = at(state, TURNING + 1);
-    const au = at(state, TURN) + startUp - at(state, SHAFT);
-    const ar = at(state, TURN + 1) + startRight - at(state, SHAFT + 1);
+    const du = floatAt(state, TURNING);
+    const dr = floatAt(state, TURNING + 1);
+    const au = floatAt(state, TURN) + startUp - floatAt(state, SHAFT);
+    const ar = floatAt(state, TURN + 1) + startRight - floatAt(state, SHAFT + 1);
     const flow = ({ place, weight }: ShaftPoint): number =>
       weight * Math.sqrt((au + place * du) ** 2 + (ar + place * dr) ** 2);
     const [a, b, c] = [flow(rear), flow(middle), flow(front)];
@@ -120,7 +120,7 @@ function ratesOf(
     const spin = attitude.spinPerMetre * (1 - Math.exp(-spinRate * way));
     const side = shaftSide * spin;
     const turned = side * B2 + attitude.axialInertia * spin;
-    const slower = Math.exp(feed * way + at(state, SLOWED));
+    const slower = Math.exp(feed * way + floatAt(state, SLOWED));
     rates[SHAFT] = du;
     rates[SHAFT + 1] = dr;
     rates[TURNING] = (-P * (n1 * au + n2 * du) - side * B1 * ar - turned * dr) / I + feed * du;
@@ -128,10 +128,10 @@ function ratesOf(
     rates[TURN] =
       (-P * ((n0 - CD) * au + n1 * du) - side * (B0 * ar + B1 * dr)) / mass + fall * slower * slower;
     rates[TURN + 1] = (-P * ((n0 - CD) * ar + n1 * dr) + side * (B0 * au + B1 * du)) / mass;
-    rates[OFFSET] = at(state, TURN);
-    rates[OFFSET + 1] = at(state, TURN + 1);
+    rates[OFFSET] = floatAt(state, TURN);
+    rates[OFFSET + 1] = floatAt(state, TURN + 1);
     rates[SLOWED] = (P / mass) * ((n0 - CD / 2) * (au * au + ar * ar) + n1 * (au * du + ar * dr));
-    rates[LATE] = at(state, SLOWED) * slower;
+    rates[LATE] = floatAt(state, SLOWED) * slower;
   };
 }
 
@@ -143,8 +143,8 @@ function rungeKutta(rates: Rates, way: number, step: number, state: State): Stat
   for (const [place, share, onward] of STAGES) {
     rates(way + place * step, trial, slope);
     for (let i = 0; i < SIZE; i += 1) {
-      next[i] = at(next, i) + share * step * at(slope, i);
-      trial[i] = at(state, i) + onward * step * at(slope, i);
+      next[i] = floatAt(next, i) + share * step * floatAt(slope, i);
+      trial[i] = floatAt(state, i) + onward * step * floatAt(slope, i);
     }
   }
   return next;

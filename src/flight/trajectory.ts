@@ -4,10 +4,13 @@ import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { driftingMotion } from './drifting.ts';
 import { type Entry, entryInto } from './entry.ts';
-import { type FlightState, namedState, STATE, STATE_SIZE } from './frame.ts';
+import { type FlightState, type FlightVector, namedState, STATE_SIZE } from './frame.ts';
 import { type Launch, launchState } from './launch.ts';
 
-/** Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9 m mostly. */
+/**
+ * Relative and absolute error per step, SI units. The extrapolation overshoots it: 100 m are right to 1e-6 m at worst, 1e-9
+ * m mostly.
+ */
 const TOLERANCE = 1e-7;
 /** First trial step, m. The path bends over tens of metres; the solver's own choice would waste sixty evaluations. */
 const FIRST_STEP = 8;
@@ -18,17 +21,19 @@ const FIRST_STEP = 8;
  */
 export interface Flyer {
   /**
-   * The raw states of `STATE` at rising ranges, all beyond the launch, of an arrow that lies along its airspeed from the first metre: what
-   * `derivative` describes. @throws NumericalError when the arrow does not get there
+   * The raw states of `STATE` at rising ranges, all beyond the launch, of an arrow that lies along its airspeed from the first
+   * metre: what `derivative` describes.
+   *
+   * @throws NumericalError when the arrow does not get there
    */
-  readonly states: (launch: Launch, ranges: readonly number[]) => number[][];
+  readonly states: (launch: Launch, ranges: readonly number[]) => FlightVector[];
   /** The same with the entry into the wind: where the arrow really goes. */
-  readonly entered: (launch: Launch, ranges: readonly number[]) => number[][];
+  readonly entered: (launch: Launch, ranges: readonly number[]) => FlightVector[];
   /** What sets the two apart; null in still air and for an arrow that flies as a point. */
   readonly entry: (launch: Launch) => Entry | null;
   /** The raw state at `to`, flown on from a state at `from`. */
-  readonly onward: (from: number, state: readonly number[], to: number) => number[];
-  readonly derivative: Derivative;
+  readonly onward: (from: number, state: FlightVector, to: number) => FlightVector;
+  readonly derivative: Derivative<FlightVector>;
 }
 
 /** Make the equations of motion for these conditions ready to fly any number of arrows, one after another. */
@@ -39,7 +44,7 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
     absoluteTolerance: tolerance,
     initialStep: FIRST_STEP,
   });
-  const states = (launch: Launch, ranges: readonly number[]): number[][] => {
+  const states = (launch: Launch, ranges: readonly number[]): FlightVector[] => {
     let x = launch.position[0];
     let y = launchState(launch);
     return ranges.map((range) => {
@@ -65,15 +70,11 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
 }
 
 /** A state at a range (m) with what the entry into the wind adds. */
-function moved(state: readonly number[], entry: Entry, range: number): number[] {
-  const there = [...state];
+function moved(state: FlightVector, entry: Entry, range: number): FlightVector {
+  const [height, lateral, vx, vy, vz, spin, time] = state;
   const [up, right] = entry.offset(range);
-  const [rising, drifting] = entry.velocity(range, at(state, STATE.vx));
-  there[STATE.height] = at(state, STATE.height) + up;
-  there[STATE.lateral] = at(state, STATE.lateral) + right;
-  there[STATE.vy] = at(state, STATE.vy) + rising;
-  there[STATE.vz] = at(state, STATE.vz) + drifting;
-  return there;
+  const [rising, drifting] = entry.velocity(range, vx);
+  return [height + up, lateral + right, vx, vy + rising, vz + drifting, spin, time];
 }
 
 /**
@@ -88,4 +89,4 @@ export const fly = (
 ): readonly FlightState[] =>
   flyer(conditions)
     .entered(launch, ranges)
-    .map((state, i) => namedState(ranges[i] ?? Number.NaN, state));
+    .map((state, i) => namedState(at(ranges, i), state));

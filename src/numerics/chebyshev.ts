@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { NumericalError } from './numerical-error.ts';
 
 /** Nearer than this a quotient could overflow, and no function that is interpolated changes. */
@@ -58,9 +59,9 @@ export function interpolateAt(
   let numerator = 0;
   let denominator = 0;
   for (const [j, node] of nodes.entries()) {
-    const value = values[j] ?? Number.NaN;
+    const value = at(values, j);
     if (Math.abs(x - node) < INDISTINGUISHABLE) return value;
-    const share = (weights[j] ?? Number.NaN) / (x - node);
+    const share = at(weights, j) / (x - node);
     numerator += share * value;
     denominator += share;
   }

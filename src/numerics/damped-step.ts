@@ -1,4 +1,5 @@
-import { type Rows, solveUpper, triangularFactor } from './linear-algebra.ts';
+import { at } from './at.ts';
+import { matrixColumn, type Rows, solveUpper, times, triangularFactor } from './linear-algebra.ts';
 import { NumericalError } from './numerical-error.ts';
 
 /** Residuals taken as linear around a place: r + J s, in scaled steps of the parameters that are free to move. */
@@ -26,15 +27,11 @@ export const squares = (values: readonly number[]): number =>
 
 /** The root of the sum of squares of each column. */
 export const columnLengths = (jacobian: Rows): number[] =>
-  (jacobian[0] ?? []).map((_, j) => Math.sqrt(jacobian.reduce((sum, row) => sum + (row[j] ?? 0) ** 2, 0)));
+  (jacobian[0] ?? []).map((_, j) => Math.sqrt(jacobian.reduce((sum, row) => sum + at(row, j) ** 2, 0)));
 
 /** J'v. */
 export const transposedTimes = (jacobian: Rows, v: readonly number[]): number[] =>
-  (jacobian[0] ?? []).map((_, j) => jacobian.reduce((sum, row, i) => sum + (row[j] ?? 0) * (v[i] ?? 0), 0));
-
-/** J v. */
-export const times = (jacobian: Rows, v: readonly number[]): number[] =>
-  jacobian.map((row) => row.reduce((sum, value, j) => sum + value * (v[j] ?? 0), 0));
+  (jacobian[0] ?? []).map((_, j) => jacobian.reduce((sum, row, i) => sum + at(row, j) * at(v, i), 0));
 
 /** Residuals taken as linear where they and their Jacobian are known, factored once for every damping. */
 export function linearise(
@@ -43,15 +40,12 @@ export function linearise(
   scales: readonly number[],
   free: readonly number[],
 ): Linearised {
-  const rows = jacobian.map((row, i) => [
-    ...free.map((j) => (row[j] ?? 0) / (scales[j] ?? 1)),
-    residuals[i] ?? 0,
-  ]);
+  const rows = jacobian.map((row, i) => [...free.map((j) => at(row, j) / at(scales, j)), at(residuals, i)]);
   return { jacobian, free, scales, factor: triangularFactor(rows).slice(0, free.length) };
 }
 
 const triangleOf = (factor: Rows): Rows => factor.map((row) => row.slice(0, factor.length));
-const besideOf = (factor: Rows): number[] => factor.map((row) => row[factor.length] ?? 0);
+const besideOf = (factor: Rows): number[] => matrixColumn(factor, factor.length);
 
 /** The part of the residuals that some step of the free parameters would take away: its sum of squares. */
 export const reducible = ({ factor }: Linearised): number => squares(besideOf(factor));
@@ -73,7 +67,7 @@ export function dampedStep(
   let beside = besideOf(factor);
   let columns = [...free.keys()];
   for (;;) {
-    const equations = factor.map((row, i) => [...columns.map((a) => row[a] ?? 0), beside[i] ?? 0]);
+    const equations = factor.map((row, i) => [...columns.map((a) => at(row, a)), at(beside, i)]);
     const dampings = columns.map((a) => [...columns.map((b) => (a === b ? root : 0)), 0]);
     const damped = triangularFactor([...equations, ...dampings]).slice(0, columns.length);
     const triangle = triangleOf(damped);
@@ -83,16 +77,16 @@ export function dampedStep(
     );
     const beyond = new Set<number>();
     for (const [k, a] of columns.entries()) {
-      const j = free[a] ?? 0;
-      const wanted = (scaled[k] ?? 0) / (scales[j] ?? 1);
+      const j = at(free, a);
+      const wanted = at(scaled, k) / at(scales, j);
       step[j] = allowed(wanted, j);
       if (step[j] !== wanted) beyond.add(a);
     }
-    if (beyond.size === 0) return { step, moving: columns.map((a) => free[a] ?? 0), triangle };
+    if (beyond.size === 0) return { step, moving: columns.map((a) => at(free, a)), triangle };
     beside = beside.map((value, i) =>
       [...beyond].reduce((sum, a) => {
-        const j = free[a] ?? 0;
-        return sum + (factor[i]?.[a] ?? 0) * (step[j] ?? 0) * (scales[j] ?? 1);
+        const j = at(free, a);
+        return sum + at(at(factor, i), a) * at(step, j) * at(scales, j);
       }, value),
     );
     columns = columns.filter((a) => !beyond.has(a));
@@ -102,9 +96,9 @@ export function dampedStep(
 /** By how much the linear residuals fall in sum of squares over a step of the free parameters. */
 export function predictedReduction(problem: Linearised, step: readonly number[]): number {
   const { factor, free, scales } = problem;
-  const scaled = free.map((j) => (step[j] ?? 0) * (scales[j] ?? 1));
+  const scaled = free.map((j) => at(step, j) * at(scales, j));
   const beside = besideOf(factor);
-  const left = times(triangleOf(factor), scaled).map((value, i) => value + (beside[i] ?? 0));
+  const left = times(triangleOf(factor), scaled).map((value, i) => value + at(beside, i));
   return squares(beside) - squares(left);
 }
 
@@ -123,31 +117,31 @@ export function acceleration(
   const pull = transposedTimes(jacobian, curvature);
   const z: number[] = [];
   for (const [a, j] of moving.entries()) {
-    const solved = z.reduce((sum, value, b) => sum + (triangle[b]?.[a] ?? 0) * value, 0);
-    z.push((-(pull[j] ?? 0) / (scales[j] ?? 1) - solved) / (triangle[a]?.[a] ?? 0));
+    const solved = z.reduce((sum, value, b) => sum + at(at(triangle, b), a) * value, 0);
+    z.push((-at(pull, j) / at(scales, j) - solved) / at(at(triangle, a), a));
   }
   const scaled = solveUpper(triangle, z);
   const found = scales.map(() => 0);
-  for (const [a, j] of moving.entries()) found[j] = (scaled[a] ?? 0) / (scales[j] ?? 1);
+  for (const [a, j] of moving.entries()) found[j] = at(scaled, a) / at(scales, j);
   return found;
 }
 
 /** The length of a step in scaled parameters. */
 export const scaledLength = ({ scales }: Linearised, step: readonly number[]): number =>
-  Math.sqrt(squares(step.map((value, j) => value * (scales[j] ?? 1))));
+  Math.sqrt(squares(step.map((value, j) => value * at(scales, j))));
 
 /**
  * (J'J)^-1: the covariance of the parameters for residuals of unit variance.
  *
  * @param accuracy relative error of the columns of the Jacobian; a column that the others explain to within ten times that is
- *   not told apart from them
+ *   taken to be one of them
  * @throws NumericalError 'singular' when a parameter, or a combination of them, changes no residual
  */
 export function covarianceOf(jacobian: Rows, accuracy: number): number[][] {
   const lengths = columnLengths(jacobian);
   const scaled = jacobian.map((row) => row.map((value, j) => value / (lengths[j] || 1)));
   const R = triangularFactor(scaled).slice(0, lengths.length);
-  const alone = R.findIndex((row, j) => Math.abs(row[j] ?? 0) <= 10 * accuracy);
+  const alone = R.findIndex((row, j) => Math.abs(at(row, j)) <= 10 * accuracy);
   if (alone >= 0)
     throw new NumericalError('singular', `parameter ${alone} changes nothing that the others do not`);
   const columns = R.map((_, j) =>
@@ -158,7 +152,7 @@ export function covarianceOf(jacobian: Rows, accuracy: number): number[][] {
   );
   return lengths.map((lengthA, a) =>
     lengths.map((lengthB, b) => {
-      const products = columns.reduce((sum, column) => sum + (column[a] ?? 0) * (column[b] ?? 0), 0);
+      const products = columns.reduce((sum, column) => sum + at(column, a) * at(column, b), 0);
       return products / (lengthA * lengthB);
     }),
   );

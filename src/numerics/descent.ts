@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import {
   acceleration,
   type DampedStep,
@@ -7,20 +8,20 @@ import {
   reducible,
   scaledLength,
   squares,
-  times,
 } from './damped-step.ts';
 import { type Residuals, residualsAt } from './difference-jacobian.ts';
+import { times } from './linear-algebra.ts';
 import { clamped, clampedOne, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 /** A place where the residuals are known. */
-export interface Place {
+export interface KnownPlace {
   readonly parameters: readonly number[];
   readonly residuals: readonly number[];
   readonly sumOfSquares: number;
 }
 
 /** The place of some parameters, or null where the residuals cannot be had. */
-export function placeAt(residuals: Residuals, parameters: readonly number[]): Place | null {
+export function placeAt(residuals: Residuals, parameters: readonly number[]): KnownPlace | null {
   const found = residualsAt(residuals, parameters);
   return found === null ? null : { parameters, residuals: found, sumOfSquares: squares(found) };
 }
@@ -28,12 +29,12 @@ export function placeAt(residuals: Residuals, parameters: readonly number[]): Pl
 export type Descent =
   | {
       readonly ended: false;
-      readonly place: Place;
+      readonly place: KnownPlace;
       readonly damping: number;
       /** The reduction was as small as rounding. */
       readonly flat: boolean;
     }
-  /** No lower place within a step worth the name, or a reduction worth measuring. */
+  /** No lower place was found before the step became negligible, or the reduction is too small to measure. */
   | { readonly ended: 'step' | 'reduction' };
 
 /** Damping of the first step, of the square of the scaled Jacobian: steps begin near those of the undamped equations. */
@@ -58,7 +59,7 @@ const NEARLY_STRAIGHT = 1e-3;
 /** A lower place, by a step damped ever more until one is found. */
 export function descend(
   problem: Linearised,
-  from: Place,
+  from: KnownPlace,
   residuals: Residuals,
   { space, stepTolerance, ...start }: { space: ParameterSpace; stepTolerance: number; damping: number },
 ): Descent {
@@ -69,11 +70,11 @@ export function descend(
   for (let rise = 2; ; rise *= 2) {
     const damped = dampedStep(problem, damping, allowed);
     const straight = clamped(space, sum(parameters, damped.step));
-    const step = straight.map((value, j) => value - (parameters[j] ?? 0));
+    const step = straight.map((value, j) => value - at(parameters, j));
     const change = relativeChange(space, parameters, step);
     if (change <= stepTolerance) return { ended: 'step' };
 
-    const trial = (): Place | null => {
+    const trial = (): KnownPlace | null => {
       if (change > LONGEST_STEP) return null;
       if (!bends) return placeAt(residuals, straight);
       const bend = bendOf(problem, damped, step, from, residuals);
@@ -98,30 +99,29 @@ export function descend(
 export const changeAllowed =
   (space: ParameterSpace, parameters: readonly number[]) =>
   (change: number, j: number): number => {
-    const value = parameters[j] ?? 0;
+    const value = at(parameters, j);
     const place = clampedOne(space, value + change, j);
     return place === value + change ? change : place - value;
   };
 
-const sum = (a: readonly number[], b: readonly number[]): number[] =>
-  a.map((value, i) => value + (b[i] ?? 0));
+const sum = (a: readonly number[], b: readonly number[]): number[] => a.map((value, i) => value + at(b, i));
 
 /** The second-order correction of a step, or null where it cannot be had or would bend the step too far. */
 function bendOf(
   problem: Linearised,
   damped: DampedStep,
   step: readonly number[],
-  { parameters, residuals: here }: Place,
+  { parameters, residuals: here }: KnownPlace,
   residuals: Residuals,
 ): number[] | null {
   const share = CURVATURE_SHARE;
   const near = residualsAt(
     residuals,
-    parameters.map((value, j) => value + share * (step[j] ?? 0)),
+    parameters.map((value, j) => value + share * at(step, j)),
   );
   if (near === null) return null;
   const along = times(problem.jacobian, step);
-  const curvature = near.map((r, i) => (2 / share) * ((r - (here[i] ?? 0)) / share - (along[i] ?? 0)));
+  const curvature = near.map((r, i) => (2 / share) * ((r - at(here, i)) / share - at(along, i)));
   const bend = acceleration(problem, damped, curvature).map((value) => value / 2);
   return scaledLength(problem, bend) > MOST_BENT * scaledLength(problem, step) ? null : bend;
 }

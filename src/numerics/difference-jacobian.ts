@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { NumericalError } from './numerical-error.ts';
 import { clamped, type ParameterSpace } from './parameter-space.ts';
 
@@ -55,9 +56,9 @@ export function differenceJacobian(
         `no residuals on either side of parameter ${j} at ${value}`,
         value,
       );
-    return rHigh.map((r, i) => (r - (rLow[i] ?? 0)) / (high - low));
+    return rHigh.map((r, i) => (r - at(rLow, i)) / (high - low));
   });
-  return here.map((_, i) => columns.map((column) => column[i] ?? 0));
+  return here.map((_, i) => columns.map((column) => at(column, i)));
 }
 
 /** Relative error of the derivatives that the options give: of the formula and the residuals' precision together. */

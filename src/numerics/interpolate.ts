@@ -1,3 +1,4 @@
+import { floatAt } from './at.ts';
 import { NumericalError } from './numerical-error.ts';
 
 const requireFinite = (values: readonly number[], what: string): void => {
@@ -24,27 +25,26 @@ export function uniformCubic(x0: number, step: number, values: readonly number[]
   if (last < 1 || !(step > 0))
     throw new NumericalError('singular', `${values.length} values at steps of ${step} are not a table`);
   const y = Float64Array.from(values);
-  const at = (array: Float64Array, i: number): number => array[i] ?? 0;
 
   // Half the second derivatives in steps, m[i-1] + 4 m[i] + m[i+1] = 3 (y[i-1] - 2 y[i] + y[i+1]), by elimination.
   const m = new Float64Array(last + 1);
   const factor = new Float64Array(last + 1);
   for (let i = 1; i < last; i++) {
-    const pivot = 1 / (4 - at(factor, i - 1));
+    const pivot = 1 / (4 - floatAt(factor, i - 1));
     factor[i] = pivot;
-    m[i] = pivot * (3 * (at(y, i - 1) - 2 * at(y, i) + at(y, i + 1)) - at(m, i - 1));
+    m[i] = pivot * (3 * (floatAt(y, i - 1) - 2 * floatAt(y, i) + floatAt(y, i + 1)) - floatAt(m, i - 1));
   }
-  for (let i = last - 1; i > 0; i--) m[i] = at(m, i) - at(factor, i) * at(m, i + 1);
+  for (let i = last - 1; i > 0; i--) m[i] = floatAt(m, i) - floatAt(factor, i) * floatAt(m, i + 1);
 
   const cubic = new Float64Array(4 * last);
   for (let i = 0; i < last; i++) {
-    const slope = at(y, i + 1) - at(y, i) - (2 * at(m, i) + at(m, i + 1)) / 3;
-    cubic.set([at(y, i), slope, at(m, i), (at(m, i + 1) - at(m, i)) / 3], 4 * i);
+    const slope = floatAt(y, i + 1) - floatAt(y, i) - (2 * floatAt(m, i) + floatAt(m, i + 1)) / 3;
+    cubic.set([floatAt(y, i), slope, floatAt(m, i), (floatAt(m, i + 1) - floatAt(m, i)) / 3], 4 * i);
   }
   const perStep = 1 / step;
-  const [first, end] = [at(y, 0), at(y, last)];
-  const firstSlope = at(cubic, 1);
-  const endSlope = end - at(y, last - 1) + (at(m, last - 1) + 2 * at(m, last)) / 3;
+  const [first, end] = [floatAt(y, 0), floatAt(y, last)];
+  const firstSlope = floatAt(cubic, 1);
+  const endSlope = end - floatAt(y, last - 1) + (floatAt(m, last - 1) + 2 * floatAt(m, last)) / 3;
   const levelled = (t: number): number => (t < 1 ? t - t * t * t * (1 - t / 2) : 0.5);
 
   return (x) => {
@@ -57,7 +57,10 @@ export function uniformCubic(x0: number, step: number, values: readonly number[]
     const i = Math.floor(s);
     const t = s - i;
     const k = 4 * i;
-    return (cubic[k] ?? 0) + t * ((cubic[k + 1] ?? 0) + t * ((cubic[k + 2] ?? 0) + t * (cubic[k + 3] ?? 0)));
+    return (
+      floatAt(cubic, k) +
+      t * (floatAt(cubic, k + 1) + t * (floatAt(cubic, k + 2) + t * floatAt(cubic, k + 3)))
+    );
   };
 }
 
@@ -76,46 +79,50 @@ export function monotoneCubic(xs: readonly number[], ys: readonly number[]): (x:
   requireFinite([...xs, ...ys], 'a table');
   const x = Float64Array.from(xs);
   const y = Float64Array.from(ys);
-  const at = (array: Float64Array, i: number): number => array[i] ?? 0;
   const last = x.length - 1;
-  const width = Float64Array.from({ length: Math.max(last, 0) }, (_, i) => at(x, i + 1) - at(x, i));
+  const width = Float64Array.from({ length: Math.max(last, 0) }, (_, i) => floatAt(x, i + 1) - floatAt(x, i));
   if (last < 1 || y.length !== x.length || !width.every((h) => h > 0))
     throw new NumericalError(
       'singular',
       `${xs.length} places that do not increase, or not ${xs.length} values`,
     );
-  const secant = width.map((h, i) => (at(y, i + 1) - at(y, i)) / h);
+  const secant = width.map((h, i) => (floatAt(y, i + 1) - floatAt(y, i)) / h);
 
   const slope = x.map((_, i) => {
-    if (i === 0) return at(secant, 0);
-    if (i === last) return at(secant, last - 1);
-    const [left, right, hLeft, hRight] = [at(secant, i - 1), at(secant, i), at(width, i - 1), at(width, i)];
+    if (i === 0) return floatAt(secant, 0);
+    if (i === last) return floatAt(secant, last - 1);
+    const [left, right, hLeft, hRight] = [
+      floatAt(secant, i - 1),
+      floatAt(secant, i),
+      floatAt(width, i - 1),
+      floatAt(width, i),
+    ];
     return left * right <= 0 ? 0 : (left * hRight + right * hLeft) / (hLeft + hRight);
   });
   for (let i = 0; i < last; i++) {
-    const d = at(secant, i);
+    const d = floatAt(secant, i);
     if (d === 0) continue; // both slopes are 0 already, or an end's, which is this secant
-    const radius = Math.hypot(at(slope, i) / d, at(slope, i + 1) / d);
+    const radius = Math.hypot(floatAt(slope, i) / d, floatAt(slope, i + 1) / d);
     if (radius <= 3) continue;
-    slope[i] = (at(slope, i) * 3) / radius;
-    slope[i + 1] = (at(slope, i + 1) * 3) / radius;
+    slope[i] = (floatAt(slope, i) * 3) / radius;
+    slope[i + 1] = (floatAt(slope, i + 1) * 3) / radius;
   }
 
   return (place) => {
     if (Number.isNaN(place)) throw new NumericalError('non-finite', 'cannot read a table at NaN');
-    if (place <= at(x, 0)) return at(y, 0);
-    if (place >= at(x, last)) return at(y, last);
+    if (place <= floatAt(x, 0)) return floatAt(y, 0);
+    if (place >= floatAt(x, last)) return floatAt(y, last);
     let [i, above] = [0, last];
     while (above - i > 1) {
       const middle = (i + above) >> 1;
-      if (at(x, middle) <= place) i = middle;
+      if (floatAt(x, middle) <= place) i = middle;
       else above = middle;
     }
-    const h = at(width, i);
-    const t = (place - at(x, i)) / h;
-    const excess0 = h * (at(slope, i) - at(secant, i));
-    const excess1 = h * (at(slope, i + 1) - at(secant, i));
-    const straight = at(y, i) + t * h * at(secant, i);
+    const h = floatAt(width, i);
+    const t = (place - floatAt(x, i)) / h;
+    const excess0 = h * (floatAt(slope, i) - floatAt(secant, i));
+    const excess1 = h * (floatAt(slope, i + 1) - floatAt(secant, i));
+    const straight = floatAt(y, i) + t * h * floatAt(secant, i);
     return straight + t * (1 - t) * ((1 - t) * excess0 - t * excess1);
   };
 }

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import {
   columnLengths,
   covarianceOf,
@@ -7,7 +8,7 @@ import {
   reducible,
   transposedTimes,
 } from './damped-step.ts';
-import { changeAllowed, descend, FIRST_DAMPING, type Place, placeAt } from './descent.ts';
+import { changeAllowed, descend, FIRST_DAMPING, type KnownPlace, placeAt } from './descent.ts';
 import {
   type DifferenceOptions,
   differenceJacobian,
@@ -108,14 +109,12 @@ export function leastSquares(
   // A parameter that comes to rest at 0 has no size of its own there.
   const sizes = options.typical ?? start.map((value) => Math.abs(value) || 1);
   const space = { ...options, typical: sizes };
-  const differences = (place: Place) => {
-    const own = place.parameters.map((value, j) =>
-      Math.max(Math.abs(value), SMALLEST_SIZE * (sizes[j] ?? 1)),
-    );
+  const differences = (place: KnownPlace) => {
+    const own = place.parameters.map((value, j) => Math.max(Math.abs(value), SMALLEST_SIZE * at(sizes, j)));
     const scaled = { ...options, typical: options.typical ?? own };
     return differenceJacobian(counted, place.parameters, place.residuals, scaled);
   };
-  let place: Place = first;
+  let place: KnownPlace = first;
   let scales = start.map(() => 0);
   let damping = FIRST_DAMPING;
   let flat = false;
@@ -126,7 +125,7 @@ export function leastSquares(
     const derivatives = unlessNumericalError(() => options.jacobian?.(parameters) ?? differences(place));
     if (derivatives === null) return { outcome: 'failed', reason: 'non-finite', ...found() };
     jacobian = derivatives;
-    scales = columnLengths(jacobian).map((length, j) => Math.max(SCALE_DECAY * (scales[j] ?? 0), length));
+    scales = columnLengths(jacobian).map((length, j) => Math.max(SCALE_DECAY * at(scales, j), length));
     const free = freeParameters(space, parameters, transposedTimes(jacobian, here), stepTolerance);
     const problem = linearise(
       jacobian,
@@ -151,7 +150,11 @@ export function leastSquares(
 }
 
 /** Whether little is left to gain, in residuals or by the undamped step in parameters. */
-function isClose(problem: Linearised, { parameters, sumOfSquares }: Place, space: ParameterSpace): boolean {
+function isClose(
+  problem: Linearised,
+  { parameters, sumOfSquares }: KnownPlace,
+  space: ParameterSpace,
+): boolean {
   if (reducible(problem) <= CLOSE_ENOUGH.residuals ** 2 * sumOfSquares) return true;
   const { step } = dampedStep(problem, 0, changeAllowed(space, parameters));
   return relativeChange(space, parameters, step) <= CLOSE_ENOUGH.parameters;

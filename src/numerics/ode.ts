@@ -1,12 +1,19 @@
 import { Solver } from 'odex';
 import { NumericalError } from './numerical-error.ts';
 
-/** Writes dy/dx at (x, y) into `dydx`; it must not keep or change `y`, and must accept trial states off the solution. */
-export type Derivative = (x: number, y: readonly number[], dydx: number[]) => void;
+/**
+ * Writes dy/dx at (x, y) into `dydx`; it must not keep or change `y`, and must accept trial states off the solution. A
+ * state that is a tuple can be read by index without asking whether the element is there.
+ */
+export type Derivative<State extends readonly number[] = readonly number[]> = (
+  x: number,
+  y: State,
+  dydx: number[],
+) => void;
 
-export interface Integrator {
+export interface Integrator<State extends readonly number[] = readonly number[]> {
   /** The state at x1, from the state y0 at x0, in either direction; y0 is left as it was. */
-  advance(x0: number, y0: readonly number[], x1: number): number[];
+  advance(x0: number, y0: State, x1: number): State;
   /** Derivative calls since the integrator was made. */
   readonly evaluations: () => number;
 }
@@ -41,8 +48,8 @@ const INSPECTION_MASK = 31;
  *   finite, 'too-many-evaluations' when the solution does not arrive
  * @source Hairer, Norsett, Wanner, Solving Ordinary Differential Equations I, 2nd ed. 1993, section II.9
  */
-export function createIntegrator(
-  derivative: Derivative,
+export function createIntegrator<State extends readonly number[]>(
+  derivative: Derivative<State>,
   dimension: number,
   {
     relativeTolerance = 1e-8,
@@ -50,7 +57,7 @@ export function createIntegrator(
     initialStep,
     maxEvaluations = MAX_EVALUATIONS,
   }: IntegratorOptions,
-): Integrator {
+): Integrator<State> {
   let origin = 0;
   let calls = 0;
   let callsAllowed = 0;
@@ -72,13 +79,13 @@ export function createIntegrator(
       );
   };
 
-  const guarded: Derivative = (s, y, dydx) => {
+  const guarded: Derivative<State> = (s, y, dydx) => {
     const x = origin + s;
     derivative(x, y, dydx);
     if ((++calls & INSPECTION_MASK) === 0) inspect(x, dydx);
   };
 
-  const solver = new Solver(guarded, dimension, {
+  const solver = new Solver<State>(guarded, dimension, {
     rawFunction: true,
     denseOutput: false,
     relativeTolerance,
@@ -87,8 +94,8 @@ export function createIntegrator(
     maxSteps: Infinity, // every step evaluates, and evaluations are limited
   });
 
-  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet: then it is
-  // none at all, and the next step would be NaN long.
+  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet:
+  // then it is none at all, and the next step would be NaN long.
   solver.hh.fill(Number.POSITIVE_INFINITY);
 
   return {
@@ -101,7 +108,7 @@ export function createIntegrator(
           `the state at ${x0} is not ${dimension} numbers: ${y0.join(', ')}`,
           x0,
         );
-      if (x1 === x0) return [...y0];
+      if (x1 === x0) return Object.assign([], y0); // a copy, of the type of the state
       callsAllowed = calls + maxEvaluations;
       // From 0 over a length that is not 0: the solver mistakes an end at x = 0 for no end.
       origin = x0;
@@ -122,6 +129,6 @@ export function createIntegrator(
 /** x - x is 0 for a finite number alone. */
 function allFinite(values: readonly number[]): boolean {
   let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] ?? NaN;
+  for (const value of values) sum += value;
   return sum - sum === 0;
 }

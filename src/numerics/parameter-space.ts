@@ -1,3 +1,5 @@
+import { at } from './at.ts';
+
 /** Where the parameters of a fit may be, and how large a change of each is large. */
 export interface ParameterSpace {
   readonly lower?: readonly number[];
@@ -19,14 +21,14 @@ export const clampedOne = (space: ParameterSpace, value: number, j: number): num
 
 /** The larger of the parameter and its typical change; 1 where both are 0. */
 const sizeOf = ({ typical }: ParameterSpace, value: number, j: number): number =>
-  Math.max(Math.abs(value), typical?.[j] ?? 0) || 1;
+  Math.max(Math.abs(value), typical === undefined ? 0 : at(typical, j)) || 1;
 
 /** The largest change of a parameter as a share of its size. */
 export const relativeChange = (
   space: ParameterSpace,
   parameters: readonly number[],
   step: readonly number[],
-): number => Math.max(...step.map((change, j) => Math.abs(change) / sizeOf(space, parameters[j] ?? 0, j)));
+): number => Math.max(...step.map((change, j) => Math.abs(change) / sizeOf(space, at(parameters, j), j)));
 
 /**
  * The indices of the parameters that are free to follow a descent: all but those within `margin`, as a share of their size,
@@ -41,8 +43,8 @@ export const freeParameters = (
   margin: number,
 ): number[] =>
   [...parameters.keys()].filter((j) => {
-    const value = parameters[j] ?? 0;
-    const slope = gradient[j] ?? 0;
+    const value = at(parameters, j);
+    const slope = at(gradient, j);
     const room = slope > 0 ? value - lowest(space, j) : highest(space, j) - value;
     return slope === 0 || room > margin * sizeOf(space, value, j);
   });

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { NumericalError } from './numerical-error.ts';
 
 export interface QuadratureRule {
@@ -59,7 +60,7 @@ function legendre(n: number, x: number): readonly [number, number] {
 export function integrate(f: (x: number) => number, lo: number, hi: number, n: number): number {
   const { nodes, weights } = gaussLegendre(n);
   const half = (hi - lo) / 2;
-  const sum = nodes.reduce((total, node, k) => total + (weights[k] ?? 0) * f(lo + half * (1 + node)), 0);
+  const sum = nodes.reduce((total, node, k) => total + at(weights, k) * f(lo + half * (1 + node)), 0);
   if (!Number.isFinite(sum))
     throw new NumericalError('non-finite', `f is not finite between ${lo} and ${hi}`);
   return half * sum;

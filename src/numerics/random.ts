@@ -32,8 +32,8 @@ const PARITY = 0x1bd11bda;
  * log, sin and cos, which engines round differently in the last bit.
  *
  * @param seed taken modulo 2^32; `index` too
- * @source Salmon, Moraes, Dror, Shaw, Parallel random numbers: as easy as 1, 2, 3, SC11 (2011), section 4.3, doi 10.1145/2063384.2063405;
- *   Box, Muller, Ann. Math. Statist. 29 (1958) 610-611
+ * @source Salmon, Moraes, Dror, Shaw, Parallel random numbers: as easy as 1, 2, 3, SC11 (2011), section 4.3, doi
+ *   10.1145/2063384.2063405; Box, Muller, Ann. Math. Statist. 29 (1958) 610-611
  */
 export function randomStream(seed: number, index: number): RandomStream {
   for (const given of [seed, index])

@@ -18,7 +18,10 @@ export const cross = (a: Vector3, b: Vector3): Vector3 => [
   a[0] * b[1] - a[1] * b[0],
 ];
 
-/** The square root of the sum of squares; Math.hypot guards against overflow at a third more cost in the right-hand sides that use this. */
+/**
+ * The square root of the sum of squares; Math.hypot guards against overflow at a third more cost in the right-hand sides
+ * that use this.
+ */
 export const length = (v: Vector3): number => Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
 
 /**

@@ -21,7 +21,7 @@ export type Dimension = keyof SiUnit;
 interface DimensionFacts {
   /** With its article, as a sentence needs it. */
   readonly name: string;
-  /** What an error tells the archer to write: the trade's unit first. */
+  /** What an error asks the archer to write: the trade's unit first. */
   readonly examples: readonly [DisplayUnit, DisplayUnit];
 }
 

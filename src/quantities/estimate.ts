@@ -3,3 +3,6 @@ export interface Estimate<T extends number = number> {
   readonly value: T;
   readonly sd: T;
 }
+
+/** Measurements decide a value when they leave at most this share of what was uncertain about it before: half. */
+export const DECIDED = 0.5;

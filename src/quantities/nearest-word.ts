@@ -1,5 +1,7 @@
+import { at } from '../numerics/at.ts';
+
 /** Words longer than this are not slips of the finger, and comparing them would take long. */
-const LONGEST = 40;
+const LONGEST_WORD = 40;
 
 /**
  * Insertions, deletions, substitutions and swaps of neighbours that turn one word into the other, upper case aside.
@@ -15,22 +17,22 @@ export function editDistance(first: string, second: string): number {
   for (const [i, charA] of a.entries()) {
     const row = [i + 1];
     for (const [j, charB] of b.entries()) {
-      const change = (previous[j] ?? 0) + (charA === charB ? 0 : 1);
-      const insert = (row[j] ?? 0) + 1;
-      const remove = (previous[j + 1] ?? 0) + 1;
+      const change = at(previous, j) + (charA === charB ? 0 : 1);
+      const insert = at(row, j) + 1;
+      const remove = at(previous, j + 1) + 1;
       const swapped = i > 0 && j > 0 && charA === b[j - 1] && a[i - 1] === charB;
-      const swap = swapped ? (beforePrevious[j - 1] ?? 0) + 1 : Number.POSITIVE_INFINITY;
+      const swap = swapped ? at(beforePrevious, j - 1) + 1 : Number.POSITIVE_INFINITY;
       row.push(Math.min(change, insert, remove, swap));
     }
     beforePrevious = previous;
     previous = row;
   }
-  return previous[b.length] ?? 0;
+  return at(previous, b.length);
 }
 
 /** The known word a slip of the finger away from `word`, or undefined: at most one edit for every three letters. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
-  if (word.length > LONGEST) return undefined;
+  if (word.length > LONGEST_WORD) return undefined;
   const near = known
     .map((candidate) => ({ candidate, distance: editDistance(word, candidate) }))
     .filter(({ candidate, distance }) => distance <= Math.max(1, Math.max(word.length, candidate.length) / 3))

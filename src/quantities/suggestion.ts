@@ -41,9 +41,12 @@ export const SPELLINGS: Readonly<Record<Dimension, readonly string[]>> = {
   energy: ['ftlbf', 'ft lbf', 'J'],
 };
 
-/** `"28.5 in" or "724 mm"`: the number taken as the first unit, and the same in the second. */
-export function inBothUnits(number: number, [first, second]: Examples): string {
-  const value = Number.isFinite(number) && Math.abs(number) < 1e6 ? number : 1;
+/** Larger numbers make no example. */
+const LARGEST_EXAMPLE = 1e6;
+
+/** `"28.5 in" or "724 mm"`: the number taken as the first unit, and the same in the second; without a usable number, of 1. */
+export function inBothUnits(number: number | undefined, [first, second]: Examples): string {
+  const value = number !== undefined && Math.abs(number) < LARGEST_EXAMPLE ? number : 1;
   const one = typed(value, first);
   if (first === second || siUnitOf(first) !== siUnitOf(second)) return `"${one}"`;
   const other = typed(Number(fromSi(toSi(value, first), second).toPrecision(3)), second);

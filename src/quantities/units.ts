@@ -3,10 +3,10 @@ import { createUnitClass, type Unit, type UnitCtor } from 'mathjs';
 /**
  * The trade's units that mathjs does not know, each by its definition in units that it does.
  *
- * @source fps, gpi, mph, kph, rpm, percent, unity (the bare number of a ratio): by their names; knot: 1852 m in an hour, by definition. moa: the true minute of arc, 1/60 deg (not an inch at 100 yd).
- * inHg: a column of 25.4 mm of conventional mercury, 13 595.1 kg/m3, under 9.80665 m/s2; NIST Special Publication 811 (2008),
- * appendix B.8, prints 3386.389 Pa. ftlbf: one pound-force through one foot. gn and yds: other spellings
- * of the grain and the yard.
+ * @source fps, gpi, mph, kph, rpm, percent, unity (the bare number of a ratio): by their names; knot: 1852 m in an hour, by
+ *   definition. moa: the true minute of arc, 1/60 deg (not an inch at 100 yd). inHg: a column of 25.4 mm of conventional
+ *   mercury, 13 595.1 kg/m3, under 9.80665 m/s2; NIST Special Publication 811 (2008), appendix B.8, prints 3386.389 Pa.
+ *   ftlbf: one pound-force through one foot. gn and yds: other spellings of the grain and the yard.
  */
 const ADDED: Readonly<Record<string, string>> = {
   fps: '1 ft/s',

@@ -4,7 +4,7 @@ import { parseUnit } from './units.ts';
 
 const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
-/** What mathjs makes of a text that may be a quantity of a dimension; undefined when that is no finite number with a unit. */
+/** What mathjs makes of a text that may be a quantity of a dimension; undefined when that is not a finite number with a unit. */
 export function writtenQuantity(text: string, dimension: Dimension): Unit | undefined {
   try {
     const written = parseUnit(tidy(text, dimension));

@@ -2,15 +2,8 @@ import { CARRY_STEP, carryBound } from '../advice/range/carry-bound.ts';
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
 import { fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
-import type { Block } from './report.ts';
+import type { Block, Caution } from './report.ts';
 import type { Session } from './session.ts';
-
-/** Where somebody or something could come to harm. */
-export interface Caution {
-  /** Before the text; empty for what is only to be borne in mind. */
-  readonly label: string;
-  readonly text: string;
-}
 
 const LABEL = 'Caution';
 

@@ -2,11 +2,11 @@ import type { Arrow } from '../arrow/arrow.ts';
 import { changedArrow } from '../arrow/changed-arrow.ts';
 import type { ArrowParts } from '../arrow/parts/parts.ts';
 import type { FlightConditions } from '../flight/conditions.ts';
+import type { OpenSetup } from '../setup/open.ts';
 import { QuestionError } from './asked/question-error.ts';
-import type { Session } from './session.ts';
 
 /** The parts of the setup's arrow. @throws QuestionError naming the command, when the file lists none */
-export function partsOf({ assembly: { arrow } }: Session, command: string): ArrowParts {
+export function partsOf({ assembly: { arrow } }: OpenSetup, command: string): ArrowParts {
   if (arrow.parts !== null) return arrow.parts;
   throw new QuestionError(
     `${command}: the file does not list the arrow's parts, and without them nobody can tell how it turns`,
@@ -15,7 +15,7 @@ export function partsOf({ assembly: { arrow } }: Session, command: string): Arro
 }
 
 /** The setup's arrow with other parts, weighed and flying as the setup's: what it weighs beyond its parts stays, and so does its calibration. */
-export function changedBuild({ setup, assembly }: Session, parts: ArrowParts): Arrow {
+export function changedBuild({ setup, assembly }: OpenSetup, parts: ArrowParts): Arrow {
   const { arrow } = assembly;
   const { drag_coefficient: drag } = setup.arrow;
   return changedArrow({
@@ -27,8 +27,8 @@ export function changedBuild({ setup, assembly }: Session, parts: ArrowParts): A
   });
 }
 
-/** The calibrated conditions of the session with another arrow in the bow. */
-export const conditionsWith = ({ calibration }: Session, { flying }: Arrow): FlightConditions => {
+/** The calibrated conditions of the setup with another arrow in the bow. */
+export const conditionsWith = ({ calibration }: OpenSetup, { flying }: Arrow): FlightConditions => {
   const { conditions } = calibration.rig;
   return { ...conditions, arrow: { ...flying, dragScale: conditions.arrow.dragScale } };
 };

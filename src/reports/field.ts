@@ -19,6 +19,8 @@ export interface Field<Row> {
   readonly name?: string;
   /** By purpose ("range") or a fixed unit ("mm"); without it the value is a pure number or words. */
   readonly unit?: keyof DisplayUnits | DisplayUnit;
+  /** What the unit is counted for: a height for every yard of range. */
+  readonly per?: keyof DisplayUnits;
   /** Shown in place of the unit's symbol, for scales of the archer's own. */
   readonly symbol?: string;
   readonly digits?: Digits;
@@ -45,8 +47,9 @@ const unitOf = <Row>({ unit }: Field<Row>, units: DisplayUnits): DisplayUnit | n
 
 function columnOf<Row>(field: Field<Row>, rows: readonly Row[], units: DisplayUnits): Column {
   const unit = unitOf(field, units);
-  const symbol = field.symbol ?? (unit === null ? '' : symbolOf(unit));
-  const { digits, strong } = field;
+  const { digits, strong, per } = field;
+  const plain = unit === null ? '' : symbolOf(unit);
+  const symbol = field.symbol ?? (per === undefined ? plain : `${plain}/${symbolOf(units[per])}`);
   const values = rows.map(field.of).filter((value) => typeof value === 'number');
   return {
     name: field.name ?? '',
@@ -59,7 +62,8 @@ function columnOf<Row>(field: Field<Row>, rows: readonly Row[], units: DisplayUn
 function cellOf<Row>(field: Field<Row>, row: Row, units: DisplayUnits): Cell {
   const value = field.of(row);
   const unit = unitOf(field, units);
-  return typeof value === 'number' && unit !== null ? fromSi(value, unit) : value;
+  if (typeof value !== 'number' || unit === null) return value;
+  return field.per === undefined ? fromSi(value, unit) : fromSi(value, unit) / fromSi(1, units[field.per]);
 }
 
 /** Fields of a part of a row as fields of the row. */
@@ -91,12 +95,22 @@ export function tableOf<Row>(
 /** One row in SI under the keys of the contract: for programs. */
 export const datumOf = <Row>(fields: readonly Field<Row>[], row: Row): Readonly<Record<string, Datum>> =>
   Object.fromEntries(
-    fields.flatMap((field) =>
-      field.key === undefined
-        ? []
-        : [[field.key, field.datum === undefined ? field.of(row) : field.datum(row)]],
-    ),
+    fields.flatMap((field) => (field.key === undefined ? [] : [[field.key, dataIn(field)(row)]])),
   );
+
+const dataIn =
+  <Row>({ datum, of }: Field<Row>) =>
+  (row: Row): Datum =>
+    datum === undefined ? of(row) : datum(row);
 
 export const dataOf = <Row>(fields: readonly Field<Row>[], rows: readonly Row[]): readonly object[] =>
   rows.map((row) => datumOf(fields, row));
+
+/** The rows in SI as one list for each key of the contract: for documents that hold columns. */
+export const columnsOf = <Row>(
+  fields: readonly Field<Row>[],
+  rows: readonly Row[],
+): Readonly<Record<string, readonly Datum[]>> =>
+  Object.fromEntries(
+    fields.flatMap((field) => (field.key === undefined ? [] : [[field.key, rows.map(dataIn(field))]])),
+  );

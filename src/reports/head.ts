@@ -1,6 +1,6 @@
+import { dragAt } from '../arrow/drag/drag-at.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
-import type { Io } from '../cli/io.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
@@ -28,8 +28,7 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
   const { flying } = arrow;
   const speed = calibration.rig.launchSpeed;
-  const reynolds = (conditions.air.density * speed * flying.diameter) / conditions.air.viscosity;
-  const drag = flying.drag.at(reynolds) * conditions.arrow.dragScale;
+  const drag = dragAt(conditions.arrow, conditions.air, speed);
   const from = {
     parts: 'built up from the parts',
     given: 'as given',
@@ -71,12 +70,12 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
 }
 
 /** When a document was made, and what its numbers rest on. */
-export function dateLine(io: Io, { calibrated, calibration }: Session): string {
+export function dateLine(now: Date, { calibrated, calibration }: Session): string {
   const count = calibration.residuals.length;
   const basis = calibrated
     ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
     : 'not held to any shot mark';
-  return `${io.now().toISOString().slice(0, 10)}, ${basis}`;
+  return `${now.toISOString().slice(0, 10)}, ${basis}`;
 }
 
 /** Less than this is no wind, m/s. */

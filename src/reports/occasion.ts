@@ -1,4 +1,4 @@
-import { ownThread, type Pool } from './tasks.ts';
+import { type Answer, type Job, ownThread, type Pool, type TaskName } from './tasks.ts';
 
 /** How far a long piece of work is. */
 export interface Progress {
@@ -16,6 +16,21 @@ export interface Occasion {
   readonly pool: () => Promise<Pool>;
   /** Told how a long piece of work goes. */
   readonly progress: (label: string, total: number) => Progress;
+}
+
+/** The answers to many jobs in the order of the jobs, spread over the cores, while whoever watches is told how it goes. */
+export async function spread<T extends TaskName>(
+  { pool, progress }: Pick<Occasion, 'pool' | 'progress'>,
+  label: string,
+  task: T,
+  jobs: readonly Job<T>[],
+): Promise<readonly Answer<T>[]> {
+  const watched = progress(label, jobs.length);
+  try {
+    return await (await pool()).map(task, jobs, watched.done);
+  } finally {
+    watched.end();
+  }
 }
 
 const unwatched: Progress = { done: () => {}, end: () => {} };

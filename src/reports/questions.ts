@@ -37,9 +37,61 @@ const asking = <O extends Options>(
 
 /** Every question that can be asked of a setup, in the order of a first evening. A new one needs its folder and a line here. */
 export const QUESTIONS = {
+  check: asking(
+    () => import('./check/question.ts'),
+    () => import('./check/report.ts'),
+  ),
+  fly: asking(
+    () => import('./fly/question.ts'),
+    () => import('./fly/report.ts'),
+  ),
+  marks: asking(
+    () => import('./marks/question.ts'),
+    () => import('./marks/report.ts'),
+  ),
+  fit: asking(
+    () => import('./fit/question.ts'),
+    () => import('./fit/report.ts'),
+  ),
+  tape: asking(
+    () => import('./tape/question.ts'),
+    () => import('./tape/report.ts'),
+  ),
+  cant: asking(
+    () => import('./cant/question.ts'),
+    () => import('./cant/report.ts'),
+  ),
+  slope: asking(
+    () => import('./slope/question.ts'),
+    () => import('./slope/report.ts'),
+  ),
+  misjudge: asking(
+    () => import('./misjudge/question.ts'),
+    () => import('./misjudge/report.ts'),
+  ),
   wind: asking(
     () => import('./wind/question.ts'),
     () => import('./wind/report.ts'),
+  ),
+  swing: asking(
+    () => import('./swing/question.ts'),
+    () => import('./swing/report.ts'),
+  ),
+  broadhead: asking(
+    () => import('./broadhead/question.ts'),
+    () => import('./broadhead/report.ts'),
+  ),
+  scatter: asking(
+    () => import('./scatter/question.ts'),
+    () => import('./scatter/report.ts'),
+  ),
+  compare: asking(
+    () => import('./compare/question.ts'),
+    () => import('./compare/report.ts'),
+  ),
+  vary: asking(
+    () => import('./vary/question.ts'),
+    () => import('./vary/report.ts'),
   ),
 } as const;
 

@@ -1,7 +1,13 @@
 import type { Drawing } from '../documents/page/drawing.ts';
 import type { Plot } from '../documents/plot/plot-data.ts';
 import type { Table } from '../documents/table/table.ts';
-import type { Caution } from './cautions.ts';
+
+/** Where somebody or something could come to harm. */
+export interface Caution {
+  /** Before the text; empty for what is only to be borne in mind. */
+  readonly label: string;
+  readonly text: string;
+}
 
 /** One thing in a report, in the order in which a person reads it. Each door shows it in its own way. */
 export type Block =
@@ -9,7 +15,7 @@ export type Block =
   | { readonly kind: 'verdict'; readonly text: string }
   /** Which bow and arrow, in what air, and what the numbers rest on: a line each. */
   | { readonly kind: 'head'; readonly lines: readonly string[] }
-  /** What makes every number of the report doubtful. */
+  /** What makes every number of the report doubtful, or the arrow itself. */
   | { readonly kind: 'warning'; readonly text: string }
   /** Sentences; a line break within is meant. */
   | { readonly kind: 'paragraph'; readonly text: string }
@@ -37,6 +43,7 @@ export interface Report {
 }
 
 export const verdict = (text: string): Block => ({ kind: 'verdict', text });
+export const warning = (text: string): Block => ({ kind: 'warning', text });
 export const paragraph = (text: string): Block => ({ kind: 'paragraph', text });
 export const note = (text: string): Block => ({ kind: 'note', text });
 export const tableBlock = (table: Table, under?: string): Block =>

@@ -66,23 +66,19 @@ function yamlOf(text: string, fileName: string): YamlText {
   const refuse = (reason: string, allowed: string, write: string) =>
     new SetupError(fileName, [wholeFileProblem(fileName, reason, allowed, write)]);
   if (text.length > LONGEST_FILE)
-    throw refuse('the file is too long', 'up to 256 kB of text', 'Name the setup file');
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what tells a text from other files
+    throw refuse('the file is too long', 'up to 256 kB of text', 'Give the name of a setup file');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they show that a file is not a text
   if (/[\u0000-\u0008\u000e-\u001f\ufffd]/.test(text))
     throw refuse(
       'the file is not a text',
       'a text file in UTF-8',
-      'Name the setup file, or save it as UTF-8 text',
+      'Give the name of a setup file, or save it as UTF-8 text',
     );
   const yaml = orUndefined(() => readYaml(text.replace(/^\ufeff/, '')));
   if (yaml === undefined)
-    throw refuse(
-      'sections stand inside one another too deep',
-      'sections at most four deep',
-      'Remove the extra levels',
-    );
+    throw refuse('sections are nested too deep', 'sections at most four deep', 'Remove the extra levels');
   if (yaml.syntax.length > 0 || isRecord(yaml.value)) return yaml;
-  const start = 'Start from the file that the command "new" writes';
+  const start = 'Start from the file that "quillpath new" writes';
   if ((yaml.value ?? null) === null) throw refuse('the file is empty', 'a setup of one bow and arrow', start);
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
@@ -110,7 +106,7 @@ function withOverrides(root: unknown, overrides: readonly Override[]) {
       misplaced.push({
         path,
         at: 'key',
-        reason: 'there is nothing of that name to change',
+        reason: 'there is no such key to change',
         allowed: 'a key path such as arrow.mass, or marks.0.range for the first entry of a list',
         write: 'Write the path of a key',
       });
@@ -118,17 +114,17 @@ function withOverrides(root: unknown, overrides: readonly Override[]) {
   return { value, misplaced };
 }
 
-/** Faults that are not the shadow of another one. */
+/** Faults that do not merely follow from another one. */
 function worthTelling(faults: readonly Fault[], { syntax, refused, locate }: YamlText): readonly Fault[] {
   const firstMisread = Math.min(...syntax.map(({ line }) => line));
   const meant = new Set(faults.flatMap((fault) => (fault.meant === undefined ? [] : [dotted(fault.meant)])));
-  const told = new Set<string>();
+  const reported = new Set<string>();
   return faults.filter(({ path, at }) => {
     if (syntax.length > 0 && (at === 'missing' || locate(path).line >= firstMisread)) return false;
     if (at === 'missing' && meant.has(dotted(path))) return false;
     if (refused.some((problem) => startsWith(path, problem.path))) return false;
-    const first = !told.has(dotted(path));
-    told.add(dotted(path));
+    const first = !reported.has(dotted(path));
+    reported.add(dotted(path));
     return first;
   });
 }

@@ -19,7 +19,8 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
   const name = counted(keys);
   const subject = path === '' ? '' : /^(is|has) /.test(reason) ? `${name} ` : `${name}: `;
-  const message = `${where}  ${subject}${reason}. Allowed: ${allowed}. ${write}.`;
+  const stop = reason.endsWith('.') ? '' : '.';
+  const message = `${where}  ${subject}${reason}${stop} Allowed: ${allowed}. ${write}.`;
   return { line, column, path, found, allowed, write, message };
 }
 

@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
+import { whatIs } from './keys.ts';
 import { type Edit, withValues } from './write.ts';
 
 export interface StarterOptions {
@@ -15,76 +16,96 @@ export function starterSetup({ title, units, values = [] }: StarterOptions): str
   return withValues(starterText(units), [...named, ...values]);
 }
 
+/** What a key is, as a sentence of its own without the full stop. */
+function sentence(key: string): string {
+  const what = whatIs(key).replaceAll('`', '');
+  return what.slice(0, 1).toUpperCase() + what.slice(1);
+}
+
+/** One line of the file: key and value, then its comment in a column. */
+const commented = (code: string, comment: string): string => `${code.padEnd(38)}  # ${comment}.`;
+
+/** A line with the meaning of its key behind it, and whatever else a beginner needs to know of it. */
+const line = (code: string, key: string, more = ''): string => commented(code, sentence(key) + more);
+const needed = (code: string, key: string, more = ''): string =>
+  commented(code, `NEEDED. ${sentence(key)}${more}`);
+
 function starterText(units: UnitSystem): string {
-  /** One line of the file: key and value, then its comment in a column. */
-  const line = (code: string, comment: string) => `${code.padEnd(38)}  # ${comment}`;
   const or = (imperial: string, metric: string) => (units === 'imperial' ? imperial : metric);
+  const point = `    point: { mass: ${or('125 gr', '8.1 g')}, shape: field }`;
+  const wrap = or('8 gr, from_nock: 4 in', '0.5 g, from_nock: 100 mm');
+  const other = or('560 gr, speed: 255 fps', '36 g, speed: 78 m/s');
+  const temperature = or('56 degF, pressure: 29.05 inHg', '13 degC, pressure: 984 hPa');
+  const air = `# air: { temperature: ${temperature}, humidity: 50 %, altitude: ${or('820 ft', '250 m')} }`;
+  const near = `range: ${or('20 yd', '20 m')}, reading: 12.4, arrows: 3, group: ${or('1.5 in', '40 mm')}`;
+  const nearMiss = `lateral: ${or('0 in', '0 mm')}, vertical: ${or('0 in', '0 mm')}`;
+  const far = `range: ${or('60 yd', '60 m')}, reading: 31.9, arrows: 6, group: ${or('5 in', '130 mm')}`;
   return `# A setup: one bow, one arrow, one sight. Every quantity is a number with its unit, in any unit of its kind.
-# What has a # in front is optional: take the # away to use it. The values are an invented bow: put yours in their place.
+# Lines with a # in front are optional: take the # away to use them. The values are of an invented bow: replace them with yours.
 # A key with _sd after it holds the standard uncertainty of the key without, as in speed_sd; check names those without effect.
 
 title: My bow
 
 bow:
-${line(`  peep_height: ${or('4.6 in', '117 mm')}`, 'NEEDED. Eye above the arrow at full draw, square to the arrow.')}
-${line(`  draw_length: ${or('29 in', '737 mm')}`, `To the deepest point of the grip, plus ${or('1.75 in', '44 mm')}.`)}
-${line(`  brace_height: ${or('6.5 in', '165 mm')}`, 'String to the deepest point of the grip, bow at rest.')}
-${line(`  # peak_draw_weight: ${or('68 lbf', '302 N')}`, 'For the check that the arrow is heavy enough.')}
-${line('  # hand: right', 'The hand that draws: right or left.')}
-${line(`  # rating: { speed: ${or('335 fps', '102 m/s')} }`, 'As the maker states it; launch speed may then be: rated.')}
-${line(`  # chronographed: [{ arrow_mass: ${or('560 gr, speed: 255 fps', '36 g, speed: 78 m/s')} }]`, 'Other arrows, for compare.')}
+${needed(`  peep_height: ${or('4.6 in', '117 mm')}`, 'bow.peep_height')}
+${line(`  draw_length: ${or('29 in', '737 mm')}`, 'bow.draw_length')}
+${line(`  brace_height: ${or('6.5 in', '165 mm')}`, 'bow.brace_height')}
+${line(`  # peak_draw_weight: ${or('68 lbf', '302 N')}`, 'bow.peak_draw_weight')}
+${line('  # hand: right', 'bow.hand', ': right or left')}
+${line(`  # rating: { speed: ${or('335 fps', '102 m/s')} }`, 'bow.rating.speed', '; launch speed may then be: rated')}
+${line(`  # chronographed: [{ arrow_mass: ${other} }]`, 'bow.chronographed')}
 
 arrow:
-${line(`  diameter: ${or('0.246 in', '6.25 mm')}`, 'NEEDED. Of the shaft, outside.')}
-${line(`  mass: ${or('452 gr', '29.3 g')}`, 'NEEDED, from a grain scale; or the parts below, added up.')}
-${line(`  # balance: ${or('17.9 in', '455 mm')}`, 'Balance point from the groove of the nock.')}
-${line('  # drag_coefficient: 2.4', 'On the cross-section of the shaft; replaces the build-up from parts.')}
-  # The parts add what mass and diameter cannot tell: drag from their shapes, spin, drift and stability.
+${needed(`  diameter: ${or('0.246 in', '6.25 mm')}`, 'arrow.diameter')}
+${needed(`  mass: ${or('452 gr', '29.3 g')}`, 'arrow.mass', '; or the parts below, added up')}
+${line(`  # balance: ${or('17.9 in', '455 mm')}`, 'arrow.balance')}
+${commented('  # drag_coefficient: 2.4', "On the shaft's cross-section; replaces what is built up from the parts")}
+  # The parts add what mass and diameter cannot give: drag from their shapes, spin, drift and stability.
   parts:
     shaft:
-${line(`      length: ${or('28.5 in', '724 mm')}`, 'The tube alone, as cut.')}
-${line(`      mass_per_length: ${or('9.5 gpi', '24.2 g/m')}`, 'From the table of the shaft.')}
-${line(`      # inner_diameter: ${or('0.166 in', '4.22 mm')}`, 'The bore.')}
-${line('      # deflection: 300', 'The spine number on the shaft.')}
-${line(`    insert: { mass: ${or('20 gr', '1.3 g')} }`, 'Glued into the front.')}
-${line(`    point: { mass: ${or('125 gr', '8.1 g')}, shape: field }`, 'field, bullet, blunt, mechanical or fixed_blade.')}
-${line(`    nock: { mass: ${or('10 gr', '0.65 g')} }`, 'With its light, if it has one.')}
+${line(`      length: ${or('28.5 in', '724 mm')}`, 'arrow.parts.shaft.length')}
+${line(`      mass_per_length: ${or('9.5 gpi', '24.2 g/m')}`, 'arrow.parts.shaft.mass_per_length')}
+${line(`      # inner_diameter: ${or('0.166 in', '4.22 mm')}`, 'arrow.parts.shaft.inner_diameter')}
+${line('      # deflection: 300', 'arrow.parts.shaft.deflection')}
+${line(`    insert: { mass: ${or('20 gr', '1.3 g')} }`, 'arrow.parts.insert')}
+${line(point, 'arrow.parts.point', ': field, bullet, blunt, mechanical or fixed_blade')}
+${line(`    nock: { mass: ${or('10 gr', '0.65 g')} }`, 'arrow.parts.nock.mass')}
     vanes:
-${line('      count: 3', 'How many.')}
-${line(`      mass: ${or('7 gr', '0.45 g')}`, 'Of ONE vane.')}
-${line(`      root_chord: ${or('2.1 in', '53 mm')}`, 'Length on the shaft.')}
-${line(`      tip_chord: ${or('0.9 in', '23 mm')}`, 'Length of the upper edge.')}
-${line(`      height: ${or('0.5 in', '12.7 mm')}`, 'Above the shaft.')}
-${line(`      from_nock: ${or('1 in', '25 mm')}`, 'Groove of the nock to the rear end of the vane.')}
-${line('      angle: 3 deg', 'Of the vane to the shaft.')}
-${line('      turn: right', 'right: the arrow turns clockwise seen from behind; left; none.')}
-${line(`    # others: [{ name: wrap, mass: ${or('8 gr, from_nock: 4 in', '0.5 g, from_nock: 100 mm')} }]`, 'Anything else.')}
+${line('      count: 3', 'arrow.parts.vanes.count')}
+${line(`      mass: ${or('7 gr', '0.45 g')}`, 'arrow.parts.vanes.mass')}
+${line(`      root_chord: ${or('2.1 in', '53 mm')}`, 'arrow.parts.vanes.root_chord')}
+${line(`      tip_chord: ${or('0.9 in', '23 mm')}`, 'arrow.parts.vanes.tip_chord')}
+${line(`      height: ${or('0.5 in', '12.7 mm')}`, 'arrow.parts.vanes.height')}
+${line(`      from_nock: ${or('1 in', '25 mm')}`, 'arrow.parts.vanes.from_nock')}
+${line('      angle: 3 deg', 'arrow.parts.vanes.angle')}
+${line('      turn: right', 'arrow.parts.vanes.turn', '; or left, or none')}
+${line(`    # others: [{ name: wrap, mass: ${wrap} }]`, 'arrow.parts.others')}
 
 launch:
-${line(`  speed: ${or('281 fps', '85.6 m/s')}`, 'NEEDED. From a chronograph, mean of a few arrows.')}
-${line(`  measured_at: ${or('3 ft', '0.9 m')}`, 'Middle of the chronograph ahead of the grip.')}
-${line(`  # speed_sd: ${or('1.5 fps', '0.5 m/s')}`, 'How far to trust it; this is the default.')}
+${needed(`  speed: ${or('281 fps', '85.6 m/s')}`, 'launch.speed')}
+${line(`  measured_at: ${or('3 ft', '0.9 m')}`, 'launch.measured_at')}
+${commented(`  # speed_sd: ${or('1.5 fps', '0.5 m/s')}`, 'How far off the speed may be; this is the default')}
 
 sight:
-${line(`  peep_to_pin: ${or('33 in', '838 mm')}`, 'NEEDED. Peep to pin at full draw.')}
-${line(`  zero_range: ${or('20 yd', '20 m')}`, 'Where it is sighted in, and the tape begins.')}
-${line('  # scale:', 'The numbers on the sight; needed for marks and readings.')}
-${line(`  #   travel_per_unit: ${or('1 mm', '1 mm')}`, 'Travel of the pin for one unit; unknown lets two marks measure it.')}
-${line('  #   increases: down', 'down when the numbers grow as the pin goes down; up.')}
-${line('  #   at_zero: 12.4', 'The reading at zero_range.')}
-${line('  # tape: { travel_ratio: 1 }', 'Travel of the tape over travel of the pin.')}
+${needed(`  peep_to_pin: ${or('33 in', '838 mm')}`, 'sight.peep_to_pin')}
+${line(`  zero_range: ${or('20 yd', '20 m')}`, 'sight.zero_range')}
+${line('  # scale:', 'sight.scale')}
+${line('  #   travel_per_unit: 1 mm', 'sight.scale.travel_per_unit')}
+${line('  #   increases: down', 'sight.scale.increases')}
+${line('  #   at_zero: 12.4', 'sight.scale.at_zero')}
+${line('  # tape: { travel_ratio: 1 }', 'sight.tape.travel_ratio')}
 
-${line(`# air: { temperature: ${or('56 degF, pressure: 29.05 inHg', '13 degC, pressure: 984 hPa')}, humidity: 50 %, altitude: ${or('820 ft', '250 m')} }`, 'As a station on the spot reads it.')}
-${line(`# wind: { speed: ${or('5 mph', '2 m/s')}, from: 90 deg }`, '0 deg from ahead, 90 deg from the right.')}
-${line('# latitude: 45 deg', 'For the turning of the Earth, and for gravity.')}
+${line(air, 'air')}
+${line(`# wind: { speed: ${or('5 mph', '2 m/s')}, from: 90 deg }`, 'wind.from')}
+${line('# latitude: 45 deg', 'latitude')}
 
 # What was shot: the range, what the scale read, how many arrows, the size of the group, and how far its middle was off
 # (right and high are positive). Two marks, one of them far, make the tape much better than none.
 # marks:
-#   - { range: ${or('20 yd', '20 m')}, reading: 12.4, arrows: 3, group: ${or('1.5 in', '40 mm')}, lateral: ${or('0 in', '0 mm')}, vertical: ${or('0 in', '0 mm')} }
-#   - { range: ${or('60 yd', '60 m')}, reading: 31.9, arrows: 6, group: ${or('5 in', '130 mm')}, lateral: ${or('-1 in', '-25 mm')} }
+#   - { ${near}, ${nearMiss} }
+#   - { ${far}, lateral: ${or('-1 in', '-25 mm')} }
 
-# What else might be shot from this bow: each build names only what differs. "quillpath compare" sets them side by side.
+# Other arrows for this bow: each build names only what differs. "quillpath compare" sets them side by side.
 # builds:
 #   - { name: heavier point, arrow: { parts: { point: { mass: ${or('175 gr', '11.3 g')} } } } }
 `;

@@ -49,7 +49,8 @@ function withNewKey(text: string, section: YAMLMap, path: KeyPath, typed: string
     const nested = rest.reduceRight<string>((inner, step) => `{ ${step}: ${inner} }`, typed);
     const last = endOfLast(section);
     const at = last ?? rangeOf(section)[0] + 1;
-    return `${text.slice(0, at)}${last === undefined ? ' ' : ', '}${key}: ${nested}${last === undefined ? ' ' : ''}${text.slice(at)}`;
+    const [before, after] = last === undefined ? [' ', ' '] : [', ', ''];
+    return `${text.slice(0, at)}${before}${key}: ${nested}${after}${text.slice(at)}`;
   }
   const newline = text.includes('\r\n') ? '\r\n' : '\n';
   const indent = indentOf(text, section);

@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
@@ -43,7 +44,7 @@ export interface MarkTable {
 }
 
 /** A crossing is found to this, m along the line of sight: a hundredth of a millimetre of height. */
-const CROSSING = 1e-4;
+const CROSSING_TOLERANCE = 1e-4;
 
 /**
  * Solve the pin for every range (m, any order, each beyond the start of free flight).
@@ -54,7 +55,7 @@ const CROSSING = 1e-4;
 export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
   const { pins, paths, shared, zero } = sightIn(rig, ranges);
   return {
-    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN)),
+    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, at(pins, i).down)),
     paths,
     shared,
     zero,
@@ -64,10 +65,10 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 /** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
 export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
   const { pins, paths, zero } = sightIn(rig, ranges);
-  return ranges.map((range, i) => settingAt(rig, paths, zero, range, pins[i]?.down ?? Number.NaN));
+  return ranges.map((range, i) => settingAt(rig, paths, zero, range, at(pins, i).down));
 }
 
-/** Step of the difference that tells whether the arrow still rises, m. */
+/** Step of the difference that shows whether the arrow still rises, m. */
 const RISE_STEP = 1e-3;
 
 const settingAt = (rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Setting => ({
@@ -109,11 +110,11 @@ function highestPoint(
   const slope = (x: number): number => height(x + step) - height(x - step);
   if (slope(end - step) >= 0) return { range: end, height: height(end) };
   if (slope(start + step) <= 0) return { range: start, height: height(start) };
-  const range = bracketedRoot(slope, start + step, end - step, { tolerance: CROSSING });
+  const range = bracketedRoot(slope, start + step, end - step, { tolerance: CROSSING_TOLERANCE });
   return { range, height: height(range) };
 }
 
 const crossingBefore = (height: (x: number) => number, start: number, top: number): Metres | null =>
   height(start) < 0 && height(top) > 0
-    ? si(bracketedRoot(height, start, top, { tolerance: CROSSING }))
+    ? si(bracketedRoot(height, start, top, { tolerance: CROSSING_TOLERANCE }))
     : null;

@@ -1,9 +1,9 @@
 import { blendedPath, flyPath, type Path } from '../flight/path.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
+import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
 
 /**
@@ -12,12 +12,12 @@ import type { Rig } from './rig.ts';
  */
 const SHARED_FLIGHTS = 5;
 /** Pins are spread wider than the first estimate of what is needed: by this share of the spread, and by at least this, m. */
-const WIDENING = { share: 0.02, least: 2e-4 };
+const SPAN_WIDENING = { share: 0.02, least: 2e-4 };
 /** Widenings before giving up; one is enough for every bow that reaches its ranges. */
 const MAX_SPREADS = 8;
 /** Change of the pin, m, at which a mark is found: on a target at 100 m it moves the hit by 1e-8 m. */
-const FOUND = 1e-10;
-const MAX_STEPS = 50;
+const PIN_TOLERANCE = 1e-10;
+const MAX_SECANT_STEPS = 50;
 
 /** The paths of one rig for every pin between the highest and the lowest needed, at fixed windage. */
 export interface PinPaths {
@@ -48,7 +48,7 @@ export interface SolvedPins {
   readonly shared: Shared;
 }
 
-/** Step of the difference that tells how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
+/** Step of the difference that shows how a hit moves with the pin, m: exact to 1e-9, as height is nearly straight in it. */
 const PIN_STEP = 1e-5;
 
 /**
@@ -74,19 +74,19 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
     span = spread([lo, hi, ...pins]);
   }
-  throw new NumericalError('not-converged', `no pin found for every range between ${nearest} and ${end} m`);
+  throw noPin(`no pin found for every range between ${nearest} and ${end} m`);
 }
 
 /**
- * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how heights change
- * when the rig does. Three are enough for a difference of two such, whose own errors cancel.
+ * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how
+ * heights change when the rig does. Three are enough for a difference of two such, whose own errors cancel.
  */
 export const pathsOver = (rig: Rig, shared: Shared, flights: number): PinPaths =>
   between(rig, shared, flights, flyer(rig.conditions)).paths;
 
 function spread(pins: readonly number[]): Shared['span'] {
   const [lo, hi] = [Math.min(...pins), Math.max(...pins)];
-  const more = WIDENING.share * (hi - lo) + WIDENING.least;
+  const more = SPAN_WIDENING.share * (hi - lo) + SPAN_WIDENING.least;
   return { lo: lo - more, hi: hi + more };
 }
 
@@ -138,16 +138,16 @@ function between(rig: Rig, { span, windage, end }: Shared, flights: number, flig
   };
 }
 
-/** Where `height` is nought, by the secant rule; the first step takes it to fall by one for every `perHeight` of the variable. */
+/** Where `height` is 0, by the secant rule; the first step takes it to fall by one for every `perHeight` of the variable. */
 function secantRoot(height: (down: number) => number, estimate: number, perHeight: number): number {
   let before = estimate;
   let missBefore = height(before);
   let pin = before - missBefore * perHeight;
-  for (let i = 0; i < MAX_STEPS; i += 1) {
-    if (Math.abs(pin - before) < FOUND) return pin;
+  for (let i = 0; i < MAX_SECANT_STEPS; i += 1) {
+    if (Math.abs(pin - before) < PIN_TOLERANCE) return pin;
     const miss = height(pin);
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];
   }
-  throw new NumericalError('not-converged', `no pin hits; the last tried was ${pin} m down`);
+  throw noPin(`no pin hits; the last tried was ${pin} m down`);
 }

@@ -1,7 +1,7 @@
 import type { FlightConditions } from '../flight/conditions.ts';
 import type { Metres, MetresPerSecond, Radians } from '../quantities/quantity.ts';
 import type { BowGeometry } from './geometry.ts';
-import type { Scale } from './scale.ts';
+import type { SightScale } from './scale.ts';
 
 /** One bow, arrow, sight and air: the values every mark and every question is computed from. */
 export interface Rig {
@@ -16,7 +16,7 @@ export interface Rig {
   /** Of the line of sight the sight was zeroed on, uphill positive. The shots' own is in the conditions. */
   readonly zeroSlope: Radians;
   /** Null when the sight has no scale, or one of unknown pitch that nothing has measured. */
-  readonly scale: Scale | null;
+  readonly scale: SightScale | null;
   /** From the pin's centre to the lowest part of the sight that moves with it. */
   readonly housingBelowPin: Metres;
 }

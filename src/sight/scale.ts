@@ -1,5 +1,5 @@
 /** The numbers engraved on a sight, and what one of them moves the pin. */
-export interface Scale {
+export interface SightScale {
   /** Travel of the pin for one unit of the scale, m. */
   readonly travelPerUnit: number;
   /** +1 when readings grow as the pin goes down. */
@@ -9,9 +9,9 @@ export interface Scale {
 }
 
 /** The reading where the pin has travelled `travel` (m, positive down) from its place at the zero range. */
-export const readingAt = ({ travelPerUnit, direction, atZero }: Scale, travel: number): number =>
+export const readingAt = ({ travelPerUnit, direction, atZero }: SightScale, travel: number): number =>
   atZero + (direction * travel) / travelPerUnit;
 
 /** The travel (m, positive down) that a reading means. */
-export const travelAt = ({ travelPerUnit, direction, atZero }: Scale, reading: number): number =>
+export const travelAt = ({ travelPerUnit, direction, atZero }: SightScale, reading: number): number =>
   direction * (reading - atZero) * travelPerUnit;

@@ -1,11 +1,14 @@
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
+import { at } from '../numerics/at.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
+import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
 
 /** A hit, m: a hundredth of what a tape can show at any range. */
-const HIT = 1e-7;
+const HIT_TOLERANCE = 1e-7;
+/** The windage from which its solution starts, m. */
+const STRAIGHT_AHEAD = 0;
 /** The corrections shrink at least a hundredfold each time; more than this many means the arrow cannot get there. */
 const MAX_CORRECTIONS = 30;
 
@@ -16,21 +19,22 @@ export function impact(
   pin: PinPosition,
   range: number,
 ): { height: number; lateral: number } {
-  const [state] = flight.entered(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
-  return { height: state?.[STATE.height] ?? Number.NaN, lateral: state?.[STATE.lateral] ?? Number.NaN };
+  const states = flight.entered(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
+  const { [STATE.height]: height, [STATE.lateral]: lateral } = at(states, 0);
+  return { height, lateral };
 }
 
 /**
- * The pin that hits the centre at `range`, by corrections. Moving the pin by δ turns the bow by δ/E, in the bow's own directions: with the
- * bow canted by c and the travel leaning by λ, δ of travel and w of windage move the hit
+ * The pin that hits the centre at `range`, by corrections. Moving the pin by δ turns the bow by δ/E, in the bow's own
+ * directions: with the bow canted by c and the travel leaning by λ, δ of travel and w of windage move the hit
  *
  *   up by (R/E)(δ cos(c + λ) + w sin c),   right by (R/E)(δ sin(c + λ) − w cos c).
  *
- * A miss is mended by what undoes it, and again until it is below 1e-7 m; with the windage kept, the rise per travel is taken
- * from the correction before (the secant rule).
+ * The correction that would undo a miss is made again and again until the miss is below 1e-7 m; with the windage kept, the
+ * rise per travel is taken from the correction before (the secant rule).
  *
  * @param windage null to solve it too (a hit in both directions); else kept, and only the height is made right
- * @throws NumericalError 'not-converged' when no pin hits, as when the arrow falls short
+ * @throws NumericalError 'not-converged', with the reason NO_PIN, when no pin hits, as when the arrow falls short
  */
 export function pinForHit(
   rig: Rig,
@@ -41,30 +45,30 @@ export function pinForHit(
   const { peepToPin, lean } = rig.geometry;
   const perMiss = peepToPin / range;
   const [c, tilt] = [rig.cant, rig.cant + lean];
-  let pin: PinPosition = { down: perMiss * dropEstimate(rig, range), windage: windage ?? 0 };
+  let pin: PinPosition = {
+    down: perMiss * dropEstimate(rig, range),
+    windage: windage === null ? STRAIGHT_AHEAD : windage,
+  };
   let perHeight = perMiss / Math.cos(tilt);
   let before: { down: number; height: number } | null = null;
   for (let i = 0; i < MAX_CORRECTIONS; i += 1) {
     const { height, lateral } = impact(flight, rig, pin, range);
     if (windage === null) {
-      if (Math.abs(height) < HIT && Math.abs(lateral) < HIT) return pin;
+      if (Math.abs(height) < HIT_TOLERANCE && Math.abs(lateral) < HIT_TOLERANCE) return pin;
       const scale = perMiss / Math.cos(lean);
       pin = {
         down: pin.down - scale * (height * Math.cos(c) + lateral * Math.sin(c)),
         windage: pin.windage + scale * (lateral * Math.cos(tilt) - height * Math.sin(tilt)),
       };
     } else {
-      if (Math.abs(height) < HIT) return pin;
+      if (Math.abs(height) < HIT_TOLERANCE) return pin;
       if (before !== null && height !== before.height)
         perHeight = (pin.down - before.down) / (height - before.height);
       before = { down: pin.down, height };
       pin = { down: pin.down - height * perHeight, windage };
     }
   }
-  throw new NumericalError(
-    'not-converged',
-    `no pin position hits at ${range} m; the last was ${pin.down} m down`,
-  );
+  throw noPin(`no pin position hits at ${range} m; the last was ${pin.down} m down`);
 }
 
 /**

@@ -1,71 +1,104 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, normalize } from 'node:path';
-import ts from 'typescript';
 import { expect, it } from 'vitest';
+import { circles } from './circles.ts';
+import { filesIn, importsOf, roomOf } from './source-files.ts';
 
-/** What each room may import besides itself: earlier rooms and packages. DEVELOPERS.md says why. */
-const domain = [
-  'numerics',
-  'quantities',
-  'atmosphere',
-  'arrow',
-  'bow',
-  'flight',
-  'sight',
-  'calibration',
-  'advice',
-];
-const upTo = (room: string) => domain.slice(0, domain.indexOf(room));
-const mayImport: Record<string, readonly string[]> = {
-  numerics: ['odex', 'mathjs'],
-  quantities: ['mathjs'],
-  ...Object.fromEntries(domain.slice(2).map((room) => [room, upTo(room)])),
-  calibration: [...upTo('calibration'), 'advice'],
-  setup: [...upTo('advice'), 'zod', 'yaml'],
-  documents: [...domain, 'pdfkit'],
-  reports: [...domain, 'setup', 'documents', 'cli'],
-  cli: [...domain, 'setup', 'documents', 'reports', 'commander', 'node:*'],
+const NUMBERS = ['numerics', 'quantities'];
+const FLYING = [...NUMBERS, 'atmosphere', 'arrow', 'flight'];
+const CALIBRATED = [...FLYING, 'bow', 'sight', 'calibration'];
+/** What a command line, a page and a script may use: they ask, show and print, and compute nothing. */
+const DOOR = ['reports', 'setup', 'documents', 'quantities'];
+
+/** What each room may import besides itself: other rooms and packages. DEVELOPERS.md says why. */
+const mayImport: Readonly<Record<string, readonly string[]>> = {
+  numerics: ['odex'],
+  quantities: ['numerics', 'mathjs'],
+  documents: [...NUMBERS, 'pdfkit'],
+  atmosphere: NUMBERS,
+  arrow: [...NUMBERS, 'atmosphere'],
+  bow: NUMBERS,
+  flight: FLYING,
+  sight: FLYING,
+  calibration: CALIBRATED,
+  setup: [...CALIBRATED, 'zod', 'yaml'],
+  advice: CALIBRATED,
+  reports: [...CALIBRATED, 'documents', 'setup', 'advice'],
+  'quillpath.ts': DOOR,
+  cli: [...DOOR, 'commander', 'node:*'],
 };
+
+/** Any room may know these classes, to tell one failure from another. */
+const errorClasses = ['src/numerics/numerical-error.ts'];
+
 /** Packages that only one file may see. */
-const onlyIn: Record<string, string> = {
+const onlyIn: Readonly<Record<string, string>> = {
   odex: 'src/numerics/ode.ts',
   pdfkit: 'src/documents/render/pdf.ts',
   'node:process': 'src/cli/main.ts',
 };
 
-const roomOf = (path: string) => path.split('/')[1] ?? '';
-const packageOf = (name: string) => (name.startsWith('node:') ? name : (name.split('/')[0] ?? name));
-const files = readdirSync('src', { encoding: 'utf8', recursive: true })
-  .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'))
-  .map((path) => join('src', path));
-const importsOf = (path: string) =>
-  ts.preProcessFile(readFileSync(path, 'utf8')).importedFiles.map(({ fileName }) => fileName);
+/**
+ * Pairs of rooms that do not keep the rule yet. A pair that keeps it fails the test too, until it is taken off this list,
+ * so that the list can only shrink.
+ */
+const pending: readonly string[] = [
+  // The reports still print for themselves.
+  'reports imports cli',
+];
+
+const files = filesIn('src');
+const graph = new Map(files.map((path) => [path, importsOf(path)]));
+/** The room of a file, or the package itself. */
+const sourceOf = (imported: string): string => (imported.startsWith('src/') ? roomOf(imported) : imported);
+
+const allows = (room: string, imported: string): boolean => {
+  const name = sourceOf(imported);
+  const allowed = [room, ...(mayImport[room] ?? [])];
+  return (
+    allowed.includes(name) ||
+    errorClasses.includes(imported) ||
+    (name.startsWith('node:') && allowed.includes('node:*'))
+  );
+};
 
 it('sees the whole tree', () => {
-  expect(files.length).toBeGreaterThan(20);
   expect(new Set(files.map(roomOf))).toEqual(new Set(Object.keys(mayImport)));
+  expect([...graph.values()].flat().length).toBeGreaterThan(files.length);
 });
 
-it.each(files)('%s imports only what its room may', (path) => {
-  const imported = importsOf(path).map((name) =>
-    name.startsWith('.') ? roomOf(normalize(join(dirname(path), name))) : packageOf(name),
+it('every room imports only what it may', () => {
+  const offences = [...graph].flatMap(([path, imported]) =>
+    imported
+      .filter((name) => !allows(roomOf(path), name))
+      .map((name) => ({
+        rooms: `${roomOf(path)} imports ${sourceOf(name)}`,
+        files: `${path} imports ${name}`,
+      })),
   );
-  const allowed = [roomOf(path), ...(mayImport[roomOf(path)] ?? [])];
-  const mayUse = (name: string) =>
-    allowed.includes(name) || (name.startsWith('node:') && allowed.includes('node:*'));
-  expect(imported.filter((name) => !mayUse(name))).toEqual([]);
+  expect({
+    offences: offences.filter(({ rooms }) => !pending.includes(rooms)).map((offence) => offence.files),
+    mended: pending.filter((pair) => offences.every(({ rooms }) => rooms !== pair)),
+  }).toEqual({ offences: [], mended: [] });
 });
 
-it.each(Object.entries(onlyIn))('%s is seen by %s alone', (name, only) => {
-  const users = files.filter((path) => importsOf(path).some((imported) => packageOf(imported) === name));
-  expect(users.filter((path) => path !== only)).toEqual([]);
+it('some packages are seen by one file alone', () => {
+  const offences = [...graph].flatMap(([path, imported]) =>
+    imported.filter((name) => (onlyIn[name] ?? path) !== path).map((name) => `${path} imports ${name}`),
+  );
+  expect(offences).toEqual([]);
 });
 
-it.each(files)('%s is at most 300 lines', (path) => {
-  expect(readFileSync(path, 'utf8').split('\n').length).toBeLessThanOrEqual(301);
+it('no imports run in a circle, types included', () => {
+  expect(circles(graph)).toEqual([]);
 });
 
-it.each(files)('%s has a name that says what it holds', (path) => {
-  expect(path).toMatch(/\/[a-z0-9]+(-[a-z0-9]+)*\.ts$/);
-  expect(path).not.toMatch(/\/(utils?|helpers?|common|types|index|misc)\.ts$/);
+it('a circle is found, and what only leads to it or comes from it is not', () => {
+  const known = new Map([
+    ['before', ['a']],
+    ['a', ['b']],
+    ['b', ['c', 'after']],
+    ['c', ['a']],
+    ['after', []],
+    ['itself', ['itself', 'after']],
+  ]);
+  expect(circles(known)).toEqual([['a', 'b', 'c'], ['itself']]);
 });

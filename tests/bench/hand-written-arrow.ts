@@ -1,7 +1,7 @@
 /**
- * The equations of a rigid arrow as one would write them down once for one arrow: time as the variable; position, velocity, axis, transverse
- * angular momentum, roll angle; linear laws, numbers as literals, no wind, no slope, no drag curve, no cross-flow. What the tool's own
- * equations cost is held against these.
+ * The equations of a rigid arrow as one would write them down once for one arrow: time as the variable; position, velocity, axis,
+ * transverse angular momentum, roll angle; linear laws, numbers as literals, no wind, no slope, no drag curve, no cross-flow.
+ * What the tool's own equations cost is held against these.
  */
 export const HAND_WRITTEN_SIZE = 13;
 

@@ -32,6 +32,10 @@ const position = (y: readonly number[] | undefined): readonly [number, number] =
 const apart = (a: readonly number[] | undefined, b: readonly number[] | undefined): number =>
   Math.hypot(position(a)[0] - position(b)[0], position(a)[1] - position(b)[1]);
 
+/** Equations for a state of fixed length, for a method that makes its own states of that length. */
+const ofAnyState = <State extends readonly number[]>(derivative: Derivative<State>): Derivative =>
+  derivative as Derivative;
+
 /** The fewest equal steps, up by a tenth, whose error at the end is no larger. */
 function stepsFor(
   derivative: Derivative,
@@ -63,7 +67,7 @@ function bareOdex(): () => void {
   };
 }
 
-const exactEnd = (derivative: Derivative, size: number, start: readonly number[]): number[] =>
+const exactEnd = (derivative: Derivative, size: number, start: readonly number[]): readonly number[] =>
   createIntegrator(derivative, size, {
     relativeTolerance: 1e-12,
     absoluteTolerance: 1e-12,
@@ -77,9 +81,10 @@ export async function rigidLines(): Promise<readonly string[]> {
   const linear = rigidFlyer(conditions, { crossFlow: 0 });
   const pointStart = launchState(launch);
   const rigidStart = rigidLaunchState(tilted, false);
-  const rigidDerivative = rigidMotion(conditions);
+  const pointDerivative = ofAnyState(everyday.derivative);
+  const rigidDerivative = ofAnyState(rigidMotion(conditions));
   const [exactPoint, exactRigid] = [
-    exactEnd(everyday.derivative, STATE_SIZE, pointStart),
+    exactEnd(pointDerivative, STATE_SIZE, pointStart),
     exactEnd(rigidDerivative, RIGID_STATE_SIZE, rigidStart),
   ];
   const [pointError, rigidError] = [
@@ -87,7 +92,7 @@ export async function rigidLines(): Promise<readonly string[]> {
     apart(rigid.states(tilted, [RANGE])[0], exactRigid),
   ];
   const [pointSteps, rigidSteps] = [
-    stepsFor(everyday.derivative, pointStart, exactPoint, pointError),
+    stepsFor(pointDerivative, pointStart, exactPoint, pointError),
     stepsFor(rigidDerivative, rigidStart, exactRigid, rigidError),
   ];
   const times = interleaved(
@@ -96,7 +101,7 @@ export async function rigidLines(): Promise<readonly string[]> {
       () => rigid.states(tilted, [RANGE]),
       () => linear.states(tilted, [RANGE]),
       bareOdex(),
-      () => rungeKutta(everyday.derivative, pointStart, 0, RANGE, pointSteps),
+      () => rungeKutta(pointDerivative, pointStart, 0, RANGE, pointSteps),
       () => rungeKutta(rigidDerivative, rigidStart, 0, RANGE, rigidSteps),
     ],
     REPEATS,
@@ -107,13 +112,20 @@ export async function rigidLines(): Promise<readonly string[]> {
     fly();
     return flight.evaluations() - before;
   };
+  const equalSteps = (ratio: number, steps: number): string =>
+    `${ratio.toFixed(1)} times ${steps} equal Runge-Kutta steps of the same error`;
   const counted = countedEveryday();
   const seconds = await twoThreads();
   return [
-    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${counted} evaluations, error ${millimetres(pointError)}; ${(point / pointEqual).toFixed(1)} times ${pointSteps} equal Runge-Kutta steps of the same error`,
-    `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, error ${millimetres(rigidError)}; ${(full / fullEqual).toFixed(1)} times ${rigidSteps} equal Runge-Kutta steps of the same error`,
-    `rigid shot against bare odex on hand-written linear equations: ${(full / bare).toFixed(2)} times with cross-flow, ${(plain / bare).toFixed(2)} times without (target 1.3; bare ${bare.toFixed(1)} us)`,
-    `${SHOTS} rigid shots on ${THREADS} threads, warm: ${seconds.toFixed(2)} s (target 1), ${((1e6 * seconds * THREADS) / SHOTS).toFixed(0)} us a shot and thread`,
+    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${counted} evaluations, ` +
+      `error ${millimetres(pointError)}; ${equalSteps(point / pointEqual, pointSteps)}`,
+    `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ` +
+      `${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, ` +
+      `error ${millimetres(rigidError)}; ${equalSteps(full / fullEqual, rigidSteps)}`,
+    `rigid shot against bare odex on hand-written linear equations: ${(full / bare).toFixed(2)} times with cross-flow, ` +
+      `${(plain / bare).toFixed(2)} times without (target 1.3; bare ${bare.toFixed(1)} us)`,
+    `${SHOTS} rigid shots on ${THREADS} threads, warm: ${seconds.toFixed(2)} s (target 1), ` +
+      `${((1e6 * seconds * THREADS) / SHOTS).toFixed(0)} us a shot and thread`,
   ];
 }
 

@@ -1,6 +1,10 @@
 import type { Derivative } from '../../src/numerics/ode.ts';
 
-/** The classical fourth-order method in equal steps. @source Hairer, Norsett, Wanner, Solving Ordinary Differential Equations I, section II.1 */
+/**
+ * The classical fourth-order method in equal steps.
+ *
+ * @source Hairer, Norsett, Wanner, Solving Ordinary Differential Equations I, section II.1
+ */
 export function rungeKutta(
   derivative: Derivative,
   start: readonly number[],

@@ -2,13 +2,16 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { at } from '../../src/numerics/at.ts';
 import { summary } from './timing.ts';
 
 const SETUP = 'examples/mountain-hunt/setup.yaml';
 const ROUNDS = 11;
 
 /** A hook that tells a process's own peak memory on its standard error when it ends. */
-const MEMORY_HOOK = `data:text/javascript,process.on("exit",()=>process.stderr.write("peak "+process.resourceUsage().maxRSS+"\\n"))`;
+const MEMORY_HOOK =
+  'data:text/javascript,' +
+  'process.on("exit",()=>process.stderr.write("peak "+process.resourceUsage().maxRSS+"\\n"))';
 
 const launchTime = (args: readonly string[]): number => {
   const start = performance.now();
@@ -29,11 +32,14 @@ export function startUpLines(): readonly string[] {
   const times = all.map((): number[] => []);
   for (let round = 0; round < ROUNDS; round += 1)
     for (const [i, args] of all.entries()) times[i]?.push(launchTime(args));
-  const [empty, ...ours] = times.map((list) => summary(list).median);
+  const medians = times.map((list) => summary(list).median);
+  const [empty, ours] = [at(medians, 0), medians.slice(1)];
   const lines = commands.map(([name, target, args], i) => {
     const peak = spawnSync(process.execPath, ['--import', MEMORY_HOOK, ...args], { encoding: 'utf8' });
     const memory = Number(/peak (\d+)/.exec(peak.stderr)?.[1]) / 1024;
-    return `${name}: ${(ours[i] ?? 0).toFixed(0)} ms, ${((ours[i] ?? 0) / (empty ?? 1)).toFixed(2)} times node -e 0 (target ${target}); peak memory ${memory.toFixed(0)} MB (target 150)`;
+    const time = at(ours, i);
+    const share = `${(time / empty).toFixed(2)} times node -e 0 (target ${target})`;
+    return `${name}: ${time.toFixed(0)} ms, ${share}; peak memory ${memory.toFixed(0)} MB (target 150)`;
   });
   rmSync(folder, { recursive: true });
   return lines;

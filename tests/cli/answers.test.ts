@@ -61,5 +61,5 @@ it('escape codes of a title do not reach the terminal', async () => {
 it('a setup file that is a folder is called one, and nothing is offered to make it', async () => {
   const { err, code } = await atTerminal(['check', 'examples']);
   expect(code).toBe(2);
-  expect(err).toBe('examples: is a folder. Write the name of a file in it.\n');
+  expect(err).toBe('examples: is a folder. Name a file in it.\n');
 });

@@ -131,7 +131,7 @@ describe('the card on paper', () => {
     const svg = await atTerminal(['card', mountain, '--out', 'card.svg', '--every', '1yd']);
     // One SVG file holds one page, so that it appears whole or not at all.
     expect([svg.code, svg.files.size]).toEqual([2, 0]);
-    expect(svg.err).toMatch(/takes 2 pages, and an SVG file holds one/);
+    expect(svg.err).toMatch(/needs 2 pages, but an SVG file holds only one/);
   });
   it('leaves the marks aside when told to, and still trusts the file for the zero', async () => {
     const words = (await written('card', mountain, '--out', 'card.pdf', '--uncalibrated'))

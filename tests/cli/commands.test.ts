@@ -37,8 +37,8 @@ describe('fly --json', () => {
   it('energy and momentum belong to speed and mass', async () => {
     const { rows } = await json('fly', example, '--to', '50yd', '--every', '50yd');
     const { energy_J: energy, momentum_kgmps: momentum, speed_mps: speed } = rows[0];
-    expect(Math.abs(momentum / speed / (463 * 64.79891e-6) - 1)).toBeLessThan(1e-12);
-    expect(Math.abs((2 * energy) / momentum / speed - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(momentum / speed / (463 * 64.79891e-6) - 1)).toBeLessThan(1e-12 /* relative, rounding */);
+    expect(Math.abs((2 * energy) / momentum / speed - 1)).toBeLessThan(1e-12 /* relative, rounding */);
   });
 });
 
@@ -59,7 +59,8 @@ describe('marks --json', () => {
     expect(rows[0].travel_m).toBeGreaterThan(rows[1].travel_m);
   });
   it('agrees with the flat-fire closed form of this bow and arrow to 0.3 % of travel', async () => {
-    // Textbook flat fire: drop = (g/v^2)(exp(2kx) - 1 - 2kx)/(4k^2), k = rho CD S/2m; the pin lies h + drop over the range below the eye.
+    // Textbook flat fire: drop = (g/v^2)(exp(2kx) - 1 - 2kx)/(4k^2), k = rho CD S/2m; the pin lies h + drop over the range below
+    // the eye.
     const {
       launch_speed_mps: v,
       drag_coefficient: CD,
@@ -125,7 +126,7 @@ describe('fit --json', () => {
       );
     expect(fit.residuals).toHaveLength(4);
     for (const { reading, predicted, residual } of fit.residuals)
-      expect(Math.abs(reading - predicted - residual)).toBeLessThan(1e-12);
+      expect(Math.abs(reading - predicted - residual)).toBeLessThan(1e-12 /* scale units, rounding */);
     expect(fit.next_range_m).toBeGreaterThan(0);
   });
 });

@@ -4,7 +4,8 @@ import { createProgram } from '../../src/cli/program.ts';
 import { matchesShown, shownCommands, withOutputs } from './console-blocks.ts';
 import { atTerminal } from './terminal.ts';
 
-const documents = ['README.md', ...readdirSync('examples').map((name) => `examples/${name}/README.md`)];
+const examples = readdirSync('examples', { withFileTypes: true }).filter((entry) => entry.isDirectory());
+const documents = ['README.md', ...examples.map(({ name }) => `examples/${name}/README.md`)];
 
 /** `npm run golden` puts what the documents show anew, to be read as a diff before it is committed. */
 if (process.env['REWRITE'] === 'yes')

@@ -29,7 +29,7 @@ it.each([
     ['broadhead', example, '--to', '0.5yd', '--every', '0.5yd'],
     /--to: .*string/,
   ],
-  ['a new file called -', ['new', '-'], /no file to write/],
+  ['a new file called -', ['new', '-'], /- is not a file name/],
 ])('%s: refused with advice', async (_, argv, message) => {
   const { code, err, out, files } = await atTerminal(argv);
   expect(err).toMatch(message);

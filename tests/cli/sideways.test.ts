@@ -34,7 +34,9 @@ describe('cant --json', () => {
     const answer = await json(['cant', example]);
     expect(answer.effects).toHaveLength(11);
     expect(Object.keys(answer.effects[0].rows[0])).toEqual(['range_m', 'lateral_m', 'vertical_m']);
-    expect(Math.abs(answer.effects[0].cant_rad + 5 * DEGREE)).toBeLessThan(1e-12);
+    expect(Math.abs(answer.effects[0].cant_rad + 5 * DEGREE)).toBeLessThan(
+      1e-12 /* rad, rounding of the text */,
+    );
     for (const key of ['lean_rad', 'lean_sd_rad', 'residual_max_m', 'worth_doing', 'reason'])
       expect(answer.advice).toHaveProperty(key);
     for (const key of ['gyroscopic_m', 'magnus_ceiling_m', 'measured_m'])
@@ -43,9 +45,14 @@ describe('cant --json', () => {
 
   it('a clockwise cant goes right and low, and a right helical left', async () => {
     const { effects, drift } = await json(['cant', example]);
-    const { rows } = effects.at(-1);
-    expect(rows.at(-1).lateral_m).toBeGreaterThan(0.3);
-    expect(rows.at(-1).vertical_m).toBeLessThan(0);
+    const { rows, cant_rad } = effects.at(-1);
+    const { lateral_m, vertical_m } = rows.at(-1);
+    expect(lateral_m).toBeGreaterThan(0.3);
+    // The launch turns about the line of sight by c: h sin c across, h (1 - cos c) down, so that down is tan(c/2) of across.
+    const down = -Math.tan(cant_rad / 2);
+    expect(Math.abs(vertical_m / lateral_m / down - 1)).toBeLessThan(
+      0.01 /* the bow's own left and right turn too */,
+    );
     expect(drift.gyroscopic_m.at(-1)).toBeLessThan(0);
     expect(drift.magnus_ceiling_m.at(-1)).toBeLessThan(drift.gyroscopic_m.at(-1));
   });
@@ -198,16 +205,20 @@ describe('wind', () => {
   it('--json: twelve directions, left from 3 o’clock, and the tape in other air', async () => {
     const { effects, airs } = await json(['wind', example]);
     expect(effects).toHaveLength(12);
-    expect(Math.abs(effects[3].from_rad - 90 * DEGREE)).toBeLessThan(1e-12);
+    expect(Math.abs(effects[3].from_rad - 90 * DEGREE)).toBeLessThan(1e-12 /* rad, rounding of the text */);
     expect(effects[3].rows.at(-1).lateral_m).toBeLessThan(-0.2);
-    expect(Math.abs(effects[3].rows.at(-1).range_m - 100 * YARD)).toBeLessThan(1e-9);
+    expect(Math.abs(effects[3].rows.at(-1).range_m - 100 * YARD)).toBeLessThan(
+      1e-9 /* m, rounding of the text */,
+    );
     expect(airs.length).toBeGreaterThan(4);
     expect(airs[0].rows.at(-1).vertical_m).toBeLessThan(0);
   });
   it('half the wind drifts half as far, to 1 %', async () => {
     const at = async (speed: string) =>
       (await json(['wind', example, '--speed', speed])).effects[9].rows.at(-1).lateral_m;
-    expect(Math.abs((await at('5 mph')) / (await at('10 mph')) - 0.5)).toBeLessThan(0.005);
+    expect(Math.abs((await at('5 mph')) / (await at('10 mph')) - 0.5)).toBeLessThan(
+      0.005 /* of the double: 1 % */,
+    );
   });
   it('says first whether the tape holds, and writes CSV', async () => {
     expect(await text(['wind', example])).toMatch(/^The tape does not hold everywhere/);

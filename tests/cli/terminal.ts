@@ -10,11 +10,21 @@ export interface Seen {
   readonly files: ReadonlyMap<string, string | Uint8Array>;
 }
 
+type Given = Readonly<Record<string, string>>;
+
+/** What was run before, by its words and the files given. */
+const runs = new Map<string, Promise<Seen>>();
+
+/** What one command line shows. Nothing outside changes while the tests run, so the same words are run once for all of them. */
+export function atTerminal(argv: readonly string[], given: Given = {}): Promise<Seen> {
+  const key = JSON.stringify([argv, given]);
+  const found = runs.get(key) ?? atTerminalAnew(argv, given);
+  runs.set(key, found);
+  return found;
+}
+
 /** Run one command line in process: files are read from the repository or from `given`, and written nowhere. */
-export async function atTerminal(
-  argv: readonly string[],
-  given: Readonly<Record<string, string>> = {},
-): Promise<Seen> {
+export async function atTerminalAnew(argv: readonly string[], given: Given = {}): Promise<Seen> {
   let [out, err] = ['', ''];
   const files = new Map<string, string | Uint8Array>();
   const io: Io = {

@@ -101,7 +101,7 @@ describe('vary --json', () => {
     // Base: 70 lbf, 28.5 in, so 20.5 in of power stroke.
     const base = rows[3].launch_speed_mps;
     expect(Math.abs(rows[0].launch_speed_mps / base - Math.sqrt((60 / 70) * (19.5 / 20.5)))).toBeLessThan(
-      1e-9,
+      1e-9 /* relative, rounding of the text */,
     );
   });
   it('tells why a combination cannot be, and goes on', async () => {

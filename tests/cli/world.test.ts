@@ -13,26 +13,16 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, inject, it } from 'vitest';
 import { receivedError, sentError } from '../../src/cli/world/sent-error.ts';
 import { NumericalError } from '../../src/numerics/numerical-error.ts';
 import { DomainError } from '../../src/quantities/domain-error.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
 const example = 'examples/mountain-hunt/setup.yaml';
-const program = join(folder, 'main.js');
+const program = join(inject('dist'), 'main.js');
 const place = join(folder, 'place');
-
-/** The build of package.json, into a folder of its own. */
-beforeAll(() => {
-  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8'));
-  const build = String(scripts.build)
-    .replace(/^rm -rf dist && /, '')
-    .replace('--outdir=dist', `--outdir=${folder}`);
-  const env = { ...process.env, PATH: `node_modules/.bin:${process.env['PATH']}` };
-  expect(spawnSync(build, { shell: true, env }).status).toBe(0);
-  mkdirSync(place);
-}, 30_000);
+mkdirSync(place);
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const run = (...argv: string[]) =>
@@ -49,7 +39,8 @@ describe('what the world outside does', () => {
   });
   it('a setup file that comes late through a pipe that does not wait is read whole', () => {
     const late = `const { spawn } = require('node:child_process');
-      const child = spawn(process.execPath, [${JSON.stringify(program)}, 'check', '-'], { stdio: ['pipe', 'inherit', 'inherit'] });
+      const argv = [${JSON.stringify(program)}, 'check', '-'];
+      const child = spawn(process.execPath, argv, { stdio: ['pipe', 'inherit', 'inherit'] });
       setTimeout(() => child.stdin.end(require('node:fs').readFileSync(${JSON.stringify(example)})), 500);
       child.on('exit', (code) => { process.exitCode = code; });`;
     const { status, stderr, stdout } = spawnSync(process.execPath, ['-e', late], { encoding: 'utf8' });
@@ -60,6 +51,7 @@ describe('what the world outside does', () => {
   it('an error of a thread comes back as it was thrown', () => {
     for (const thrown of [
       new NumericalError('singular', 'no direction', 3),
+      new NumericalError('not-converged', 'no pin', { at: 90, reason: 'no-pin' }),
       new DomainError('range', -1, 'above nought'),
     ])
       expect(receivedError(structuredClone(sentError(thrown)))).toStrictEqual(thrown);
@@ -72,19 +64,19 @@ describe('a name that cannot be written', () => {
     const name = join(place, 'folder.svg');
     mkdirSync(name);
     const { status, stderr } = svg(name);
-    expect(stderr).toBe(`${name}: is a folder. Write the name of a file in it.\n`);
+    expect(stderr).toBe(`${name}: is a folder. Name a file in it.\n`);
     expect(status).toBe(2);
   });
   it('because a folder in it is a file is refused', () => {
     const file = join(place, 'file');
     writeFileSync(file, '');
     const { status, stderr } = svg(join(file, 'tape.svg'));
-    expect(stderr).toMatch(/is a file, not a folder\. Write/);
+    expect(stderr).toMatch(/is a file, not a folder\. Name/);
     expect(status).toBe(2);
   });
   it.runIf(existsSync('/proc/self'))('because its folder cannot be made is refused', () => {
     const { status, stderr } = svg('/proc/nowhere/tape.svg');
-    expect(stderr).toMatch(/cannot be made\. Write|may not be written/);
+    expect(stderr).toMatch(/cannot be created\. Name|no permission to write/);
     expect(stderr).not.toContain('ENOENT');
     expect(status).toBeGreaterThan(0);
   });

@@ -22,7 +22,8 @@ it('covers slow and fast bows, steep slopes both ways, and winds from eight side
 describe.each([...fine.keys()])('%s', (name) => {
   it('is the same flight to 10 nm, solved finely: the same equations, written twice', () => {
     const { place, time, velocity, spin } = fine.get(name) ?? expect.fail();
-    // Both solvers keep 1e-12 a step over some hundred steps; the smallest term of the model, left out, moves the arrow by 1e-6 m or more.
+    // Both solvers keep 1e-12 a step over some hundred steps; the smallest term of the model, left out, moves the arrow by 1e-6 m
+    // or more.
     expect(place).toBeLessThan(1e-8 /* m */);
     expect(time).toBeLessThan(1e-8 /* m flown in it */);
     expect(velocity).toBeLessThan(1e-7 /* m/s */);
@@ -31,8 +32,8 @@ describe.each([...fine.keys()])('%s', (name) => {
 
   it('is the same to 1 um as flown every day', () => {
     const { place, time, velocity, spin } = everyday.get(name) ?? expect.fail();
-    // A tenth of the 1e-5 m that a tape can show at any range. Most flights are a thousand times better; the worst two step across the
-    // corners of a measured drag table, where its second derivative jumps and no step size pays.
+    // A tenth of the 1e-5 m that a tape can show at any range. Most flights are a thousand times better; the worst two step
+    // across the corners of a measured drag table, where its second derivative jumps and no step size pays.
     expect(place).toBeLessThan(1e-6 /* m */);
     expect(time).toBeLessThan(1e-5 /* m flown in it: 2e-7 s */);
     expect(velocity).toBeLessThan(2e-5 /* m/s */);

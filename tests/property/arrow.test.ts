@@ -55,7 +55,9 @@ it('an arrow is slender, its margin and moments belong together, and all of it i
       expect(attitude.transverseInertia / attitude.axialInertia).toBeGreaterThan(500);
       expect(flying.balance).toBeGreaterThan(0);
       expect(flying.balance).toBeLessThan(length);
-      expect(Math.abs(-attitude.firstMoment / attitude.normalSlope / staticMargin - 1)).toBeLessThan(1e-9);
+      expect(Math.abs(-attitude.firstMoment / attitude.normalSlope / staticMargin - 1)).toBeLessThan(
+        1e-9 /* relative, rounding in sums of moments that cancel */,
+      );
       // Cauchy and Schwarz on slopes that are all positive.
       expect(attitude.secondMoment * attitude.normalSlope).toBeGreaterThanOrEqual(attitude.firstMoment ** 2);
     }),
@@ -140,9 +142,9 @@ it('an arrow drawn larger, at the same Reynolds number, has the same coefficient
         },
       };
       const ratio = dragCoefficient(larger, layer, reynolds) / dragCoefficient(parts, layer, reynolds);
-      expect(Math.abs(ratio - 1)).toBeLessThan(1e-9);
+      expect(Math.abs(ratio - 1)).toBeLessThan(1e-9 /* relative, rounding */);
       const slope = (of: ArrowParts) => buildArrow({ parts: of }).flying.attitude?.normalSlope ?? 0;
-      expect(Math.abs(slope(larger) / slope(parts) - 1)).toBeLessThan(1e-9);
+      expect(Math.abs(slope(larger) / slope(parts) - 1)).toBeLessThan(1e-9 /* relative, rounding */);
     }),
     runs,
   );
@@ -155,7 +157,9 @@ it('settled spin lies between no slip at the tip and no slip at the root, and is
       const spin = spinPerMetre(fin, vanes.angle);
       expect(spin).toBeGreaterThan(vanes.angle / (fin.rootRadius + fin.height));
       expect(spin).toBeLessThan(vanes.angle / fin.rootRadius);
-      expect(Math.abs(spinPerMetre(fin, 2 * vanes.angle) / (2 * spin) - 1)).toBeLessThan(1e-12);
+      expect(Math.abs(spinPerMetre(fin, 2 * vanes.angle) / (2 * spin) - 1)).toBeLessThan(
+        1e-12 /* relative, rounding */,
+      );
     }),
     runs,
   );
@@ -168,7 +172,7 @@ it('the drag of any such arrow stays between 0.8 and 12 and has no jump', () => 
       expect(at(reynolds)).toBeGreaterThan(0.8);
       expect(at(reynolds)).toBeLessThan(12);
       // 1 in Reynolds number is about 2 mm/s: no part of a coefficient of 1e-3 can hang on it.
-      expect(Math.abs(at(reynolds + 1) - at(reynolds))).toBeLessThan(1e-3);
+      expect(Math.abs(at(reynolds + 1) - at(reynolds))).toBeLessThan(1e-3 /* of the coefficient */);
     }),
     runs,
   );

@@ -33,7 +33,7 @@ describe('vectors', () => {
     fc.assert(
       fc.property(vector, vector, (v, w) => {
         const c = cross(v, w);
-        expect(Math.abs(dot(c, v))).toBeLessThan(1e-11);
+        expect(Math.abs(dot(c, v))).toBeLessThan(1e-11 /* rounding of products of components up to 100 */);
         expect(Math.abs(dot(c, c) + dot(v, w) ** 2 - dot(v, v) * dot(w, w))).toBeLessThan(
           1e-9 /* of up to 9e4 */,
         );
@@ -87,7 +87,9 @@ describe('integration', () => {
     fc.assert(
       fc.property(number(-2, 2), number(-2, 2), number(-2, 2), (a, b, c) => {
         const area = (lo: number, hi: number) => integrate((x) => Math.cos(2 * x) + x ** 3, lo, hi, 20);
-        expect(Math.abs(area(a, b) + area(b, c) - area(a, c))).toBeLessThan(1e-13);
+        expect(Math.abs(area(a, b) + area(b, c) - area(a, c))).toBeLessThan(
+          1e-13 /* rounding of areas of a few units */,
+        );
       }),
       SEED,
     );
@@ -99,7 +101,9 @@ describe('one variable', () => {
     fc.assert(
       fc.property(number(-3, 3), number(0, 5), number(-8, -3.1), number(3.1, 8), (root, bend, lo, hi) => {
         const f = (x: number) => Math.sinh(x - root) + bend * (x - root) ** 3;
-        expect(Math.abs(bracketedRoot(f, lo, hi, { tolerance: 1e-10 }) - root)).toBeLessThan(1.1e-10);
+        expect(Math.abs(bracketedRoot(f, lo, hi, { tolerance: 1e-10 }) - root)).toBeLessThan(
+          1.1e-10 /* the tolerance asked for and a tenth */,
+        );
       }),
       SEED,
     );
@@ -108,7 +112,9 @@ describe('one variable', () => {
     fc.assert(
       fc.property(number(-3, 3), number(0.5, 5), number(-8, -3.1), number(3.1, 8), (place, bend, lo, hi) => {
         const f = (x: number) => bend * (x - place) ** 2 + 0.1 * (x - place) ** 4;
-        expect(Math.abs(minimumOf(f, lo, hi, { tolerance: 1e-6 }) - place)).toBeLessThan(1.1e-6);
+        expect(Math.abs(minimumOf(f, lo, hi, { tolerance: 1e-6 }) - place)).toBeLessThan(
+          1.1e-6 /* the tolerance asked for and a tenth */,
+        );
       }),
       SEED,
     );
@@ -141,7 +147,10 @@ describe('interpolation', () => {
     fc.assert(
       fc.property(values, number(-3, 3), number(0.01, 2), number(-1e3, 1e3), (ys, x0, step, x) => {
         const spline = uniformCubic(x0, step, ys);
-        for (const [i, y] of ys.entries()) expect(Math.abs(spline(x0 + i * step) - y)).toBeLessThan(1e-10);
+        for (const [i, y] of ys.entries())
+          expect(Math.abs(spline(x0 + i * step) - y)).toBeLessThan(
+            1e-10 /* rounding of values far larger than 1 */,
+          );
         expect(Number.isFinite(spline(x))).toBe(true);
       }),
       SEED,
@@ -156,7 +165,7 @@ describe('interpolation', () => {
         const nodes = chebyshevNodes(n, lo, lo + width);
         const x = lo + share * width;
         const found = interpolateAt(nodes, barycentricWeights(n), nodes.map(polynomial), x);
-        expect(Math.abs(found - polynomial(x))).toBeLessThan(1e-11);
+        expect(Math.abs(found - polynomial(x))).toBeLessThan(1e-11 /* rounding of sums of powers */);
       }),
       SEED,
     );
@@ -189,9 +198,9 @@ describe('least squares', () => {
       return values.map((value, j) => (value - (truth[j] ?? 0)) / Math.sqrt(covariance[j]?.[j] ?? 0));
     }).flat();
     // 4 would be exceeded by one set of 600 normal pulls in 25, 5 by one in 3000.
-    expect(Math.max(...pulls.map(Math.abs))).toBeLessThan(5);
+    expect(Math.max(...pulls.map(Math.abs))).toBeLessThan(5 /* standard errors */);
     // 600 pulls of unit variance: their mean square is 1 with a deviation of 0.06, a little more for being correlated.
-    expect(Math.abs(squares(pulls) / pulls.length - 1)).toBeLessThan(0.25);
+    expect(Math.abs(squares(pulls) / pulls.length - 1)).toBeLessThan(0.25 /* relative */);
   });
   it('does not care for the order of the points or the units of the parameters', () => {
     const order = fc.shuffledSubarray([...noisy(0).keys()], { minLength: 25 });
@@ -257,7 +266,9 @@ describe('least squares', () => {
           // Condition at most 96/0.1 by the ridge of 0.1.
           for (const [i, row] of product.entries())
             for (const [j, value] of row.entries())
-              expect(Math.abs(value - (i === j ? 1 : 0))).toBeLessThan(1e-12);
+              expect(Math.abs(value - (i === j ? 1 : 0))).toBeLessThan(
+                1e-12 /* rounding, times the condition of the matrix */,
+              );
         },
       ),
       SEED,

@@ -71,7 +71,9 @@ it('the axis stays a unit vector and its rate square to it', () => {
   fc.assert(
     fc.property(start, (drawn) => {
       for (const { axis, turning } of flown(drawn)) {
-        expect(Math.abs(dot(axis, axis) - 1)).toBeLessThan(1e-12);
+        expect(Math.abs(dot(axis, axis) - 1)).toBeLessThan(
+          1e-12 /* the solver keeps 1e-9 a step; normalising leaves rounding */,
+        );
         expect(Math.abs(dot(axis, turning))).toBeLessThan(1e-12 * (1 + dot(turning, turning)));
       }
     }),

@@ -20,7 +20,10 @@ export function huntingSetup(bow: HuntingBow, more = ''): string {
   const vanes =
     turn === null
       ? ''
-      : `    vanes: { count: 3, mass: 6 gr, root_chord: 2.1 in, tip_chord: 0.9 in, height: 0.5 in, from_nock: 1 in, angle: 3 deg, turn: ${turn} }\n`;
+      : [
+          '    vanes: { count: 3, mass: 6 gr, root_chord: 2.1 in, tip_chord: 0.9 in, height: 0.5 in,',
+          `             from_nock: 1 in, angle: 3 deg, turn: ${turn} }\n`,
+        ].join('\n');
   return `bow: { draw_length: 29 in, brace_height: 6.5 in, peep_height: ${peep} in }
 arrow:
   diameter: 0.245 in

@@ -1,17 +1,17 @@
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import { swing } from '../../arrow/lift/swing.ts';
 import { arrowBeam, firstBending, pushLoad } from '../../arrow/parts/beam.ts';
 import { referenceArea } from '../../arrow/reference-area.ts';
-import { type FlightState, speedOf } from '../../flight/frame.ts';
-import { launchLineHeight } from '../../flight/launch.ts';
+import type { FlightState } from '../../flight/frame.ts';
 import { fly } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { minimumOf } from '../../numerics/root.ts';
 import { si } from '../../quantities/quantity.ts';
-import { launchThrough } from '../../sight/geometry.ts';
 import type { PinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { readingAt } from '../../sight/scale.ts';
+import { shotRows, straightLaunch } from '../../sight/shot.ts';
 import { sightIn } from '../../sight/sighted.ts';
-import { pinAtZero } from '../../sight/zero.ts';
 import type { TunedBuild } from './tuned-build.ts';
 
 /** What is asked of every build besides its ranges. */
@@ -79,7 +79,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
   const { arrow, peakDraw, powerStroke, energy } = build;
   const { air, arrow: flying } = conditions;
   const { mass, diameter, attitude } = flying;
-  const drag = flying.drag.at((air.density * v * diameter) / air.viscosity) * flying.dragScale;
+  const drag = dragAt(flying, air, v);
   const beam = arrowBeam(arrow);
   const bending = beam === null ? null : firstBending(beam).frequency;
   // Of an even push over the power stroke.
@@ -107,42 +107,35 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
   };
 }
 
-/** Pointed straight ahead: no windage, so that the drift is what spin, wind and the Earth do. */
-const WINDAGE = 0;
-
 function rows(rig: Rig, { ranges, crosswind }: Questions): BuildReadings['rows'] {
-  const { conditions, geometry, scale } = rig;
-  const { mass } = conditions.arrow;
+  const { conditions, scale } = rig;
   const sighted = sightIn(rig, ranges);
-  const pin = pinAtZero(rig, WINDAGE, sighted.flight);
-  const launch = launchThrough(geometry, pin, rig.cant, rig.launchSpeed);
-  const states = fly(conditions, launch, ranges);
+  const launch = straightLaunch(rig, null, sighted.flight);
   const { wind } = conditions;
   const blown = fly(
     { ...conditions, wind: { ...wind, across: si(wind.across + crosswind) } },
     launch,
     ranges,
   );
-  return states.map((state, i) => {
-    const down = sighted.pins[i]?.down ?? Number.NaN;
+  return shotRows(conditions, launch, ranges).map((row, i) => {
+    const { down } = at(sighted.pins, i);
     const travel = down - sighted.zero.down;
-    const speed = speedOf(state);
     return {
-      time: state.time,
-      speed,
-      energy: (mass * speed * speed) / 2,
-      momentum: mass * speed,
-      drop: launchLineHeight(launch, state.range) - state.height,
-      height: state.height,
+      time: row.time,
+      speed: row.speed,
+      energy: row.energy,
+      momentum: row.momentum,
+      drop: row.drop,
+      height: row.height,
       pin: down,
       travel,
       reading: scale === null ? null : readingAt(scale, travel),
-      heightPerTravel: sighted.paths.heightPerTravel(down, state.range),
-      highest: highest(sighted.paths, down, state.range),
-      descent: descent(state),
-      drift: state.lateral,
-      windDrift: (blown[i]?.lateral ?? Number.NaN) - state.lateral,
-      spin: state.spin,
+      heightPerTravel: sighted.paths.heightPerTravel(down, row.range),
+      highest: highest(sighted.paths, down, row.range),
+      descent: descent(row),
+      drift: row.lateral,
+      windDrift: at(blown, i).lateral - row.lateral,
+      spin: row.spin,
     };
   });
 }

@@ -1,8 +1,8 @@
 import type { Arrow } from '../../arrow/arrow.ts';
-import type { ChronographedArrow, VirtualMassPrior } from '../../bow/energy.ts';
+import type { Bow } from '../../bow/bow.ts';
 import type { Calibration } from '../../calibration/fit.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import type { Metres, MetresPerSecond, Newtons } from '../../quantities/quantity.ts';
+import type { MetresPerSecond } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 
 /** An arrow that might be bought, in a bow that is there. */
@@ -18,19 +18,10 @@ export interface Candidate {
 }
 
 /** One bow with the arrow it is tuned for and the arrows it might shoot. */
-export interface Bow {
+export interface BowAndArrows extends Bow {
   /** Of the base build. */
   readonly name: string;
   readonly arrow: Arrow;
   readonly calibration: Calibration;
   readonly candidates: readonly Candidate[];
-  /** Other arrows chronographed with it. */
-  readonly otherShots: readonly ChronographedArrow[];
-  readonly virtualMass: VirtualMassPrior;
-  /** Bows of the same identity are one bow in two files: what is unknown of it is shared. */
-  readonly identity: string;
-  /** Whether the base's launch speed is the maker's rating instead of a chronograph's reading. */
-  readonly rated: boolean;
-  readonly powerStroke: Metres;
-  readonly peakDraw: Newtons | null;
 }

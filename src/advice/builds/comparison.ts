@@ -6,7 +6,7 @@ import {
   ROW_VALUES,
   type RowValue,
 } from './build-readings.ts';
-import type { Bow } from './candidate.ts';
+import type { BowAndArrows } from './candidate.ts';
 import { combined, type ErrorForm, mainCause, standardError } from './error-form.ts';
 import { recordOf } from './record-of.ts';
 import { tunedBuilds } from './tuned-build.ts';
@@ -57,7 +57,7 @@ const ROUNDING = 1e-9;
  *
  * @throws NumericalError when an arrow falls short of a range
  */
-export function compare(bows: readonly Bow[], questions: ComparedQuestions): Comparison {
+export function compare(bows: readonly BowAndArrows[], questions: ComparedQuestions): Comparison {
   const [base, ...others] = bows.flatMap(tunedBuilds).map((build) => uncertainReadings(build, questions));
   if (base === undefined) throw new RangeError('a comparison needs a build');
   return { questions, base, others: others.map((readings) => contrast(base, readings)) };

@@ -1,5 +1,6 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { DRAG_UNCERTAINTY } from '../../arrow/drag/drag.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { Candidate } from './candidate.ts';
 import { cause, combined, covariance, type ErrorForm, scaled } from './error-form.ts';
@@ -57,7 +58,7 @@ const lengthOf = (shares: Shares): number =>
 
 function sharesOf(arrow: Arrow, { conditions: { air }, launchSpeed }: Rig): Shares | null {
   const { dragTerms, boundaryLayer, flying } = arrow;
-  const terms = dragTerms?.(boundaryLayer, (air.density * launchSpeed * flying.diameter) / air.viscosity);
+  const terms = dragTerms?.(boundaryLayer, reynoldsNumber(air, launchSpeed, flying.diameter));
   if (terms === undefined) return null;
   const total = terms.reduce((sum, { coefficient }) => sum + coefficient, 0);
   return new Map(terms.map(({ name, coefficient }) => [name, coefficient / total]));

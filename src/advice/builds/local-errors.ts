@@ -1,7 +1,7 @@
 import { type BowEnergy, logSpeedGradient } from '../../bow/energy.ts';
 import type { Calibration } from '../../calibration/fit.ts';
 import { PARAMETERS } from '../../calibration/parameters.ts';
-import type { Bow, Candidate } from './candidate.ts';
+import type { BowAndArrows, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
 import { cause, combined, type ErrorForm, scaled, standardError } from './error-form.ts';
 
@@ -27,7 +27,7 @@ export interface BowErrors {
 }
 
 /** The errors of all builds of one bow over the causes they share. */
-export function bowErrors(bow: Bow, energy: BowEnergy): BowErrors {
+export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
   const { calibration, name, identity } = bow;
   const { priors, rig } = calibration.problem;
   const drag = dragPrior(name, bow.arrow, rig, priors.drag_scale.sd);
@@ -118,7 +118,7 @@ const ROUNDING = 1e-12;
 
 /** The error of ln K: each chronographed speed and the prior, by their weight in the fit. */
 function virtualMassForm(
-  { identity, name, virtualMass }: Bow,
+  { identity, name, virtualMass }: BowAndArrows,
   energy: BowEnergy,
   baseSpeed: ErrorForm,
 ): ErrorForm {
@@ -138,7 +138,7 @@ function virtualMassForm(
 }
 
 function speedForm(
-  { calibration }: Bow,
+  { calibration }: BowAndArrows,
   { virtualMass: K }: BowEnergy,
   { name, arrow, speed }: Candidate,
   baseSpeed: ErrorForm,

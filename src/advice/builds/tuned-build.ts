@@ -4,11 +4,11 @@ import { estimateOf } from '../../calibration/fit.ts';
 import { withParameters } from '../../calibration/parameters.ts';
 import { type Metres, type Newtons, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { Bow, Candidate } from './candidate.ts';
+import type { BowAndArrows, Candidate } from './candidate.ts';
 import { bowErrors, type LocalErrors } from './local-errors.ts';
 
 /** Where a build's launch speed comes from. */
-export type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
+type SpeedSource = 'calibrated' | 'chronographed' | 'rated' | 'bow energy';
 
 /** A build with its best values in its rig, and what those values may be wrong by. */
 export interface TunedBuild {
@@ -30,7 +30,7 @@ export interface TunedBuild {
  *
  * The bow's energy is tied to the base build's own (calibrated) speed, so that the base here is the base of every other answer.
  */
-export function tunedBuilds(bow: Bow): readonly TunedBuild[] {
+export function tunedBuilds(bow: BowAndArrows): readonly TunedBuild[] {
   const { calibration, powerStroke, peakDraw } = bow;
   const energy = energyOf(bow);
   const errors = bowErrors(bow, energy);
@@ -61,7 +61,7 @@ export function tunedBuilds(bow: Bow): readonly TunedBuild[] {
 }
 
 /** From the base arrow first, then every other that was chronographed. */
-function energyOf({ name, calibration, otherShots, candidates, virtualMass }: Bow): BowEnergy {
+function energyOf({ name, calibration, otherShots, candidates, virtualMass }: BowAndArrows): BowEnergy {
   const { rig } = calibration;
   return fitBowEnergy(
     [
@@ -81,7 +81,7 @@ function energyOf({ name, calibration, otherShots, candidates, virtualMass }: Bo
 }
 
 function tunedRig(
-  { calibration }: Bow,
+  { calibration }: BowAndArrows,
   { virtualMass: K }: BowEnergy,
   candidate: Candidate,
   dragShare: number,

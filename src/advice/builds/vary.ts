@@ -24,9 +24,6 @@ export function gridPoint<T>(axes: readonly Axis<T>[], index: number): readonly 
   return point;
 }
 
-/** What became of one combination; an arrow may not get there. */
-export type Outcome<R> = { readonly value: R } | { readonly failure: string };
-
 /**
  * Evaluate the combinations from `from` up to but not including `to`, in order. Nothing is shared between them, so that any split into such
  * ranges gives the same answers.

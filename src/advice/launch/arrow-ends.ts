@@ -13,6 +13,6 @@ export interface ArrowEnds {
 /** @throws DomainError when the arrow's parts are not known */
 export function arrowEnds({ flying, parts, length }: Arrow): ArrowEnds {
   if (parts === null || length === null)
-    throw new DomainError('ends of the arrow', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('ends of the arrow', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   return { ahead: si(length + parts.point.length - flying.balance), behind: flying.balance };
 }

@@ -12,7 +12,7 @@ export interface Shot {
 }
 
 /** Where the broadhead hits, from where the field point hits out of the same start. */
-export interface BroadheadMiss {
+interface BroadheadMiss {
   readonly range: Metres;
   readonly right: Metres;
   readonly high: Metres;

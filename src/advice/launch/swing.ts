@@ -1,4 +1,5 @@
 import type { Arrow } from '../../arrow/arrow.ts';
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import { swing as closedSwing } from '../../arrow/lift/swing.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { gravity, speedOf } from '../../flight/frame.ts';
@@ -19,7 +20,7 @@ import { arrowEnds } from './arrow-ends.ts';
 import { type BadStart, badStarts, type StartName } from './bad-starts.ts';
 import { type PaperHole, paperHoles } from './paper-hole.ts';
 
-export interface SwingPoint {
+interface SwingPoint {
   readonly range: Metres;
   readonly up: Radians;
   readonly right: Radians;
@@ -82,14 +83,17 @@ export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const { arrow, conditions, launch, angle, rate } = question;
   const attitude = conditions.arrow.attitude;
   if (attitude === null || arrow.length === null)
-    throw new DomainError('swing', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('swing', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const margin = -attitude.firstMoment / attitude.normalSlope;
   if (!(margin > 0))
-    throw new DomainError('static margin (m)', margin, 'above 0: such an arrow tumbles instead of swinging');
+    throw new DomainError(
+      'static margin (m)',
+      margin,
+      'above 0; with a negative margin an arrow tumbles instead of swinging',
+    );
   const { air } = conditions;
-  const { drag, dragScale, diameter } = conditions.arrow;
   const speed = Math.sqrt(launch.velocity.reduce((sum, v) => sum + v * v, 0));
-  const dragCoefficient = dragScale * drag.at((air.density * speed * diameter) / air.viscosity);
+  const dragCoefficient = dragAt(conditions.arrow, air, speed);
   const clean = flown(question, CLEAN);
   return {
     staticMargin: si(margin),

@@ -1,4 +1,4 @@
-import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
+import { unspun } from '../../arrow/lift/unspun.ts';
 import { STATE } from '../../flight/frame.ts';
 import { rigidLaunch } from '../../flight/rigid-launch.ts';
 import { type RigidFlyer, rigidFlyer } from '../../flight/rigid-trajectory.ts';
@@ -65,14 +65,10 @@ function ceilingOf({ rig, pins }: Sighted, ranges: readonly number[]): readonly 
   const [without, ideal] = [flying(0), flying(1)];
   return ranges.map((range, i) => {
     const launch = rigidLaunch(launchThrough(rig.geometry, at(pins, i), rig.cant, rig.launchSpeed));
-    const lateral = ({ states }: RigidFlyer): number => at(at(states(launch, [range]), 0), STATE.lateral);
+    const lateral = ({ states }: RigidFlyer): number => at(states(launch, [range]), 0)[STATE.lateral];
     return lateral(ideal) - lateral(without);
   });
 }
-
-/** The same arrow with vanes that do not turn it. */
-export const unspun = (arrow: FlyingArrow): FlyingArrow =>
-  arrow.attitude === null ? arrow : { ...arrow, attitude: { ...arrow.attitude, spinPerMetre: si(0) } };
 
 /** Lateral position at each range, flown by `rig` from the launches of a bow that is already sighted in. */
 function lateralOf({ pins }: Sighted, rig: Rig, ranges: readonly number[]): readonly number[] {

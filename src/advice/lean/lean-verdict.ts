@@ -7,7 +7,7 @@ import type { Lean } from './lean.ts';
  * `inside the groups`: even where it is largest the curved part moves the hits by less than a third of what one arrow
  * scatters. `not shown`: it would matter, but is not known to twice its standard uncertainty. `worth doing`: neither.
  */
-export type LeanReason = 'inside the groups' | 'not shown' | 'worth doing';
+type LeanReason = 'inside the groups' | 'not shown' | 'worth doing';
 
 /** Whether to turn anything, and the numbers that say so. */
 export interface LeanVerdict {
@@ -27,7 +27,7 @@ export interface LeanVerdict {
 }
 
 /** Groups at the zero range and at one far range, from which the curve is seen against the windage. */
-export interface ArrowsToShow {
+interface ArrowsToShow {
   readonly range: Metres;
   /** At each of the two ranges. */
   readonly arrows: number;

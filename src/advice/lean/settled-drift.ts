@@ -1,3 +1,4 @@
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import type { MetresPerSecond } from '../../quantities/quantity.ts';
 
@@ -34,7 +35,7 @@ export function settledDrift({ arrow, air }: FlightConditions, speed: MetresPerS
     secondMoment,
     shaftMoments,
   } = attitude;
-  const CD = arrow.drag.at((air.density * speed * diameter) / air.viscosity) * arrow.dragScale;
+  const CD = dragAt(arrow, air, speed);
   const lift = 1 - CD / normalSlope;
   const margin = -firstMoment / normalSlope;
   const following = secondMoment / -firstMoment;

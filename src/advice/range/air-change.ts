@@ -14,7 +14,7 @@ export type OtherAir =
   | { readonly kind: 'temperature'; readonly air: Air };
 
 /** What the tape is off by in other air at one range. */
-export interface TapeError {
+interface TapeError {
   readonly range: Metres;
   /** Height of the hit with the mark of the rig's own air: high positive. */
   readonly vertical: Metres;

@@ -2,6 +2,7 @@ import type { Flyer } from '../../flight/trajectory.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
+import { noPin } from '../../sight/no-pin.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { impact } from '../../sight/zero.ts';
@@ -66,5 +67,5 @@ function pinForHeight(
     if (Math.abs(miss) < MET) return pin;
     pin = { ...pin, down: pin.down - (miss * rig.geometry.peepToPin) / range };
   }
-  throw new NumericalError('not-converged', `no pin puts the arrow ${height} m off at ${range} m`, range);
+  throw noPin(`no pin puts the arrow ${height} m off at ${range} m`, range);
 }

@@ -6,6 +6,7 @@ import { withBalance, withMass } from '../../arrow/varied-arrow.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { STATE } from '../../flight/frame.ts';
 import type { Launch } from '../../flight/launch.ts';
+import type { RigidVector } from '../../flight/rigid-frame.ts';
 import { CLEAN, rigidLaunch } from '../../flight/rigid-launch.ts';
 import { rigidFlyer } from '../../flight/rigid-trajectory.ts';
 import { uniformCubic } from '../../numerics/interpolate.ts';
@@ -43,7 +44,7 @@ export function scatterQuestion(
 ): ScatterQuestion {
   const { parts, surfaces, pieces } = arrow;
   if (parts === null || surfaces === null)
-    throw new DomainError('scatter', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('scatter', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const { arrow: flown, ...surroundings } = conditions;
   const { drag, ...flying } = flown;
   return {
@@ -80,13 +81,17 @@ export function scatterHits({ question, only, from, to }: ScatterJob): Float64Ar
   let next = 0;
   for (let index = from; index < to; index++)
     for (const state of shot(nominal, question, differenceOf(variation, only, seed, index))) {
-      hits[next++] = state[STATE.height] ?? Number.NaN;
-      hits[next++] = state[STATE.lateral] ?? Number.NaN;
+      hits[next++] = state[STATE.height];
+      hits[next++] = state[STATE.lateral];
     }
   return hits;
 }
 
-function shot(nominal: FlyingArrow, question: ScatterQuestion, difference: Difference): number[][] {
+function shot(
+  nominal: FlyingArrow,
+  question: ScatterQuestion,
+  difference: Difference,
+): readonly RigidVector[] {
   const { surroundings, launch, virtualMass, ranges, arrow } = question;
   const mass = nominal.mass + difference.mass;
   const flying = withBalance(withMass(nominal, si(mass)), si(nominal.balance + difference.balance));

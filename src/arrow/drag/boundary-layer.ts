@@ -5,12 +5,13 @@ import { laminarCylinder, mixedFriction, turbulentCylinder } from './friction.ts
  * - `transition`: laminar to a Reynolds number of 5e5 along the shaft, turbulent behind. This is what arrows called turbulent
  *   do by their measured drag, hunting arrows with them.
  * - `turbulent`: from the tip on, the upper bound: 10 to 15 % more drag.
- * - `laminar`: as far as the vanes, which are far taller than a trip wire and end it. Slim target arrows with a smooth point may fly so.
+ * - `laminar`: as far as the vanes, which are far taller than a trip wire and end it. Slim target arrows with a smooth
+ *   point may fly so.
  */
 export type BoundaryLayer = 'laminar' | 'transition' | 'turbulent';
 
 /** Where a smooth plate's layer turns turbulent. @source Schlichting, Boundary-Layer Theory, chapter XVI: 3e5 to 3e6 */
-const CRITICAL = 5e5;
+const CRITICAL_REYNOLDS = 5e5;
 
 /** A body of revolution as the layer sees it. */
 export interface LongBody {
@@ -34,7 +35,7 @@ export function bodyFriction(
 ): number {
   const laminarRun = {
     laminar: trip,
-    transition: Math.min(trip, (CRITICAL * diameter) / reynolds),
+    transition: Math.min(trip, (CRITICAL_REYNOLDS * diameter) / reynolds),
     turbulent: 0,
   }[layer];
   const slender = upTo / diameter;
@@ -86,7 +87,7 @@ export function immersion(
   height: number,
 ): number {
   const laminar =
-    layer === 'laminar' || (layer === 'transition' && (CRITICAL * body.diameter) / reynolds > place);
+    layer === 'laminar' || (layer === 'transition' && (CRITICAL_REYNOLDS * body.diameter) / reynolds > place);
   const { momentum, momentumMoment, meanSquare } = laminar ? PARABOLA : SEVENTH_POWER;
   const radius = body.diameter / 2;
   const deficit = (bodyFriction({ ...body, trip: place }, layer, reynolds, place) * radius * place) / 2;

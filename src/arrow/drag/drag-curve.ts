@@ -36,20 +36,20 @@ export function tabulatedDrag(points: readonly DragPoint[]): DragCurve {
 }
 
 /** Spacing and end of the table: from rest to 160 m/s for a 9 mm shaft. */
-const STEP = 500;
-const LAST = 100_000;
+const REYNOLDS_STEP = 500;
+const LAST_REYNOLDS = 100_000;
 /**
- * Rounds the build-up off towards rest, where friction coefficients grow without limit. Rounding and table together move the curve by
- * under 2e-4 of itself above a Reynolds number of 6000 (15 m/s), under 5e-5 in an arrow's flight.
+ * Rounds the build-up off towards rest, where friction coefficients grow without limit. Rounding and table together move
+ * the curve by under 2e-4 of itself above a Reynolds number of 6000 (15 m/s), under 5e-5 in an arrow's flight.
  */
-const REST = 150;
+const REYNOLDS_AT_REST = 150;
 
 /** The build-up of the parts, tabulated once. */
 export function builtUpDrag(parts: ArrowParts, layer: BoundaryLayer): DragCurve {
-  const values = Array.from({ length: LAST / STEP + 1 }, (_, i) =>
-    dragCoefficient(parts, layer, Math.hypot(i * STEP, REST)),
+  const values = Array.from({ length: LAST_REYNOLDS / REYNOLDS_STEP + 1 }, (_, i) =>
+    dragCoefficient(parts, layer, Math.hypot(i * REYNOLDS_STEP, REYNOLDS_AT_REST)),
   );
-  return { at: uniformCubic(0, STEP, values) };
+  return { at: uniformCubic(0, REYNOLDS_STEP, values) };
 }
 
 function requireCoefficient(coefficient: number): void {

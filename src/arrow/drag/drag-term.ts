@@ -23,11 +23,15 @@ export interface DragTerm {
   readonly source: string;
 }
 
-/** Suction on a flat base, and on a square rear edge, as a coefficient on its own area. @source Fleeman, Tactical Missile Design, at low speed */
-export const BASE = 0.12;
+/**
+ * Suction on a flat base, and on a square rear edge, as a coefficient on its own area.
+ *
+ * @source Fleeman, Tactical Missile Design, at low speed
+ */
+export const BASE_SUCTION = 0.12;
 
 /** What every term needs: the cross-section, and Reynolds number per metre of length. */
-export interface Scale {
+export interface FlowScale {
   readonly section: number;
   readonly perMetre: number;
 }
@@ -38,7 +42,7 @@ export const term = (
   dragArea: number,
   length: number,
   area: number,
-  { section, perMetre }: Scale,
+  { section, perMetre }: FlowScale,
   source: string,
 ): DragTerm => ({
   name,
@@ -48,7 +52,11 @@ export const term = (
   source,
 });
 
-/** Friction of both sides of N thin plates, turbulent: 2 Cf (1 + 2 t / c) N A. @source Mandell, Caporaso and Bengen, 1973, chapter 3 */
+/**
+ * Friction of both sides of N thin plates, turbulent: 2 Cf (1 + 2 t / c) N A.
+ *
+ * @source Mandell, Caporaso and Bengen, 1973, chapter 3
+ */
 export function plateFriction(area: number, thickness: number, chord: number, friction: number): number {
   return 2 * friction * (1 + (2 * thickness) / chord) * area;
 }

@@ -2,7 +2,7 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import type { ArrowParts } from '../parts/parts.ts';
 import { referenceArea } from '../reference-area.ts';
 import { type BoundaryLayer, bodyFriction, type LongBody } from './boundary-layer.ts';
-import { BASE, type DragTerm, type Scale, term } from './drag-term.ts';
+import { BASE_SUCTION, type DragTerm, type FlowScale, term } from './drag-term.ts';
 import { longBody } from './long-body.ts';
 import { pointTerms } from './point-drag.ts';
 import { vaneTerms } from './vane-drag.ts';
@@ -30,12 +30,19 @@ export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: num
   const diameter = parts.shaft.outerDiameter;
   const section = referenceArea(diameter);
   const body = longBody(parts);
-  const scale: Scale = { section, perMetre: reynolds / diameter };
+  const scale: FlowScale = { section, perMetre: reynolds / diameter };
   return [
     shaftFriction(parts, body, layer, scale),
     ...(parts.vanes === undefined ? [] : vaneTerms(parts.vanes, body, layer, scale)),
     ...pointTerms(parts, scale),
-    term('base', BASE * section, diameter, section, scale, 'Fleeman: suction on a flat base, low speed'),
+    term(
+      'base',
+      BASE_SUCTION * section,
+      diameter,
+      section,
+      scale,
+      'Fleeman: suction on a flat base, low speed',
+    ),
   ];
 }
 
@@ -43,7 +50,7 @@ export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: num
 export const dragCoefficient = (parts: ArrowParts, layer: BoundaryLayer, reynolds: number): number =>
   dragTerms(parts, layer, reynolds).reduce((sum, { coefficient }) => sum + coefficient, 0);
 
-function shaftFriction(parts: ArrowParts, body: LongBody, layer: BoundaryLayer, scale: Scale): DragTerm {
+function shaftFriction(parts: ArrowParts, body: LongBody, layer: BoundaryLayer, scale: FlowScale): DragTerm {
   const reynolds = scale.perMetre * body.diameter;
   const area = Math.PI * body.diameter * (body.length - (1 - POINT_WETTED) * parts.point.length);
   return term(

@@ -2,20 +2,20 @@ import { bladeFin } from '../lift/fins.ts';
 import { finArea, meanChord } from '../lift/trapezoid-fin.ts';
 import type { ArrowParts, Point } from '../parts/parts.ts';
 import { collarDiameter } from '../parts/pieces.ts';
-import { BASE, type DragTerm, plateFriction, type Scale, term } from './drag-term.ts';
+import { BASE_SUCTION, type DragTerm, type FlowScale, plateFriction, term } from './drag-term.ts';
 import { turbulentPlate } from './friction.ts';
 
 /** Share of a point's visible length that tapers, for shapes that end in a cone. Common practice, no source. */
 const FIELD_TAPER = 0.4;
 
 /** What the front end costs besides its friction, which counts with the shaft's: point, blades, collar. */
-export const pointTerms = (parts: ArrowParts, scale: Scale): readonly DragTerm[] => [
+export const pointTerms = (parts: ArrowParts, scale: FlowScale): readonly DragTerm[] => [
   pointTerm(parts.point, parts.shaft.outerDiameter, scale),
   ...bladeTerms(parts, scale),
   ...collarTerm(parts, scale),
 ];
 
-function pointTerm(point: Point, diameter: number, scale: Scale): DragTerm {
+function pointTerm(point: Point, diameter: number, scale: FlowScale): DragTerm {
   const { coefficient, source } = pointPressure(point, diameter);
   return term('point', coefficient * scale.section, diameter, scale.section, scale, source);
 }
@@ -40,14 +40,14 @@ function pointPressure({ shape, length }: Point, diameter: number): { coefficien
   }
 }
 
-function bladeTerms({ point, shaft }: ArrowParts, scale: Scale): DragTerm[] {
+function bladeTerms({ point, shaft }: ArrowParts, scale: FlowScale): DragTerm[] {
   const blades = bladeFin(point, shaft.outerDiameter / 2);
   if (blades === null) return [];
   const { fin, count, thickness } = blades;
   const area = count * finArea(fin);
   const chord = meanChord(fin);
   const friction = plateFriction(area, thickness, chord, turbulentPlate(scale.perMetre * chord));
-  const edges = BASE * count * thickness * fin.height;
+  const edges = BASE_SUCTION * count * thickness * fin.height;
   return [
     term(
       'blades',
@@ -60,11 +60,11 @@ function bladeTerms({ point, shaft }: ArrowParts, scale: Scale): DragTerm[] {
   ];
 }
 
-function collarTerm({ collar, shaft }: ArrowParts, scale: Scale): DragTerm[] {
+function collarTerm({ collar, shaft }: ArrowParts, scale: FlowScale): DragTerm[] {
   if (collar === undefined) return [];
   const diameter = collarDiameter(collar, shaft);
   const step = Math.max(0, (Math.PI / 4) * diameter ** 2 - scale.section);
-  const pressure = 0.2 + BASE;
+  const pressure = 0.2 + BASE_SUCTION;
   return [
     term(
       'collar',

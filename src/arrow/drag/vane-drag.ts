@@ -10,13 +10,17 @@ import {
 } from '../lift/trapezoid-fin.ts';
 import type { LeadingEdge, TrailingEdge, Vanes } from '../parts/parts.ts';
 import { type BoundaryLayer, immersion, type LongBody } from './boundary-layer.ts';
-import { BASE, type DragTerm, plateFriction, type Scale, term } from './drag-term.ts';
+import { BASE_SUCTION, type DragTerm, type FlowScale, plateFriction, term } from './drag-term.ts';
 import { turbulentPlate } from './friction.ts';
 
 /** @source Hoerner, Fluid-Dynamic Drag, chapter 3, at low speed: a square edge is a flat face, a round one costs nothing */
 const LEADING_EDGE: Readonly<Record<LeadingEdge, number>> = { square: 0.85, round: 0 };
 /** @source Niskanen, 2013, section 3.4: a rounded edge has half of a base's suction, a tapered one none */
-const TRAILING_EDGE: Readonly<Record<TrailingEdge, number>> = { square: BASE, round: BASE / 2, tapered: 0 };
+const TRAILING_EDGE: Readonly<Record<TrailingEdge, number>> = {
+  square: BASE_SUCTION,
+  round: BASE_SUCTION / 2,
+  tapered: 0,
+};
 
 /**
  * What vanes cost: friction, edges, and the helical.
@@ -28,7 +32,7 @@ export function vaneTerms(
   vanes: Vanes,
   body: LongBody,
   layer: BoundaryLayer,
-  scale: Scale,
+  scale: FlowScale,
 ): readonly DragTerm[] {
   const fin = vaneFin(vanes, body.diameter / 2);
   const chord = meanChord(fin);

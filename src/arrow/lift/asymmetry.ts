@@ -1,7 +1,10 @@
-import type { RadiansPerMetre } from '../../quantities/quantity.ts';
+import { type RadiansPerMetre, si } from '../../quantities/quantity.ts';
 
-/** Two components square to the shaft, in the arrow's own axes: along its reference mark, and a quarter turn clockwise from it seen from behind. */
-export type AcrossShaft = readonly [alongMark: number, clockwise: number];
+/**
+ * Two components square to the shaft, in the arrow's own axes: along its reference mark, and a quarter turn clockwise from
+ * it seen from behind.
+ */
+type AcrossShaft = readonly [alongMark: number, clockwise: number];
 
 /**
  * What an arrow that is not alike all round feels when it flies straight: a force and a moment that turn with it.
@@ -17,3 +20,6 @@ export interface Asymmetry {
   /** What it adds to the settled spin per metre. */
   readonly spinPerMetre: RadiansPerMetre;
 }
+
+/** The arrow that is alike all round. */
+export const ALIKE: Asymmetry = { force: [0, 0], firstMoment: [0, 0], spinPerMetre: si(0) };

@@ -4,7 +4,8 @@ import type { MassProperties } from '../parts/mass-properties.ts';
 import type { ArrowParts } from '../parts/parts.ts';
 import { arrowLength, nockLength } from '../parts/pieces.ts';
 import { WAKE_UNCERTAINTY } from './blade-wake.ts';
-import type { FinRing, LiftingSurfaces } from './lifting.ts';
+import type { FinRing } from './fin-ring.ts';
+import type { LiftingSurfaces } from './lifting.ts';
 import { type Lift, liftMoments } from './normal-force.ts';
 import { NO_INTERFERENCE, spinPerMetre, spinUp } from './spin.ts';
 
@@ -65,8 +66,9 @@ export function attitudeOf(
 }
 
 /**
- * Settled spin and how soon it settles. Straight blades in front damp the spin that the vanes force: rates add, 1/L = 1/Lv + 1/Lb, and
- * the settled spin falls by Lb/(Lv + Lb), by 30 % for a common three-blade head. A bare shaft never takes up a spin of its own.
+ * Settled spin and how soon it settles. Straight blades in front damp the spin that the vanes force: rates add,  1/L = 1/Lv
+ * + 1/Lb, and the settled spin falls by Lb/(Lv + Lb), by 30 % for a common three-blade head. A bare shaft never takes up a
+ * spin of its own.
  *
  * @param angle of the vanes; their own unless another is asked about
  * @param withBody with the shaft's interference
@@ -75,14 +77,16 @@ export function spinOf(
   axialInertia: number,
   { vanes, blades }: LiftingSurfaces,
   withBody: boolean,
-  angle = vanes?.angle ?? 0,
+  angle?: number,
 ): Pick<Attitude, 'spinPerMetre' | 'spinUp'> {
   const rollOf = (ring: FinRing) => (withBody ? ring.roll : NO_INTERFERENCE);
   const rate = (ring: FinRing | null) =>
     ring === null ? 0 : 1 / spinUp(ring.fin, ring.count, ring.slope, axialInertia, rollOf(ring));
   const [forced, damped] = [rate(vanes), rate(vanes) + rate(blades)];
   return {
-    spinPerMetre: si(vanes === null ? 0 : (spinPerMetre(vanes.fin, angle, rollOf(vanes)) * forced) / damped),
+    spinPerMetre: si(
+      vanes === null ? 0 : (spinPerMetre(vanes.fin, angle ?? vanes.angle, rollOf(vanes)) * forced) / damped,
+    ),
     spinUp: si(1 / damped),
   };
 }

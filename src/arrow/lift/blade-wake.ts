@@ -1,6 +1,6 @@
 import { at } from '../../numerics/at.ts';
 import { gaussLegendre } from '../../numerics/quadrature.ts';
-import type { FinRing } from './lifting.ts';
+import type { FinRing } from './fin-ring.ts';
 
 /** What the wake of blades in front takes of the vanes' lift. */
 export interface BladeWake {

@@ -6,10 +6,14 @@ import type { ArrowParts } from '../parts/parts.ts';
 import { arrowLength, nockLength, type Piece } from '../parts/pieces.ts';
 import type { Asymmetry } from './asymmetry.ts';
 import { spinOf } from './attitude.ts';
-import type { FinRing, LiftingSurfaces } from './lifting.ts';
+import type { FinRing } from './fin-ring.ts';
+import type { LiftingSurfaces } from './lifting.ts';
 import { NOSE_SLOPE } from './normal-force.ts';
 
-/** What keeps an arrow from being alike all round; each with where round the shaft it lies, clockwise from the mark, seen from behind. */
+/**
+ * What keeps an arrow from being alike all round; each with where round the shaft it lies, clockwise from the mark, seen
+ * from behind.
+ */
 export interface BuildFaults {
   /** Sag of the shaft's middle off the line through its ends; a dial on a turning shaft reads twice this. */
   readonly bend: { readonly sag: Metres; readonly at: Radians };
@@ -34,8 +38,8 @@ interface Line {
  * The force, the moment and the spin that faults of the build give an arrow flying straight, to first order.
  *
  * Every part meets the air at the slope of the arrow's line where it stands, less the lean of the line about which the mass
- * turns freely (the mass-weighted straight line through it). A bent shaft also lifts all along by the law that makes the nose lift,
- * 2 S d(slope) from front to rear, which takes back what a leaning bare point gives.
+ * turns freely (the mass-weighted straight line through it). A bent shaft also lifts all along by the law that makes the
+ * nose lift, 2 S d(slope) from front to rear, which takes back what a leaning bare point gives.
  *
  * A vane set off by an angle pushes square to itself, clockwise for more helical to the right, and adds its share to the spin.
  *
@@ -47,7 +51,7 @@ export function asymmetryOf(
   faults: BuildFaults,
 ): Asymmetry {
   if (parts === null || surfaces === null)
-    throw new DomainError('faults of the build', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('faults of the build', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const bend = trim(bentLine(parts, faults.bend.sag), parts, surfaces, pieces, flying.balance);
   const head = trim(leaningHead(parts, faults.head.tilt), parts, surfaces, pieces, flying.balance);
   const vane = vaneTrim(surfaces, faults.vane.error, flying.balance);
@@ -113,7 +117,7 @@ function trim(
 /** Slope of the straight line that fits the arrow's line best, by mass: the axis about which it turns freely. */
 function massLean(height: (place: number) => number, pieces: readonly Piece[]): number {
   const points = pieces.flatMap(({ mass, place, length }) =>
-    GAUSS.map(([at, weight]) => {
+    GAUSS_RULE.map(([at, weight]) => {
       const x = place + (at * length) / 2;
       return { mass: weight * mass, x, y: height(x) };
     }),
@@ -130,7 +134,7 @@ function massLean(height: (place: number) => number, pieces: readonly Piece[]): 
 }
 
 /** Places on -1 to 1 and weights that sum to 1: exact to the fifth degree, where a parabola's moment needs the third. */
-const GAUSS = [
+const GAUSS_RULE = [
   [-Math.sqrt(0.6), 5 / 18],
   [0, 8 / 18],
   [Math.sqrt(0.6), 5 / 18],

@@ -4,27 +4,10 @@ import type { ArrowParts, Point } from '../parts/parts.ts';
 import { arrowLength } from '../parts/pieces.ts';
 import { referenceArea } from '../reference-area.ts';
 import { type BladeWake, bladeWake } from './blade-wake.ts';
+import { type FinRing, finRing } from './fin-ring.ts';
 import { bladeFin, signedAngle, vaneFin } from './fins.ts';
-import { finRingSlope, finSlope, NOSE_SLOPE } from './normal-force.ts';
-import { bodyInterference, type RollInterference } from './spin.ts';
-import { finArea, finCentreOfPressure, type TrapezoidFin } from './trapezoid-fin.ts';
-
-/** A ring of equal fins, with what a model that follows each strip needs. */
-export interface FinRing {
-  readonly count: number;
-  readonly fin: TrapezoidFin;
-  /** Normal-force slope of one fin on its own area, without the body. */
-  readonly slope: number;
-  /** Normal-force slope of the ring on pi d^2 / 4, with the body, in the air it stands in; the wake of blades ahead is not in it. */
-  readonly ringSlope: number;
-  /** Share of the full dynamic pressure that it feels in the shaft's layer; 1 for blades ahead of it. */
-  readonly immersion: number;
-  /** Where its force acts, from the bottom of the nock groove. */
-  readonly place: number;
-  /** To the shaft, right helical positive. */
-  readonly angle: number;
-  readonly roll: RollInterference;
-}
+import { NOSE_SLOPE } from './normal-force.ts';
+import { finCentreOfPressure } from './trapezoid-fin.ts';
 
 /** Everything on the arrow that lifts. */
 export interface LiftingSurfaces {
@@ -45,7 +28,11 @@ export interface LiftOptions {
   readonly lossesCounted: boolean;
 }
 
-/** Centre of pressure of a nose behind its tip, as a share of its length: cone 2/3, ogive 0.466, flat face 0. @source Barrowman, 1966 */
+/**
+ * Centre of pressure of a nose behind its tip, as a share of its length: cone 2/3, ogive 0.466, flat face 0.
+ *
+ * @source Barrowman, 1966
+ */
 export const NOSE_PLACE: Readonly<Record<Point['shape'], number>> = {
   field: 2 / 3,
   bullet: 0.466,
@@ -95,15 +82,3 @@ function bladeRing({ point, shaft }: ArrowParts, front: number, section: number)
   const place = front + blades.fin.rootChord - finCentreOfPressure(blades.fin);
   return finRing(blades.fin, { count: blades.count, place, angle: 0, immersion: 1 }, section);
 }
-
-const finRing = (
-  fin: TrapezoidFin,
-  stand: Pick<FinRing, 'count' | 'place' | 'angle' | 'immersion'>,
-  section: number,
-): FinRing => ({
-  ...stand,
-  fin,
-  slope: finSlope(fin, finArea(fin)),
-  ringSlope: stand.immersion * finRingSlope(fin, stand.count, section),
-  roll: bodyInterference(fin),
-});

@@ -1,7 +1,12 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { finArea, midChordCosine, type TrapezoidFin } from './trapezoid-fin.ts';
 
-/** Normal-force slope of a pointed nose, per radian on the body's cross-section, whatever its shape. @source slender-body theory (Munk) */
+/**
+ * Normal-force slope of a pointed nose, per radian on the body's cross-section, whatever its shape.
+ *
+ * @source slender-body theory (Munk)
+ */
 export const NOSE_SLOPE = 2;
 
 /**
@@ -21,8 +26,12 @@ export function finSlope(fin: TrapezoidFin, referenceArea: number): number {
   return (2 * Math.PI * s2) / referenceArea / (1 + Math.sqrt(1 + ratio * ratio));
 }
 
-/** Loss of slope when many fins crowd a body: 5 to 8 fins. @source Barrowman, 1967, as tabulated by Niskanen, 2013 */
-const CROWDING: Readonly<Record<number, number>> = { 5: 0.948, 6: 0.913, 7: 0.854, 8: 0.81 };
+/**
+ * What is left of the slope when many fins crowd a body, from 1 to 8 fins.
+ *
+ * @source Barrowman, 1967, as tabulated by Niskanen, 2013
+ */
+const CROWDING = [1, 1, 1, 1, 0.948, 0.913, 0.854, 0.81];
 
 /**
  * Normal-force slope of a ring of equal fins with the body's interference.
@@ -40,7 +49,7 @@ export function finRingSlope(fin: TrapezoidFin, count: number, referenceArea: nu
   if (!Number.isInteger(count) || count < 1 || count > 8)
     throw new DomainError('number of fins', count, 'a whole number, 1 to 8');
   const interference = 1 + fin.rootRadius / (fin.height + fin.rootRadius);
-  return (count / 2) * (CROWDING[count] ?? 1) * interference * finSlope(fin, referenceArea);
+  return (count / 2) * at(CROWDING, count - 1) * interference * finSlope(fin, referenceArea);
 }
 
 /** A lifting part: its slope on the reference area, and where the force acts. */

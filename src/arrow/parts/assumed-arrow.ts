@@ -2,7 +2,10 @@ import { GRAIN, INCH } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { ArrowParts } from './parts.ts';
 
-/** Balance point from the nock groove when nothing tells it: that of the arrow below. It moves a 60 yd mark by under 0.1 mm. */
+/**
+ * Balance point from the nock groove when it was not measured: that of the arrow below. It moves a 60 yd mark by under 0.1
+ * mm.
+ */
 export const ASSUMED_BALANCE: Metres = si(18 * INCH);
 
 /**

@@ -7,7 +7,7 @@ import type { Arrow } from '../arrow.ts';
 import { nockLength, piecesOf } from './pieces.ts';
 
 /** A mass fixed to a beam; beyond an end it sits on a stiff, light arm. */
-export interface BeamLoad {
+interface BeamLoad {
   /** From the rear end, forward; below 0 or above the length when beyond an end. */
   readonly place: number;
   readonly mass: Kilograms;
@@ -30,21 +30,22 @@ export interface Bending {
 }
 
 /** The first root of a free beam with any loads lies below that of the bare one, 4.73 over the length. */
-const HIGHEST = 4.74;
+const HIGHEST_FIRST_ROOT = 4.74;
 /** Spacing at which the sign of the end condition is looked at, of wave number times length: far below the spacing of roots. */
-const STRIDE = 0.05;
+const ROOT_STRIDE = 0.05;
 /** Nodes are looked for at so many places along the beam, then refined. */
-const PLACES = 60;
+const NODE_PLACES = 60;
 
 /**
  * First free-free bending frequency of a uniform beam with point masses, and its two nodes.
  *
  *   EI w'''' = mu (2 pi f)^2 w,   w'' = w''' = 0 at both ends,   EI [w'''] = m (2 pi f)^2 w across a mass m
  *
- * Solved exactly by carrying (w, w', w'', w''') from load to load and asking both end conditions at the front. Rotary inertia, shear and
- * damping are left out: below 1 % for a shaft a hundred diameters long.
+ * Solved exactly by carrying (w, w', w'', w''') from load to load and asking both end conditions at the front. Rotary
+ * inertia, shear and damping are left out: below 1 % for a shaft a hundred diameters long.
  *
- * @throws DomainError for a size that is not above 0 or a load below 0; NumericalError when loads thousands of times the beam leave no root
+ * @throws DomainError for a size that is not above 0 or a load below 0; NumericalError when loads thousands of times the
+ *   beam leave no root
  * @source Timoshenko, Vibration Problems in Engineering, chapter on lateral vibrations of beams
  * @checked reference/beam-vibration
  */
@@ -56,14 +57,14 @@ export function firstBending(beam: Beam): Bending {
     if (!(mass >= 0 && Number.isFinite(place)))
       throw new DomainError('mass on a beam (kg)', mass, '0 or more');
   const condition = (k: number): number => endCondition(beam, k);
-  let low = STRIDE / length;
+  let low = ROOT_STRIDE / length;
   const first = Math.sign(condition(low));
   let high = low;
   while (Math.sign(condition(high)) === first) {
-    if (high * length >= HIGHEST)
+    if (high * length >= HIGHEST_FIRST_ROOT)
       throw new NumericalError('not-bracketed', 'no bending frequency: the loads outweigh the beam too far');
     low = high;
-    high = Math.min(high + STRIDE / length, HIGHEST / length);
+    high = Math.min(high + ROOT_STRIDE / length, HIGHEST_FIRST_ROOT / length);
   }
   const k = bracketedRoot(condition, low, high, { tolerance: 1e-12 / length });
   return {
@@ -140,7 +141,7 @@ function nodesOf(beam: Beam, k: number): readonly Metres[] {
   const bend2 = carried(beam, k, TILTED, front)[2];
   const shape = (x: number): number =>
     bend2 * carried(beam, k, DEFLECTED, x)[0] - bend1 * carried(beam, k, TILTED, x)[0];
-  const places = Array.from({ length: PLACES + 1 }, (_, i) => (beam.length * i) / PLACES);
+  const places = Array.from({ length: NODE_PLACES + 1 }, (_, i) => (beam.length * i) / NODE_PLACES);
   return places.flatMap((x, i) => {
     const next = places[i + 1];
     return next === undefined || shape(x) > 0 === shape(next) > 0
@@ -165,13 +166,13 @@ export function arrowBeam({ parts, stiffness }: Arrow): Beam | null {
 }
 
 /**
- * How near the push of the string comes to buckling the shaft: the thrust at its middle, mass ahead times acceleration, over the Euler
- * load of a column held at both ends.
+ * How near the push of the string comes to buckling the shaft: the thrust at its middle, mass ahead times acceleration,
+ * over the Euler load of a column held at both ends.
  *
  *   (m_ahead a) L^2 / (pi^2 EI)
  *
- * Weight at the front raises it, weight at the nock does not: only what lies ahead of a place presses on it. For comparing builds, not for
- * predicting how far one bends.
+ * Weight at the front raises it, weight at the nock does not: only what lies ahead of a place presses on it. For comparing
+ * builds, not for predicting how far one bends.
  *
  * @param acceleration of the arrow along the string's way, m/s2
  * @source Euler's column, e.g. Timoshenko, Strength of Materials

@@ -16,7 +16,7 @@ export interface Shaft {
 }
 
 /** Glued inside the front end, flush with it. */
-export interface Insert {
+interface Insert {
   readonly mass: Kilograms;
   readonly length: Metres;
 }
@@ -83,7 +83,7 @@ export interface Vanes {
 }
 
 /** A wrap, a lighted nock's battery, paint: anything with a mass and a place. */
-export interface OtherPart {
+interface OtherPart {
   readonly name: string;
   readonly mass: Kilograms;
   /** Middle of the part from the bottom of the nock groove. */

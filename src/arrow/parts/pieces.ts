@@ -38,7 +38,7 @@ const POINT_MIDDLE = 0.25;
 /** Radius of gyration squared over radius squared: 0.5 for a cylinder, 0.3 for a cone; a point is between. */
 const POINT_GYRATION = 0.4;
 
-const STEEL = 7850; // kg/m3, blades
+const STEEL_DENSITY = 7850; // kg/m3, blades
 
 /** Every piece of the arrow with its place, in order from the nock forward for the fixed ones, others last. */
 export function piecesOf(parts: ArrowParts): readonly Piece[] {
@@ -96,7 +96,7 @@ function pointPieces(parts: ArrowParts, front: number, outer: number): Piece[] {
   if (blades === null) return [whole(point.mass)];
   const { fin, count, thickness } = blades;
   // A ferrule always remains; without this a small mass with large blades would leave it none.
-  const mass = Math.min(0.6 * point.mass, count * finArea(fin) * thickness * STEEL);
+  const mass = Math.min(0.6 * point.mass, count * finArea(fin) * thickness * STEEL_DENSITY);
   return [
     whole(point.mass - mass),
     piece('blades', mass, front + fin.rootChord / 3, fin.rootChord, chordRadiusSquared(fin) / finArea(fin)),

@@ -22,7 +22,7 @@ export interface LateralFit {
   readonly launch: LaunchFinding;
 }
 
-export interface LateralResidual {
+interface LateralResidual {
   readonly mark: LateralMark;
   /** Observed less fitted, m. */
   readonly residual: number;
@@ -36,15 +36,15 @@ export interface LateralResidual {
 }
 
 /** Whether the residuals asked for a swing at the start, by the chance of so great a drop of `chiSquared` without one. */
-export type LaunchFinding =
+type LaunchFinding =
   | { readonly kind: 'not asked for' }
   | { readonly kind: 'does not help'; readonly chance: number }
   | { readonly kind: 'seen'; readonly chance: number };
 
 /** Below this chance the residuals are larger than the groups explain. */
-export const BELIEVED_CHANCE = 0.05;
+const BELIEVED_CHANCE = 0.05;
 /** Level of the tests for a swing at the start: chance of so great a drop of `chiSquared` without one. */
-export const SWING_LEVEL = 0.01;
+const SWING_LEVEL = 0.01;
 
 /**
  * Maximum a posteriori windage, offset, plumb error and side force from groups shot at several ranges; without groups, the priors.

@@ -1,5 +1,5 @@
-import { unspun } from '../../advice/lean/drift.ts';
 import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
+import { unspun } from '../../arrow/lift/unspun.ts';
 import { type Flyer, flyer } from '../../flight/trajectory.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';

@@ -1,4 +1,4 @@
-import type { Verdict } from '../verdict.ts';
+import { type Verdict, verdictOf } from '../verdict.ts';
 import type { LateralFit } from './lateral-fit.ts';
 import type { LateralUnknown } from './lateral-mark.ts';
 
@@ -14,9 +14,6 @@ export interface LateralEstimate {
   readonly tiedTo: { readonly name: LateralUnknown; readonly correlation: number } | null;
 }
 
-/** The groups decide a cause when they halve what was uncertain about it, as for the marks' heights. */
-const DECIDED = 0.5;
-
 /** Value, standard error and verdict of every cause. */
 export function lateralEstimates(fit: LateralFit): readonly LateralEstimate[] {
   const { unknowns, values, covariance: C, priors, widening } = fit;
@@ -24,9 +21,7 @@ export function lateralEstimates(fit: LateralFit): readonly LateralEstimate[] {
     const prior = priors[name];
     const sd = Math.sqrt(C[i]?.[i] ?? Number.NaN);
     const alone = 1 / Math.sqrt(information(fit, i) + 1 / prior.sd ** 2);
-    const left = sd / widening / prior.sd;
-    const verdict =
-      left <= DECIDED ? 'measured' : alone / prior.sd <= DECIDED ? 'not separable' : 'mostly prior';
+    const verdict = verdictOf(sd / widening / prior.sd, alone / prior.sd);
     return {
       name,
       value: values[i] ?? Number.NaN,
@@ -54,6 +49,12 @@ function closest({ unknowns, covariance: C }: LateralFit, i: number): LateralEst
     .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation))[0];
   return found === undefined ? null : { name: found.name, correlation: found.correlation };
 }
+
+/** Two effects more alike than this cannot be told apart by any groups that people shoot. */
+const ALIKE = 0.99;
+
+/** Whether a likeness of two effects is so near 1 or -1 that only their sum is known. */
+export const isAlike = (likeness: number | null): boolean => likeness !== null && Math.abs(likeness) > ALIKE;
 
 /**
  * How alike a lean and the arrow's spin look in these groups: the cosine between their weighted effects, 1 or −1 when nothing can

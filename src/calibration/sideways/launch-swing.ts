@@ -1,3 +1,4 @@
+import { dragAt } from '../../arrow/drag/drag-at.ts';
 import type { Rig } from '../../sight/rig.ts';
 
 /** The two shapes of path that a bad start can give; they add in any proportion. */
@@ -66,7 +67,7 @@ function coefficients({ conditions: { arrow, air }, launchSpeed }: Rig): Coeffic
   const { attitude, mass, diameter } = arrow;
   if (attitude === null || !(attitude.firstMoment < 0)) return null;
   const { transverseInertia: I, normalSlope, firstMoment, secondMoment } = attitude;
-  const CD = arrow.drag.at((air.density * launchSpeed * diameter) / air.viscosity) * arrow.dragScale;
+  const CD = dragAt(arrow, air, launchSpeed);
   const P = (air.density * Math.PI * diameter ** 2) / 8;
   return {
     K: (P * (normalSlope - CD)) / mass,

@@ -8,7 +8,7 @@ export const newCommand = (io: Io): Command =>
       'Write a commented setup file to start from. Every value in it is an example: put yours in their place.',
     )
     .argument('[file]', 'file to write', 'setup.yaml')
-    .option('--force', 'replace a file that is already there')
+    .option('--force', 'replace a file that already exists')
     .addOption(unitsOption())
     .addHelpText(
       'after',

@@ -25,7 +25,8 @@ export function progressBar(io: Io, label: string, total: number): Progress {
       const share = total === 0 ? 1 : count / total;
       const left = share > 0 ? ((now - start) * (1 - share)) / share : 0;
       const filled = Math.round(BAR * share);
-      const line = `${label} [${'#'.repeat(filled)}${' '.repeat(BAR - filled)}] ${Math.floor(100 * share)} %, ${Math.ceil(left / 1000)} s left`;
+      const bar = `[${'#'.repeat(filled)}${' '.repeat(BAR - filled)}]`;
+      const line = `${label} ${bar} ${Math.floor(100 * share)} %, ${Math.ceil(left / 1000)} s left`;
       io.err(`\r${line.padEnd(width)}`);
       width = line.length;
     },

@@ -2,16 +2,19 @@ import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
+import { failureWords } from '../../reports/failure-words.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { flagOf } from '../commands/flag.ts';
 import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
-import { noAnswer } from './no-answer.ts';
+
 import { withoutControls } from './without-controls.ts';
 
 interface Report {
   readonly code: string;
+  /** What a calculation could not find, where its code leaves that open. */
+  readonly reason?: string;
   readonly message: string;
   /** File, line, column and key path of every problem, where there are such. */
   readonly where: readonly object[];
@@ -43,13 +46,19 @@ function reportOf(error: unknown): Report {
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
   if (error instanceof NumericalError)
-    return { code: error.code, message: noAnswer(error), where: [], exit: EXIT.failed };
+    return {
+      code: error.code,
+      ...(error.reason === undefined ? {} : { reason: error.reason }),
+      message: failureWords(error, flagOf),
+      where: [],
+      exit: EXIT.failed,
+    };
   if (error instanceof Error && 'code' in error && typeof error.code === 'string')
     return { code: error.code, message: error.message, where: [], exit: EXIT.failed };
   const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   return {
     code: 'unexpected',
-    message: `Unexpected: ${message}. This is a fault of the program: please report it with the command line and the setup file.`,
+    message: `Unexpected: ${message}. This is a bug in quillpath: please report it with the command line and the setup file.`,
     where: [],
     exit: EXIT.failed,
   };

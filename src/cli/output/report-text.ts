@@ -13,9 +13,11 @@ export function reportText(blocks: readonly Block[], size: TerminalSize, files: 
     .join('')}\n`;
 }
 
-/** Warnings belong to the head, and cautions to one another, without an empty line. */
+const WARNED: readonly Block['kind'][] = ['verdict', 'head', 'warning'];
+
+/** Warnings belong to the verdict or the head above them, and cautions to one another, without an empty line. */
 const gap = (before: Block['kind'] | undefined, kind: Block['kind']): string =>
-  (kind === 'warning' && (before === 'head' || before === 'warning')) ||
+  (kind === 'warning' && before !== undefined && WARNED.includes(before)) ||
   (kind === 'caution' && before === 'caution')
     ? '\n'
     : '\n\n';

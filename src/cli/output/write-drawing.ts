@@ -30,7 +30,7 @@ export async function writeDrawing(
   if (/\.pdf$/i.test(path)) {
     const { renderPdf } = await import('../../documents/render/pdf.ts');
     const onLacking = (characters: readonly string[]) =>
-      io.err(`The typeface of ${path} lacks ${characters.join(' ')}; a box stands there instead.\n`);
+      io.err(`The typeface of ${path} has no ${characters.join(' ')}; boxes are printed instead.\n`);
     const options = { ...documentFonts(io), title, createdAt: io.now(), onLacking };
     io.writeWhole(path, await renderPdf(drawing, options));
     return [path];
@@ -38,7 +38,7 @@ export async function writeDrawing(
   const [page, ...more] = drawing.pages;
   if (page === undefined || more.length > 0)
     throw new CommandLineError(
-      `--out: this takes ${drawing.pages.length} pages, and an SVG file holds one`,
+      `--out: this needs ${drawing.pages.length} pages, but an SVG file holds only one`,
       'Write a .pdf, or ask for fewer copies, neighbours or rows.',
     );
   const { renderSvg } = await import('../../documents/render/svg.ts');

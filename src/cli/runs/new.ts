@@ -10,11 +10,14 @@ export interface NewOptions {
 
 export function runNew(io: Io, file: string, { force = false, units }: NewOptions): void {
   if (file === '-')
-    throw new CommandLineError('new: - is no file to write', 'Write a name: quillpath new setup.yaml.');
+    throw new CommandLineError('new: - is not a file name', 'Give a name: quillpath new setup.yaml.');
   if (io.exists(file) && !force)
-    throw new CommandLineError(`${file} is already there`, 'Write another name, or --force to replace it.');
+    throw new CommandLineError(
+      `${file} already exists`,
+      'Choose another name, or use --force to replace it.',
+    );
   io.writeWhole(file, starterSetup({ units }));
-  io.out(`Wrote ${file}. Put your own numbers in the place of its examples, then:
+  io.out(`Wrote ${file}. Replace its example values with your own, then:
 
   quillpath check ${file}                  names what is wrong or missing
   quillpath marks ${file}                  the mark of every range

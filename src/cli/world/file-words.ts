@@ -2,23 +2,23 @@ import { CommandLineError } from './command-line-error.ts';
 
 /** What the name on the command line is wrong for, and what to write instead. */
 const WRITING: Readonly<Record<string, readonly [why: string, write: string]>> = {
-  EISDIR: ['is a folder', 'Write the name of a file in it.'],
-  ENOTDIR: ['a part of the name is a file, not a folder', 'Write a folder that is there, or a new one.'],
-  EEXIST: ['a part of the name is a file, not a folder', 'Write a folder that is there, or a new one.'],
-  ENOENT: ['the folder is not there and cannot be made', 'Write a name in a folder that is there.'],
-  ENAMETOOLONG: ['the name is too long', 'Write a shorter one.'],
-  ELOOP: ['the link points back to itself', 'Write another name.'],
+  EISDIR: ['is a folder', 'Name a file in it.'],
+  ENOTDIR: ['a part of the name is a file, not a folder', 'Name a folder that exists, or a new one.'],
+  EEXIST: ['a part of the name is a file, not a folder', 'Name a folder that exists, or a new one.'],
+  ENOENT: ['the folder does not exist and cannot be created', 'Name a file in a folder that exists.'],
+  ENAMETOOLONG: ['the name is too long', 'Choose a shorter one.'],
+  ELOOP: ['the link points back to itself', 'Choose another name.'],
 };
 
 /** What the world outside refuses whatever the name. */
 const REFUSED: Readonly<Record<string, string>> = {
-  EACCES: 'it may not be written: ask for the right to, or write another name',
-  EPERM: 'it may not be written: ask for the right to, or write another name',
-  EROFS: 'nothing can be written there: write a name on another disk',
-  ENOSPC: 'the disk is full: make room, or write a name on another disk',
-  EDQUOT: 'your share of the disk is full: make room, or write a name on another disk',
-  EBUSY: 'another program holds it: close that, and try again',
-  ETXTBSY: 'another program holds it: close that, and try again',
+  EACCES: 'no permission to write it: ask for permission, or choose another name',
+  EPERM: 'no permission to write it: ask for permission, or choose another name',
+  EROFS: 'nothing can be written there: choose a place on another disk',
+  ENOSPC: 'the disk is full: make room, or choose a place on another disk',
+  EDQUOT: 'your disk quota is used up: make room, or choose a place on another disk',
+  EBUSY: 'another program is using it: close that program and try again',
+  ETXTBSY: 'another program is using it: close that program and try again',
 };
 
 export const codeOf = (error: unknown): string =>
@@ -36,25 +36,26 @@ export function writingError(error: unknown, path: string): unknown {
 /** A failed read of a setup file: what is wrong with the name. */
 export function readingError(error: unknown, path: string): CommandLineError {
   const code = codeOf(error);
-  const name = 'Write the name of a setup file.';
+  const name = 'Give the name of a setup file.';
   if (path === '-')
     return new CommandLineError(
       'standard input cannot be read',
-      'Write the name of a setup file, or send one: quillpath check - < setup.yaml.',
+      'Give the name of a setup file, or send one: quillpath check - < setup.yaml.',
     );
-  if (code === 'EISDIR')
-    return new CommandLineError(`${path}: is a folder`, 'Write the name of a file in it.');
+  if (code === 'EISDIR') return new CommandLineError(`${path}: is a folder`, 'Name a file in it.');
   if (code === 'EACCES' || code === 'EPERM')
     return new CommandLineError(
-      `${path}: it may not be read`,
-      'Ask for the right to, or write another name.',
+      `${path}: no permission to read it`,
+      'Ask for permission, or choose another name.',
     );
   if (code === 'ENOTDIR')
     return new CommandLineError(`${path}: a part of the name is a file, not a folder`, name);
   if (code === 'ENOENT')
     return new CommandLineError(
       `${path}: there is no such file`,
-      /\.ya?ml$/i.test(path) ? `${name.slice(0, -1)}; "quillpath new ${path}" makes one.` : name,
+      /\.ya?ml$/i.test(path)
+        ? `${name.slice(0, -1)}; "quillpath new ${path}" writes one to start from.`
+        : name,
     );
   return new CommandLineError(`${path}: it cannot be read${code === '' ? '' : ` (${code})`}`, name);
 }

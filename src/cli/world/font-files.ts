@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import type { Io } from '../io.ts';
 
-/** The typeface of every document, carried inside it; found by the package's own name from the sources and from the bundle alike. */
+/** The typeface that every document embeds, found by the name of the package both from the sources and from the bundle. */
 export function documentFonts(io: Io): { readonly font: Uint8Array; readonly boldFont: Uint8Array } {
   const { resolve } = createRequire(import.meta.url);
   return {

@@ -13,7 +13,9 @@ export function readNamedFile(io: Io, path: string): string {
   }
 }
 
-/** @throws SetupError, DomainError, CommandLineError for what is wrong with the file; NumericalError when it cannot be computed */
+/**
+ * @throws SetupError, DomainError, CommandLineError for what is wrong with the file; NumericalError when it cannot be computed
+ */
 export const openNamedFile = (
   io: Io,
   path: string,

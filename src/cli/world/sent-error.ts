@@ -8,6 +8,7 @@ export type SentError =
       readonly code: NumericalErrorCode;
       readonly message: string;
       readonly at: number | undefined;
+      readonly reason: string | undefined;
     }
   | {
       readonly name: 'DomainError';
@@ -19,7 +20,13 @@ export type SentError =
 
 export function sentError(error: unknown): SentError {
   if (error instanceof NumericalError)
-    return { name: 'NumericalError', code: error.code, message: error.message, at: error.at };
+    return {
+      name: 'NumericalError',
+      code: error.code,
+      message: error.message,
+      at: error.at,
+      reason: error.reason,
+    };
   if (error instanceof DomainError)
     return { name: 'DomainError', quantity: error.quantity, found: error.found, allowed: error.allowed };
   return { name: 'other', error };
@@ -27,7 +34,8 @@ export function sentError(error: unknown): SentError {
 
 /** The error as it was thrown on the other thread. */
 export function receivedError(sent: SentError): unknown {
-  if (sent.name === 'NumericalError') return new NumericalError(sent.code, sent.message, sent.at);
+  if (sent.name === 'NumericalError')
+    return new NumericalError(sent.code, sent.message, { at: sent.at, reason: sent.reason });
   if (sent.name === 'DomainError') return new DomainError(sent.quantity, sent.found, sent.allowed);
   return sent.error;
 }

@@ -13,8 +13,8 @@ import { CommandLineError } from './command-line-error.ts';
 import { writingError } from './file-words.ts';
 
 /**
- * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a Ctrl-C
- * leaves no half file. A link is written through, and stays a link.
+ * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a
+ * Ctrl-C leaves no half file. A link is written through, and stays a link.
  *
  * @param mark of this run: two at once then write beside each other
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
@@ -25,7 +25,7 @@ export function writeWhole(path: string, content: string | Uint8Array, mark: num
     makeFolder(dirname(path));
     const target = behind(path);
     if (existsSync(target) && statSync(target).isDirectory())
-      throw new CommandLineError(`${path}: is a folder`, 'Write the name of a file in it.');
+      throw new CommandLineError(`${path}: is a folder`, 'Name a file in it.');
     if (existsSync(target) && !statSync(target).isFile()) {
       // A device or a pipe has no name to take: it is written to as it is.
       writeFileSync(target, content);
@@ -40,7 +40,10 @@ export function writeWhole(path: string, content: string | Uint8Array, mark: num
   }
 }
 
-/** Folder by folder: told to make them all, Node 20 tries for ever where a system's own folder takes none. */
+/**
+ * Folder by folder: asked to create them all at once, Node 20 never stops trying inside a folder of the system that allows
+ * none.
+ */
 function makeFolder(path: string): void {
   if (existsSync(path)) return;
   makeFolder(dirname(path));
@@ -53,8 +56,8 @@ function behind(path: string): string {
   const link = lstatSync(path, { throwIfNoEntry: false });
   if (link?.isSymbolicLink() === true)
     throw new CommandLineError(
-      `${path}: is a link to a file that is not there`,
-      'Write another name, or make the file it points to.',
+      `${path}: is a link to a file that does not exist`,
+      'Choose another name, or create the file it points to.',
     );
   return path;
 }

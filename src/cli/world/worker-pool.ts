@@ -13,11 +13,12 @@ export type Reply = { readonly index: number } & (
   | { readonly failure: SentError }
 );
 
-/** Room for what a thread soon throws away, MB: flights leave much of it, and more room only grows the process, by 20 MB a thread. */
+/** Memory for short-lived objects, MB: flights make many of them. More memory only grows the process, by 20 MB a thread. */
 const YOUNG = 8;
 
 /**
- * Threads that live for one `map`; each takes the next job when it has done its last. The first failure ends all of them and is thrown.
+ * Threads that live for one `map`; each takes the next job when it has done its last. The first failure ends all of them and is
+ * thrown.
  *
  * @param file the bundled worker.ts
  */

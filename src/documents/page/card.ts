@@ -20,8 +20,8 @@ export interface CardContent {
   readonly cautions: readonly string[];
 }
 
-const MARGIN = 10;
-const GAP = 7;
+const PAGE_MARGIN = 10;
+const BLOCK_GAP = 7;
 /** Type of the tables, mm: the largest that leaves all on one page, so that the card can be read at arm's length. */
 const LETTERINGS = [3.1, 2.9, 2.7];
 const SMALLEST_LETTERING = 2.5;
@@ -40,8 +40,8 @@ interface PlacedItems {
 }
 
 /**
- * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that one page holds, and
- * on further pages when none does.
+ * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that
+ * one page holds, and on further pages when none does.
  *
  * Nothing overlaps; a table longer than a page goes on under a repeated head.
  *
@@ -57,9 +57,14 @@ export function layOutCard(content: CardContent, paper: PaperName): Drawing {
 
 function layOutAt(content: CardContent, paper: PaperName, lettering: number): Drawing {
   const size = paperSizes[paper];
-  const width = size.width - 2 * MARGIN;
+  const width = size.width - 2 * PAGE_MARGIN;
   const head = headBlock(content, width);
-  const space = { left: MARGIN, top: MARGIN, right: MARGIN + width, bottom: size.height - MARGIN };
+  const space = {
+    left: PAGE_MARGIN,
+    top: PAGE_MARGIN,
+    right: PAGE_MARGIN + width,
+    bottom: size.height - PAGE_MARGIN,
+  };
   const flow = pageFlow({ ...space, top: head.bottom + 5 }, space);
   const tables = content.tables.map((table) => layOutTable(table, width, lettering));
   const foot = cautionBlock(content.cautions, { left: 0, top: 0, width });
@@ -67,7 +72,7 @@ function layOutAt(content: CardContent, paper: PaperName, lettering: number): Dr
     { page: 0, items: head.items },
     ...tables.flatMap((layout) => flowTable(flow, layout, space.bottom - space.top)),
     ...flowNotes(flow, content.notes, tables.at(-1), width),
-    ...flowPlots(flow, content.plots, width, foot.bottom === 0 ? 0 : foot.bottom + GAP),
+    ...flowPlots(flow, content.plots, width, foot.bottom === 0 ? 0 : foot.bottom + BLOCK_GAP),
     ...(foot.bottom === 0 ? [] : [flowBlock(flow, foot, width)]),
   ];
   const count = flow.pageCount();
@@ -83,8 +88,8 @@ function layOutAt(content: CardContent, paper: PaperName, lettering: number): Dr
 }
 
 function headBlock({ title, subtitle, lead = [] }: CardContent, width: number): Block {
-  const place = { left: MARGIN, width };
-  const head = titleBlock(title, subtitle, { ...place, top: MARGIN - 1 });
+  const place = { left: PAGE_MARGIN, width };
+  const head = titleBlock(title, subtitle, { ...place, top: PAGE_MARGIN - 1 });
   if (lead.length === 0) return head;
   const words = textBlock(lead, { ...place, top: head.bottom + 3 }, LEAD);
   return { items: [...head.items, ...words.items], bottom: words.bottom };
@@ -93,13 +98,13 @@ function headBlock({ title, subtitle, lead = [] }: CardContent, width: number): 
 function flowTable(flow: PageFlow, layout: TableLayout, pageHeight: number): readonly PlacedItems[] {
   const put = (from: number, to: number): PlacedItems => {
     const height = tableHeight(layout, { from, to });
-    const spot = flow.place({ least: layout.width, most: layout.width, height, gap: GAP });
+    const spot = flow.place({ least: layout.width, most: layout.width, height, gap: BLOCK_GAP });
     return { page: spot.page, items: drawTable(layout, { from, to }, spot) };
   };
   if (tableHeight(layout, { from: 0, to: layout.rowCount }) <= pageHeight) return [put(0, layout.rowCount)];
   const parts: PlacedItems[] = [];
   for (let from = 0; from < layout.rowCount; ) {
-    let rows = rowsThatFit(layout, from, flow.heightLeft(layout.width, GAP));
+    let rows = rowsThatFit(layout, from, flow.heightLeft(layout.width, BLOCK_GAP));
     if (rows < Math.min(FEWEST_ROWS, layout.rowCount - from)) {
       flow.breakPage();
       rows = Math.max(1, rowsThatFit(layout, from, pageHeight));
@@ -117,8 +122,8 @@ function flowNotes(
   pageWidth: number,
 ): readonly PlacedItems[] {
   if (notes.length === 0) return [];
-  const room = pageWidth - GAP - (beside?.width ?? 0);
-  const width = beside === undefined || room < NOTES_LEAST ? pageWidth : room;
+  const room = beside === undefined ? pageWidth : pageWidth - BLOCK_GAP - beside.width;
+  const width = room < NOTES_LEAST ? pageWidth : room;
   return [flowBlock(flow, paragraphs(notes, width), width)];
 }
 
@@ -135,7 +140,7 @@ function paragraphs(texts: readonly string[], width: number): Block {
 }
 
 function flowBlock(flow: PageFlow, block: Block, width: number): PlacedItems {
-  const { page, left, top } = flow.place({ least: width, most: width, height: block.bottom, gap: GAP });
+  const { page, left, top } = flow.place({ least: width, most: width, height: block.bottom, gap: BLOCK_GAP });
   return { page, items: block.items.map((item) => moved(item, left, top)) };
 }
 
@@ -146,14 +151,14 @@ function flowPlots(
   pageWidth: number,
   foot: number,
 ): readonly PlacedItems[] {
-  const room = flow.heightLeft(pageWidth, GAP) - foot;
-  const heightOf = (rows: number): number => (room - (rows - 1) * GAP) / rows;
+  const room = flow.heightLeft(pageWidth, BLOCK_GAP) - foot;
+  const heightOf = (rows: number): number => (room - (rows - 1) * BLOCK_GAP) / rows;
   const columns = heightOf(plots.length) >= PLOT_HEIGHT.least ? 1 : 2;
   const rows = Math.ceil(plots.length / columns);
   const height = Math.max(PLOT_HEIGHT.least, Math.min(PLOT_HEIGHT.most, heightOf(rows)));
-  const width = (pageWidth - (columns - 1) * GAP) / columns;
+  const width = (pageWidth - (columns - 1) * BLOCK_GAP) / columns;
   return plots.map((plot) => {
-    const { page, left, top } = flow.place({ least: width, most: width, height, gap: GAP });
+    const { page, left, top } = flow.place({ least: width, most: width, height, gap: BLOCK_GAP });
     return { page, items: plotItems(plot, { x: left, y: top, width, height }) };
   });
 }

@@ -15,7 +15,7 @@ export interface Page {
 
 export type Item = LineItem | PolylineItem | RectItem | TextItem;
 
-export interface Point {
+export interface PagePoint {
   readonly x: number;
   readonly y: number;
 }
@@ -51,14 +51,14 @@ interface Stroked extends Marked {
 
 export interface LineItem extends Stroked {
   readonly kind: 'line';
-  readonly from: Point;
-  readonly to: Point;
+  readonly from: PagePoint;
+  readonly to: PagePoint;
 }
 
 /** A run of straight segments; with `fill` the area is painted too, with `closed` the last point joins the first. */
-export interface PolylineItem extends Stroked {
+interface PolylineItem extends Stroked {
   readonly kind: 'polyline';
-  readonly points: readonly Point[];
+  readonly points: readonly PagePoint[];
   readonly closed?: boolean;
   readonly fill?: Colour;
 }
@@ -75,7 +75,7 @@ export interface RectItem extends Marked {
 }
 
 export type Weight = 'regular' | 'bold';
-export type Anchor = 'start' | 'middle' | 'end';
+type Anchor = 'start' | 'middle' | 'end';
 
 /** One line of text; (x, y) is the anchor on the baseline, `size` the em in mm, `rotation` clockwise about it in degrees. */
 export interface TextItem extends Marked {
@@ -106,7 +106,7 @@ export const unprintableEdge = 5;
 
 /** The same item `dx` to the right and `dy` down. */
 export function moved(item: Item, dx: number, dy: number): Item {
-  const shift = (p: Point): Point => ({ x: p.x + dx, y: p.y + dy });
+  const shift = (p: PagePoint): PagePoint => ({ x: p.x + dx, y: p.y + dy });
   switch (item.kind) {
     case 'line':
       return { ...item, from: shift(item.from), to: shift(item.to) };

@@ -8,7 +8,7 @@ export interface Space {
   readonly bottom: number;
 }
 
-export interface BlockWish {
+interface BlockWish {
   /** Between these widths, as wide as there is room for. */
   readonly least: number;
   readonly most: number;
@@ -17,7 +17,7 @@ export interface BlockWish {
   readonly gap: number;
 }
 
-export interface Spot {
+interface Spot {
   readonly page: number;
   readonly left: number;
   readonly top: number;

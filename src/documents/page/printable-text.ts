@@ -14,7 +14,10 @@ export function textInTypeface(
   has: (codePoint: number) => boolean,
 ): { readonly text: string; readonly lacking: readonly string[] } {
   const characters = Array.from(text);
-  const lacks = (character: string): boolean => !has(character.codePointAt(0) ?? 0);
+  const lacks = (character: string): boolean => {
+    const codePoint = character.codePointAt(0);
+    return codePoint === undefined || !has(codePoint);
+  };
   const shapeless = (character: string): boolean => /[\p{Cf}\p{Variation_Selector}]/u.test(character);
   const kept = characters.filter((character) => !(lacks(character) && shapeless(character)));
   return {

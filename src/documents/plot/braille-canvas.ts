@@ -1,3 +1,5 @@
+import { at } from '../../numerics/at.ts';
+
 /** Dots of a braille cell by column and row, as bits of the character's offset. @source Unicode Standard, block U+2800 */
 const DOT_BITS = [
   [0x01, 0x02, 0x04, 0x40],
@@ -19,7 +21,7 @@ export interface BrailleCanvas {
 
 /** An empty canvas of `width` by `height` characters. */
 export function brailleCanvas(width: number, height: number): BrailleCanvas {
-  const cells = new Uint8Array(width * height);
+  const cells = new Array<number>(width * height).fill(0);
   return {
     width,
     height,
@@ -27,11 +29,11 @@ export function brailleCanvas(width: number, height: number): BrailleCanvas {
       const x = Math.floor(column / DOTS_ACROSS);
       const y = Math.floor(row / DOTS_DOWN);
       if (x < 0 || x >= width || y < 0 || y >= height) return;
-      const bit = DOT_BITS[column % DOTS_ACROSS === 0 ? 0 : 1][row % DOTS_DOWN] ?? 0;
-      cells[y * width + x] = (cells[y * width + x] ?? 0) | bit;
+      const bit = at(DOT_BITS[column % DOTS_ACROSS === 0 ? 0 : 1], row % DOTS_DOWN);
+      cells[y * width + x] = at(cells, y * width + x) | bit;
     },
     at: (x, y) => {
-      const bits = cells[y * width + x] ?? 0;
+      const bits = at(cells, y * width + x);
       return bits === 0 ? undefined : String.fromCodePoint(FIRST_BRAILLE + bits);
     },
   };

@@ -53,8 +53,8 @@ export interface PlotScale {
 export const axisTitle = ({ label, unit }: PlotAxis): string => (unit === '' ? label : `${label} (${unit})`);
 
 /**
- * The scales of a plot: each from a round number to a round number around its points, error bars and markers, or, when it is to be
- * tight, just around them.
+ * The scales of a plot: each from a round number to a round number around its points, error bars and markers, or, when it
+ * is to be tight, just around them.
  *
  * @param room the most ticks there is room for along each axis, 3 or more
  * @throws DomainError when there is no point or a coordinate is not finite

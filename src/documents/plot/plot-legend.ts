@@ -6,11 +6,11 @@ import { numberText, typeset } from '../table/number-text.ts';
 import type { Plot, PlotMarker } from './plot-data.ts';
 import { lineStyle, pointSign } from './series-style.ts';
 
-const SIZE = 2.3;
+const TEXT_SIZE = 2.3;
 const LINE_SAMPLE = 7;
 const POINT_SAMPLE = 2.4;
 const AFTER_SAMPLE = 1.2;
-const BETWEEN = 4;
+const BETWEEN_ENTRIES = 4;
 
 export const markerStyle = { colour: 'slate', stroke: 0.18, dash: [0.9, 0.7] } as const;
 
@@ -26,25 +26,25 @@ export function plotLegend(plot: Plot, place: TextPlace): Block {
   let x = place.left;
   let y = place.top;
   for (const { text: whole, sample, sampleWidth } of legendEntries(plot)) {
-    const text = shortenedText(whole, { size: SIZE, width: place.width - sampleWidth - AFTER_SAMPLE });
-    const width = sampleWidth + AFTER_SAMPLE + textWidth(text, SIZE);
+    const text = shortenedText(whole, { size: TEXT_SIZE, width: place.width - sampleWidth - AFTER_SAMPLE });
+    const width = sampleWidth + AFTER_SAMPLE + textWidth(text, TEXT_SIZE);
     if (x > place.left && x + width > place.left + place.width) {
       x = place.left;
-      y += LEADING * SIZE;
+      y += LEADING * TEXT_SIZE;
     }
-    const baseline = y + SIZE;
-    items.push(sample(x, baseline - (capHeight * SIZE) / 2), {
+    const baseline = y + TEXT_SIZE;
+    items.push(sample(x, baseline - (capHeight * TEXT_SIZE) / 2), {
       kind: 'text',
       role: 'legend',
       x: x + sampleWidth + AFTER_SAMPLE,
       y: baseline,
       text,
-      size: SIZE,
+      size: TEXT_SIZE,
       colour: 'ink',
     });
-    x += width + BETWEEN;
+    x += width + BETWEEN_ENTRIES;
   }
-  return { items, bottom: items.length === 0 ? place.top : y + LEADING * SIZE };
+  return { items, bottom: items.length === 0 ? place.top : y + LEADING * TEXT_SIZE };
 }
 
 function legendEntries(plot: Plot): readonly Entry[] {

@@ -1,5 +1,6 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
-import type { Colour, Item, Point } from '../page/drawing.ts';
+import type { Colour, Item, PagePoint } from '../page/drawing.ts';
 import { textBlock } from '../page/text-block.ts';
 import { capHeight, textWidth } from '../page/text-measure.ts';
 import { shortenedText } from '../page/wrap-text.ts';
@@ -18,7 +19,7 @@ export interface Rect {
 
 const SMALLEST = { width: 40, height: 30 };
 const SMALLEST_AREA = 12;
-const TEXT = 2.3;
+const TEXT_SIZE = 2.3;
 const BESIDE_AXIS = 1.4;
 /** Distance between ticks below which their numbers crowd, mm. */
 const TICK_ROOM = { x: 12, y: 7 };
@@ -52,7 +53,7 @@ export function plotItems(plot: Plot, rect: Rect): readonly Item[] {
   );
   const legend = plotLegend(plot, { ...place, top: title.bottom });
   const top = legend.bottom + 1;
-  const area = plotArea(plot, rect, top + 2.1 * TEXT);
+  const area = plotArea(plot, rect, top + 2.1 * TEXT_SIZE);
   return [
     ...title.items,
     ...legend.items,
@@ -67,7 +68,7 @@ export function plotItems(plot: Plot, rect: Rect): readonly Item[] {
 
 /** The room inside the axes: what the numbers at the left and below leave. */
 function plotArea(plot: Plot, rect: Rect, top: number): Area {
-  const bottom = rect.y + rect.height - 3.4 * TEXT;
+  const bottom = rect.y + rect.height - 3.4 * TEXT_SIZE;
   const height = bottom - top;
   if (height < SMALLEST_AREA)
     throw new DomainError(
@@ -79,8 +80,9 @@ function plotArea(plot: Plot, rect: Rect, top: number): Area {
     x: Math.max(3, Math.floor((rect.width - 12) / TICK_ROOM.x) + 1),
     y: Math.max(3, Math.floor(height / TICK_ROOM.y) + 1),
   });
-  const widest = Math.max(...tickTexts(scales.y).map((text) => textWidth(text, TEXT)));
-  const lastHalf = Math.max(2 * SIGN_REACH, ...tickTexts(scales.x).map((text) => textWidth(text, TEXT))) / 2;
+  const widest = Math.max(...tickTexts(scales.y).map((text) => textWidth(text, TEXT_SIZE)));
+  const lastHalf =
+    Math.max(2 * SIGN_REACH, ...tickTexts(scales.x).map((text) => textWidth(text, TEXT_SIZE))) / 2;
   const x = rect.x + Math.max(widest + BESIDE_AXIS, lastHalf);
   return { x, y: top, width: rect.x + rect.width - lastHalf - x, height, scaleX: scales.x, scaleY: scales.y };
 }
@@ -88,7 +90,7 @@ function plotArea(plot: Plot, rect: Rect, top: number): Area {
 const tickTexts = ({ ticks }: PlotScale) =>
   ticks.values.map((value) => typeset(numberText(value, ticks.digits)));
 
-const toPage = ({ x, y }: Point, area: Area): Point => ({
+const toPage = ({ x, y }: PagePoint, area: Area): PagePoint => ({
   x: area.x + share(x, area.scaleX) * area.width,
   y: area.y + (1 - share(y, area.scaleY)) * area.height,
 });
@@ -117,7 +119,7 @@ function acrossArea(axis: 'x' | 'y', at: number, area: Area, rule: Rule, role: s
 
 function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] {
   const grid = { colour: 'mist', stroke: 0.1 } as const;
-  const text = { kind: 'text', role: 'axis', size: TEXT, colour: 'slate' } as const;
+  const text = { kind: 'text', role: 'axis', size: TEXT_SIZE, colour: 'slate' } as const;
   const { scaleX, scaleY } = area;
   const bottom = area.y + area.height;
   const inside = ({ low, high }: PlotScale) => low < 0 && high > 0;
@@ -128,18 +130,24 @@ function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] 
     acrossArea('x', scaleX.low, area, { colour: 'ink', stroke: 0.2 }, 'axis-line'),
     acrossArea('y', scaleY.low, area, { colour: 'ink', stroke: 0.2 }, 'axis-line'),
     ...tickTexts(scaleX).map((number, i): Item => {
-      const { x } = toPage({ x: scaleX.ticks.values[i] ?? 0, y: 0 }, area);
-      return { ...text, x, y: bottom + 1.35 * TEXT, text: number, anchor: 'middle' };
+      const { x } = toPage({ x: at(scaleX.ticks.values, i), y: 0 }, area);
+      return { ...text, x, y: bottom + 1.35 * TEXT_SIZE, text: number, anchor: 'middle' };
     }),
     ...tickTexts(scaleY).map((number, i): Item => {
-      const { y } = toPage({ x: 0, y: scaleY.ticks.values[i] ?? 0 }, area);
-      return { ...text, x: area.x - BESIDE_AXIS, y: y + (capHeight * TEXT) / 2, text: number, anchor: 'end' };
+      const { y } = toPage({ x: 0, y: at(scaleY.ticks.values, i) }, area);
+      return {
+        ...text,
+        x: area.x - BESIDE_AXIS,
+        y: y + (capHeight * TEXT_SIZE) / 2,
+        text: number,
+        anchor: 'end',
+      };
     }),
-    { ...text, x: rect.x, y: top + TEXT, text: shortened(axisTitle(plot.y), rect.width), colour: 'ink' },
+    { ...text, x: rect.x, y: top + TEXT_SIZE, text: shortened(axisTitle(plot.y), rect.width), colour: 'ink' },
     {
       ...text,
       x: area.x + area.width,
-      y: bottom + 2.8 * TEXT,
+      y: bottom + 2.8 * TEXT_SIZE,
       text: shortened(axisTitle(plot.x), area.width),
       colour: 'ink',
       anchor: 'end',
@@ -147,7 +155,7 @@ function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] 
   ];
 }
 
-const shortened = (text: string, width: number) => shortenedText(text, { size: TEXT, width });
+const shortened = (text: string, width: number) => shortenedText(text, { size: TEXT_SIZE, width });
 
 function curves(plot: Plot, area: Area): readonly Item[] {
   return plot.series
@@ -175,8 +183,8 @@ function pointsWithErrors(plot: Plot, area: Area): readonly Item[] {
     );
 }
 
-function errorBar(low: Point, high: Point): readonly Item[] {
-  const line = (from: Point, to: Point): Item => ({
+function errorBar(low: PagePoint, high: PagePoint): readonly Item[] {
+  const line = (from: PagePoint, to: PagePoint): Item => ({
     kind: 'line',
     role: 'error',
     from,
@@ -184,6 +192,6 @@ function errorBar(low: Point, high: Point): readonly Item[] {
     colour: 'ink',
     stroke: 0.15,
   });
-  const cap = ({ x, y }: Point) => line({ x: x - ERROR_CAP, y }, { x: x + ERROR_CAP, y });
+  const cap = ({ x, y }: PagePoint) => line({ x: x - ERROR_CAP, y }, { x: x + ERROR_CAP, y });
   return [line(low, high), cap(low), cap(high)];
 }

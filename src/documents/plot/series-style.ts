@@ -1,6 +1,6 @@
-import type { Colour, Item, Point } from '../page/drawing.ts';
+import type { Colour, Item, PagePoint } from '../page/drawing.ts';
 
-/** How a curve is told from the others: by dash first, so that it survives a black-and-white printer, then by colour. */
+/** How a curve differs from the others: by dash first, so that it survives a black-and-white printer, then by colour. */
 export interface LineStyle {
   readonly colour: Colour;
   readonly dash?: readonly [number, number];
@@ -21,13 +21,13 @@ export function lineStyle(index: number): LineStyle & { readonly stroke: number 
   return { ...(lineStyles[index % lineStyles.length] ?? { colour: 'ink' }), stroke: CURVE_STROKE };
 }
 
-const polygon = (corners: number, turn: number, size = 1): readonly Point[] =>
+const polygon = (corners: number, turn: number, size = 1): readonly PagePoint[] =>
   Array.from({ length: corners }, (_, i) => {
     const angle = turn + (2 * Math.PI * i) / corners;
     return { x: size * Math.sin(angle), y: -size * Math.cos(angle) };
   });
 
-const pointShapes: readonly { readonly shape: readonly Point[]; readonly open: boolean }[] = [
+const pointShapes: readonly { readonly shape: readonly PagePoint[]; readonly open: boolean }[] = [
   { shape: polygon(24, 0), open: false },
   { shape: polygon(4, 0, 1.25), open: true },
   { shape: polygon(3, 0, 1.25), open: false },
@@ -35,7 +35,7 @@ const pointShapes: readonly { readonly shape: readonly Point[]; readonly open: b
 ];
 
 /** The sign of the point series with this number, its middle at (x, y). */
-export function pointSign(index: number, { x, y }: Point): Item {
+export function pointSign(index: number, { x, y }: PagePoint): Item {
   const { shape, open } = pointShapes[index % pointShapes.length] ?? { shape: polygon(24, 0), open: false };
   return {
     kind: 'polyline',

@@ -4,7 +4,7 @@ import { bandEdges, type Plot, type PlotPoint, type PlotScale, share } from './p
 /** Signs of the point series, in their order. */
 export const pointSigns: readonly string[] = ['●', '◆', '▲', '■', '○', '◇'];
 
-/** Ink ("1") and gap along a line, in dots: they tell lines apart without colour. */
+/** Ink ("1") and gap along a line, in dots: they distinguish lines without colour. */
 export const linePatterns: readonly { readonly dots: string; readonly legend: string }[] = [
   { dots: '1', legend: '⠒⠒⠒⠒⠒' },
   { dots: '111000', legend: '⠒⠂ ⠒⠂' },
@@ -12,7 +12,7 @@ export const linePatterns: readonly { readonly dots: string; readonly legend: st
   { dots: '11111100', legend: '⠒⠒⠒ ⠒' },
 ];
 
-export const ZERO_SIGN = '─';
+const ZERO_SIGN = '─';
 export const LEVEL_SIGN = '┄';
 export const UPRIGHT_SIGN = '┊';
 

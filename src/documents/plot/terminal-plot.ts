@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { printableText } from '../page/printable-text.ts';
 import { numberText } from '../table/number-text.ts';
@@ -20,8 +21,8 @@ export interface TerminalSize {
   readonly height: number;
 }
 
-const NARROWEST = 30;
-const LOWEST = 10;
+const FEWEST_COLUMNS = 30;
+const FEWEST_LINES = 10;
 const FEWEST_ROWS = 4;
 /** Lines for the upright axis' title, the level axis, its numbers and its title. */
 const AXIS_LINES = 4;
@@ -36,10 +37,10 @@ const COLUMNS_PER_TICK = 9;
  * @throws DomainError when there is no point, a coordinate is not finite, or the room is below 30 by 10 characters
  */
 export function plotText(plot: Plot, size: TerminalSize): string {
-  if (!(size.width >= NARROWEST))
-    throw new DomainError('the width of a text plot', size.width, `${NARROWEST} characters or more`);
-  if (!(size.height >= LOWEST))
-    throw new DomainError('the height of a text plot', size.height, `${LOWEST} lines or more`);
+  if (!(size.width >= FEWEST_COLUMNS))
+    throw new DomainError('the width of a text plot', size.width, `${FEWEST_COLUMNS} characters or more`);
+  if (!(size.height >= FEWEST_LINES))
+    throw new DomainError('the height of a text plot', size.height, `${FEWEST_LINES} lines or more`);
   const title = plot.title === undefined ? [] : [printableText(plot.title)];
   const legend = legendLines(plot, size.width);
   const rows = Math.max(FEWEST_ROWS, Math.floor(size.height) - AXIS_LINES - title.length - legend.length);
@@ -72,7 +73,7 @@ function levelAxis(plot: Plot, area: PlotArea, gutter: number): readonly string[
   // One column of the gutter is the blank before the axis, one the axis itself.
   const numbers = values.reduce((text, value, i) => {
     const number = numberText(value, digits);
-    const middle = gutter + 2 + (columns[i] ?? 0);
+    const middle = gutter + 2 + at(columns, i);
     const start = Math.max(0, Math.min(middle - Math.floor(number.length / 2), width - number.length));
     const fits = start > text.length || text === '';
     return fits ? text.padEnd(start) + number : text;

@@ -4,7 +4,7 @@ import {
   type Drawing,
   type Item,
   type LineItem,
-  type Point,
+  type PagePoint,
   palette,
   type RectItem,
   type TextItem,
@@ -19,12 +19,12 @@ export interface PdfOptions {
   readonly title: string;
   /** An argument, so that the same drawing gives the same bytes. */
   readonly createdAt: Date;
-  /** Told of characters that the font lacks; a box is printed for each. */
+  /** Called with the characters that the font lacks; a box is printed for each. */
   readonly onLacking?: (characters: readonly string[]) => void;
 }
 
 /** Points in a millimetre: 72 to the inch of 25.4 mm, both by definition. */
-const POINTS = 72 / 25.4;
+const POINTS_PER_MM = 72 / 25.4;
 
 type Pen = PDFKit.PDFDocument;
 
@@ -58,7 +58,7 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   askForActualSize(pen);
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
-    pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
+    pen.addPage({ size: [page.width * POINTS_PER_MM, page.height * POINTS_PER_MM], margin: 0 });
     for (const item of page.items) for (const character of draw(pen, item)) lacking.add(character);
   }
   if (lacking.size > 0) options.onLacking?.([...lacking]);
@@ -91,7 +91,7 @@ function draw(pen: Pen, item: Item): readonly string[] {
       if (item.fill === undefined) strokePath(pen, item);
       else
         pen
-          .lineWidth(item.stroke * POINTS)
+          .lineWidth(item.stroke * POINTS_PER_MM)
           .undash()
           .fillAndStroke(palette[item.fill], palette[item.colour]);
       break;
@@ -104,22 +104,28 @@ function draw(pen: Pen, item: Item): readonly string[] {
   return [];
 }
 
-function trace(pen: Pen, points: readonly Point[]): void {
+function trace(pen: Pen, points: readonly PagePoint[]): void {
   for (const [i, { x, y }] of points.entries()) {
-    if (i === 0) pen.moveTo(x * POINTS, y * POINTS);
-    else pen.lineTo(x * POINTS, y * POINTS);
+    if (i === 0) pen.moveTo(x * POINTS_PER_MM, y * POINTS_PER_MM);
+    else pen.lineTo(x * POINTS_PER_MM, y * POINTS_PER_MM);
   }
 }
 
 function strokePath(pen: Pen, style: Pick<LineItem, 'colour' | 'stroke' | 'dash'>): void {
   const [ink, gap] = style.dash ?? [];
   if (ink === undefined || gap === undefined) pen.undash();
-  else pen.dash(ink * POINTS, { space: gap * POINTS });
-  pen.lineWidth(style.stroke * POINTS).stroke(palette[style.colour]);
+  else pen.dash(ink * POINTS_PER_MM, { space: gap * POINTS_PER_MM });
+  pen.lineWidth(style.stroke * POINTS_PER_MM).stroke(palette[style.colour]);
 }
 
 function drawRect(pen: Pen, item: RectItem): void {
-  const path = () => pen.rect(item.x * POINTS, item.y * POINTS, item.width * POINTS, item.height * POINTS);
+  const path = () =>
+    pen.rect(
+      item.x * POINTS_PER_MM,
+      item.y * POINTS_PER_MM,
+      item.width * POINTS_PER_MM,
+      item.height * POINTS_PER_MM,
+    );
   if (item.fill !== undefined) path().fill(palette[item.fill]);
   if (item.outline === undefined) return;
   path();
@@ -135,16 +141,16 @@ const hasGlyph = (pen: Pen, codePoint: number): boolean =>
 function drawText(pen: Pen, item: TextItem): readonly string[] {
   const weight = item.weight ?? 'regular';
   const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
-  const x = item.x * POINTS;
-  const y = item.y * POINTS;
+  const x = item.x * POINTS_PER_MM;
+  const y = item.y * POINTS_PER_MM;
   pen
     .font(weight)
-    .fontSize(item.size * POINTS)
+    .fontSize(item.size * POINTS_PER_MM)
     .fillColor(palette[item.colour]);
   const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) => hasGlyph(pen, codePoint));
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
-  pen.text(text, x - start * textWidth(text, item.size, weight) * POINTS, y, {
+  pen.text(text, x - start * textWidth(text, item.size, weight) * POINTS_PER_MM, y, {
     lineBreak: false,
     baseline: 'alphabetic',
     features: noKerning,

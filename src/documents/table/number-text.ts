@@ -16,5 +16,8 @@ export function numberText(value: number, digits?: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
-/** Numbers in a text as type sets them: with a minus sign as wide as a digit instead of a hyphen. Dates and compounds keep theirs. */
+/**
+ * Numbers in a text as type sets them: with a minus sign as wide as a digit instead of a hyphen. Dates and compounds keep
+ * theirs.
+ */
 export const typeset = (text: string): string => text.replace(/(?<![\p{L}\p{N}.-])-(?=\.?\d)/gu, '\u2212');

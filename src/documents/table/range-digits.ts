@@ -1,11 +1,11 @@
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 
-/** A table of hundreds of rows is still read at arm's length: more decimals than a millimetre needs help nobody. */
+/** A table of hundreds of rows is still read at arm's length: decimals beyond a millimetre are of no use. */
 const MOST_DIGITS = 3;
 
 /** Of the unit shown; what rounding leaves of a round number. */
-const NOTHING = 1e-6;
+const ROUNDING_LEFT = 1e-6;
 
 /** Decimals with which all of these ranges (m) print exactly in the unit shown, 0 to 3. */
 export function rangeDigits(ranges: readonly number[], { range: unit }: Pick<DisplayUnits, 'range'>): number {
@@ -17,7 +17,7 @@ export function rangeDigits(ranges: readonly number[], { range: unit }: Pick<Dis
 }
 
 const isWhole = (value: number, scale: number): boolean =>
-  Math.abs(value - Math.round(value)) < NOTHING * scale;
+  Math.abs(value - Math.round(value)) < ROUNDING_LEFT * scale;
 
 /** The column that every table by range begins with. */
 export const rangeColumn = (ranges: readonly number[], units: Pick<DisplayUnits, 'range'>) => ({

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Weight } from '../page/drawing.ts';
 import { LEADING } from '../page/text-block.ts';
@@ -6,12 +7,15 @@ import { wrapText } from '../page/wrap-text.ts';
 import { typeset } from './number-text.ts';
 import { cellText, fractionOf, isNumeric, type Table } from './table.ts';
 
-/** Lettering of a table: this size unless told, if it fits, down to the smallest that a person reads without a glass, mm. */
-const SIZE = 2.5;
+/**
+ * Lettering of a table: this size unless another is asked for, if it fits, down to the smallest that a person reads without
+ * a glass, mm.
+ */
+const TEXT_SIZE = 2.5;
 const SMALLEST_SIZE = 1.8;
 const SIZE_STEP = 0.1;
 /** Between columns, in ems. */
-const GAP = 1.5;
+const COLUMN_GAP = 1.5;
 
 /** A title stands out from the cells under it by weight, and is never smaller. */
 export const tableTitle = ({ size }: { readonly size: number }) =>
@@ -60,7 +64,7 @@ export interface TablePart {
  * Measure a table for the width of a page, in type of the size `largest` (mm) or smaller where it must be.
  * @throws DomainError when even the smallest readable type is too wide, or a number is not finite
  */
-export function layOutTable(table: Table, room: number, largest = SIZE): TableLayout {
+export function layOutTable(table: Table, room: number, largest = TEXT_SIZE): TableLayout {
   for (let size = largest; size >= SMALLEST_SIZE; size -= SIZE_STEP) {
     const { columns, width } = layOutColumns(table, size);
     if (width > room) continue;
@@ -98,14 +102,14 @@ function layOutColumns(table: Table, size: number) {
     const weight = column.strong === true ? 'bold' : 'regular';
     const tails = cells.map((cell, i) => textWidth(fractionOf(cell, printed[i] ?? ''), size, weight));
     const tail = Math.max(0, ...tails);
-    const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - (tails[i] ?? 0) : 0);
+    const shift = (i: number) => (numeric && typeof cells[i] !== 'string' ? tail - at(tails, i) : 0);
     const width = Math.max(
       textWidth(name, size, 'bold'),
       textWidth(column.unit, size),
       ...texts.map((text, i) => textWidth(text, size, weight) + shift(i)),
     );
     const edge = numeric ? left + width : left;
-    left += width + GAP * size;
+    left += width + COLUMN_GAP * size;
     return {
       anchor: numeric ? 'end' : 'start',
       weight,
@@ -114,7 +118,7 @@ function layOutColumns(table: Table, size: number) {
       cells: texts.map((text, i) => ({ text, x: edge - shift(i) })),
     };
   });
-  return { columns, width: Math.max(0, left - GAP * size) };
+  return { columns, width: Math.max(0, left - COLUMN_GAP * size) };
 }
 
 /** Heights of a table's parts, mm. */

@@ -22,11 +22,11 @@ export interface Table {
 }
 
 /** How a missing value is shown to a person; a file for programs leaves the field empty instead. */
-const NONE = '-';
+const NO_VALUE = '-';
 
 /** A cell as text; a column that a row does not reach counts as missing. @throws DomainError for a number not finite */
 export function cellText(cell: Cell | undefined, column: Column): string {
-  if (cell === null || cell === undefined) return NONE;
+  if (cell === null || cell === undefined) return NO_VALUE;
   return typeof cell === 'number' ? numberText(cell, column.digits) : cell;
 }
 

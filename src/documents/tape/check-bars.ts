@@ -2,7 +2,7 @@ import type { Item } from '../page/drawing.ts';
 import type { Block } from '../page/text-block.ts';
 
 /** The inch in millimetres, by definition. */
-const INCH = 25.4;
+const INCH_MM = 25.4;
 const MILLIMETRE_BAR = 16;
 const INCH_BAR = 22;
 
@@ -19,15 +19,15 @@ export function checkBars(left: number, top: number): Block {
   return {
     items: [
       bar('check-100-mm', mm, top, 100),
-      bar('check-4-in', inch, top, 4 * INCH),
+      bar('check-4-in', inch, top, 4 * INCH_MM),
       ...ladder(mm, top, { step: 5, count: 20, longEvery: 2, towards: -1 }),
-      ...ladder(inch, top, { step: INCH / 8, count: 32, longEvery: 8, towards: 1 }),
+      ...ladder(inch, top, { step: INCH_MM / 8, count: 32, longEvery: 8, towards: 1 }),
       ...[0, 50].map((at) => figure(mm - beside, top + at, String(at), 'end')),
       figure(mm - beside, top + 100, '100 mm', 'end', 'bold'),
-      ...[0, 1, 2, 3].map((at) => figure(inch + beside, top + at * INCH, String(at), 'start')),
-      figure(inch + beside, top + 4 * INCH, '4 in', 'start', 'bold'),
+      ...[0, 1, 2, 3].map((at) => figure(inch + beside, top + at * INCH_MM, String(at), 'start')),
+      figure(inch + beside, top + 4 * INCH_MM, '4 in', 'start', 'bold'),
     ],
-    bottom: top + 4 * INCH,
+    bottom: top + 4 * INCH_MM,
   };
 }
 

@@ -24,7 +24,7 @@ export function sideStyle(branch: Branch, lettering: number): SideStyle {
 }
 
 /** Numbers grow when tens stand this far apart, mm, and reach their largest where a pocket strip still holds "100". */
-const ROOMY = 7;
+const ROOMY_TENS = 7;
 const LARGEST_LETTERING = 1.3;
 
 /** How much larger than the smallest the numbers of a tape may be, by the middle one of the distances between its tens. */
@@ -37,8 +37,8 @@ export function letteringFor(ticks: readonly TapeTick[]): number {
     .slice(1)
     .map((at, i) => at - (tens[i] ?? at))
     .toSorted((a, b) => a - b);
-  const middle = gaps[Math.floor(gaps.length / 2)] ?? ROOMY;
-  return Math.min(LARGEST_LETTERING, Math.max(1, middle / ROOMY));
+  const middle = gaps[Math.floor(gaps.length / 2)] ?? ROOMY_TENS;
+  return Math.min(LARGEST_LETTERING, Math.max(1, middle / ROOMY_TENS));
 }
 
 const strokes: Readonly<Record<Rank, number>> = { ten: 0.25, five: 0.2, one: 0.13 };

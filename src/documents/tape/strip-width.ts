@@ -43,15 +43,16 @@ const labelWidth = (label: StripLabel, lettering: number): number =>
 export function stripWidth(strips: readonly Strip[]): number {
   const needed = strips.flatMap((strip) => {
     const band = nearBand(strip);
+    const bandWidth = band === undefined ? 0 : band.width;
     const style = sideStyle('far', strip.lettering);
     const beside = (label: StripLabel) => {
       const half = roomFor(style.size)[label.rank] / 2;
       const meets = band !== undefined && label.middle + half > band.top && label.middle - half < band.bottom;
-      return meets ? band.width : 0;
+      return meets ? bandWidth : 0;
     };
     const labels = strip.labels.filter(({ branch }) => branch === 'far');
     return [
-      style.tick.ten + BETWEEN_COLUMNS + (band?.width ?? 0),
+      style.tick.ten + BETWEEN_COLUMNS + bandWidth,
       ...labels.map(
         (label) => style.labelFrom + labelWidth(label, strip.lettering) + BETWEEN_COLUMNS + beside(label),
       ),

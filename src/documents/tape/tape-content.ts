@@ -17,7 +17,7 @@ export interface TapeTick extends TapeMark {
   readonly label: number;
 }
 
-export interface NeighbourTape {
+interface NeighbourTape {
   /** What sets it apart, short enough for the head of a narrow strip: "-4 ft/s". */
   readonly name: string;
   readonly ticks: readonly TapeTick[];

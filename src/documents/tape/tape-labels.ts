@@ -18,7 +18,7 @@ export interface PlacedLabel extends LabelWish {
   readonly middle: number;
 }
 
-/** What a label of each rank takes along the strip, clear space included, mm. */
+/** The length of strip that a label of each rank occupies, clear space included, mm. */
 export type LabelRoom = Readonly<Record<Rank, number>>;
 
 /**

@@ -6,7 +6,7 @@ import type { TapeContent } from './tape-content.ts';
 import { isAtZero } from './tape-strip.ts';
 import { legendSign } from './tape-strip-drawing.ts';
 
-/** Where things stand on a sheet, mm. The side column holds what the printer needs to be told and checked. */
+/** Where things stand on a sheet, mm. The side column holds what to set in the printer, and what to check. */
 const MARGIN = 10;
 const SIDE_COLUMN = 38;
 const COLUMN_GAP = 7;
@@ -62,7 +62,9 @@ function sideBlock(content: TapeContent, left: number): Block {
     { role: 'print-note', size: 3.6, weight: 'bold' },
   );
   const advice = textBlock(
-    ['Actual size, never "fit to page". Then lay a ruler on both bars: if one is off, the tape is off.'],
+    [
+      'Actual size, never "fit to page". Then check both bars with a ruler: if either is off, so is the tape.',
+    ],
     { ...place, top: heading.bottom + 0.5 },
     NOTE,
   );
@@ -96,7 +98,7 @@ function legendBlock(content: TapeContent, left: number, top: number): Block {
   }
   if (content.neighbours.length === 0) return { items, bottom: y };
   const nearby = textBlock(
-    ['Nearby speeds: where long shots land low, try a slower strip; where they land high, a faster one.'],
+    ['Nearby speeds: if long shots land low, try a slower strip; if they land high, a faster one.'],
     { left, top: y + 1.5, width: SIDE_COLUMN },
     { ...NOTE, colour: 'slate' },
   );
@@ -109,10 +111,10 @@ function legendRows(content: TapeContent, left: number): readonly LegendRow[] {
     sign: (y) => legendSign(zeroShot ? 'zero-shot' : 'zero', left, y),
     words: zeroShot ? 'zero range, shot' : 'zero range',
   };
-  const shot: LegendRow = { sign: (y) => legendSign('shot', left, y), words: 'a range that was shot' };
+  const shot: LegendRow = { sign: (y) => legendSign('shot', left, y), words: 'a range with a shot mark' };
   const near: LegendRow = {
     sign: (y) => ({ kind: 'rect', x: left, y: y - 1, width: 1.6, height: 2, fill: 'fog' }),
-    words: 'near: so close that marks turn back; for those ranges only',
+    words: 'near: marks turn back this close; for these ranges only',
   };
   return [
     zero,

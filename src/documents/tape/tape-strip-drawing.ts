@@ -1,4 +1,4 @@
-import type { Item, Point } from '../page/drawing.ts';
+import type { Item, PagePoint } from '../page/drawing.ts';
 import { capHeight } from '../page/text-measure.ts';
 import { shortenedText } from '../page/wrap-text.ts';
 import { sideStyle } from './strip-style.ts';
@@ -85,12 +85,12 @@ function labelItems(label: StripLabel, lettering: number, place: StripPlace): re
 }
 
 /** Shapes in a unit square whose first point touches the tick. */
-const triangle: readonly Point[] = [
+const triangle: readonly PagePoint[] = [
   { x: 0, y: 0 },
   { x: 1, y: -0.5 },
   { x: 1, y: 0.5 },
 ];
-const diamond: readonly Point[] = [
+const diamond: readonly PagePoint[] = [
   { x: 0, y: 0 },
   { x: 0.5, y: -0.5 },
   { x: 1, y: 0 },
@@ -98,7 +98,7 @@ const diamond: readonly Point[] = [
 ];
 
 /** The sign of a mark: filled when it was shot, outlined for the zero alone. */
-function sign(role: string, shape: readonly Point[], y: number, branch: Branch, place: StripPlace): Item {
+function sign(role: string, shape: readonly PagePoint[], y: number, branch: Branch, place: StripPlace): Item {
   const from = sideStyle(branch, 1).tick.ten + AFTER_TICK;
   return signItem(
     role,
@@ -109,7 +109,7 @@ function sign(role: string, shape: readonly Point[], y: number, branch: Branch, 
   );
 }
 
-function signItem(role: string, points: readonly Point[]): Item {
+function signItem(role: string, points: readonly PagePoint[]): Item {
   return {
     kind: 'polyline',
     role,

@@ -3,10 +3,10 @@ import { roomFor, sideStyle, strokeAt } from './strip-style.ts';
 import type { Branch, TapeContent, TapeMark, TapeTick } from './tape-content.ts';
 import { type PlacedLabel, placeLabels, type Rank, rankOf } from './tape-labels.ts';
 
-const HEAD = 7.6;
-const FOOT = 2.5;
+const HEAD_ROOM = 7.6;
+const FOOT_ROOM = 2.5;
 
-export interface StripTick {
+interface StripTick {
   readonly label: number;
   readonly rank: Rank;
   readonly branch: Branch;
@@ -72,11 +72,11 @@ export function layOutStrip(source: StripSource, content: Pick<TapeContent, 'inc
       return [middle - half, middle + half];
     }),
   ];
-  const top = HEAD - reach.reduce((a, b) => Math.min(a, b));
+  const top = HEAD_ROOM - reach.reduce((a, b) => Math.min(a, b));
   return {
     name: source.name,
     lettering: source.lettering,
-    height: top + reach.reduce((a, b) => Math.max(a, b)) + FOOT,
+    height: top + reach.reduce((a, b) => Math.max(a, b)) + FOOT_ROOM,
     ticks: wishes.map(({ label, branch, at }) => ({
       label,
       branch,

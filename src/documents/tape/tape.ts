@@ -18,7 +18,7 @@ export interface TapePrint {
 
 const BETWEEN_STRIPS = 5;
 const BETWEEN_ROWS = 6;
-const CAPTION = 4.5;
+const CAPTION_HEIGHT = 4.5;
 
 interface Placed {
   readonly strip: Strip;
@@ -32,8 +32,8 @@ interface Placed {
  * Strips stand in rows, as many to a row and a page as fit. A strip is never split: two halves stuck together would carry
  * the error of the scissors, so one too long for the sheet is refused.
  *
- * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so short that
- * its ticks would merge
+ * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so
+ *   short that its ticks would merge
  */
 export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   checkTapeContent(content);
@@ -67,7 +67,10 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   };
 }
 
-/** More than a handful of ticks merge when they stand closer than this, mm; a tape this long is none the worse for a few that do. */
+/**
+ * More than a handful of ticks merge when they stand closer than this, mm; a tape this long is none the worse for a few
+ * that do.
+ */
 const CROWDED = { ticks: 10, apart: 0.25, longEnough: 10 };
 
 function checkApart({ ticks }: TapeContent): void {
@@ -78,12 +81,12 @@ function checkApart({ ticks }: TapeContent): void {
     throw new DomainError(
       'the length of the tape (mm)',
       Number(length.toPrecision(2)),
-      `${least} or more, or its ${ticks.length} ticks would merge; is sight.tape.travel_ratio right?`,
+      `${least} or more, or its ${ticks.length} ticks would run together; check sight.tape.travel_ratio`,
     );
 }
 
 function checkLength(strip: Strip, sheet: SheetFrame, paper: PaperName): void {
-  const room = sheet.bottom - sheet.top - CAPTION;
+  const room = sheet.bottom - sheet.top - CAPTION_HEIGHT;
   if (strip.height > room)
     throw new DomainError(
       'the length of the tape on paper (mm)',
@@ -107,7 +110,7 @@ function inPages(rows: readonly (readonly Placed[])[], sheet: SheetFrame): reado
   const pages: PlacedRow[][] = [];
   let top = Number.POSITIVE_INFINITY;
   for (const strips of rows) {
-    const height = CAPTION + Math.max(...strips.map(({ strip }) => strip.height));
+    const height = CAPTION_HEIGHT + Math.max(...strips.map(({ strip }) => strip.height));
     if (top + height > sheet.bottom) {
       pages.push([]);
       top = sheet.top;
@@ -128,7 +131,7 @@ interface RowFrame {
 function drawRow(row: PlacedRow, { content, print, sheet, width }: RowFrame): readonly Item[] {
   return row.strips.flatMap(({ strip, caption }, i) => {
     const x = sheet.left + i * (width + BETWEEN_STRIPS);
-    const y = row.top + CAPTION;
+    const y = row.top + CAPTION_HEIGHT;
     const above: Item = {
       kind: 'text',
       role: 'caption',

@@ -27,5 +27,6 @@ export class QuestionError extends Error {
   }
 }
 
-const named = (text: string, naming: Naming): string =>
+/** A text with the options in it named as a door names them. */
+export const named = (text: string, naming: Naming): string =>
   text.replace(/\{([a-zA-Z]+)\}/g, (_, option: string) => naming(option));

@@ -1,14 +1,15 @@
 import { levelErrors } from '../../advice/lean/cant.ts';
 import { type SlopeMark, slopeMarks } from '../../advice/range/slope.ts';
 import { CLOCK, windEffects } from '../../advice/range/wind-drift.ts';
-import { speedOf } from '../../flight/frame.ts';
-import { fly } from '../../flight/trajectory.ts';
-import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
+import { at } from '../../numerics/at.ts';
+import { toSi } from '../../quantities/format.ts';
+import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
+import { shotRows } from '../../sight/shot.ts';
 import { sightIn } from '../../sight/sighted.ts';
-import { type SureMark, sureMarks } from '../marks/run.ts';
+import { type SureMark, sureMarks, touchingFrom } from '../marks/findings.ts';
 import { roundRanges } from '../round-ranges.ts';
 import type { Session } from '../session.ts';
 
@@ -32,6 +33,8 @@ export interface CardFindings {
   readonly rows: readonly CardRow[];
   /** Of round ranges beyond the highest mark; by slope, then range. */
   readonly slopes: readonly SlopeMark[];
+  /** The first whole range at which the arrow would touch the sight; null when it never does. */
+  readonly touching: Metres | null;
 }
 
 export interface CardQuestions {
@@ -48,30 +51,28 @@ const FROM_THE_LEFT = CLOCK.slice(9, 10);
 
 export function cardFindings(session: Session, { ranges, slopes, crosswind }: CardQuestions): CardFindings {
   const { rig } = session.calibration;
-  const { mass } = rig.conditions.arrow;
   const sighted = sightIn(rig, ranges);
-  const wind = windEffects(rig, crosswind, FROM_THE_LEFT, ranges)[0]?.rows;
+  const wind = at(windEffects(rig, crosswind, FROM_THE_LEFT, ranges), 0).rows;
   const errors = levelErrors(rig, ranges);
   const [from = 0, to = from] = [ranges[0], ranges.at(-1)];
   const cutRanges = beyondTheHighestMark(rig, roundRanges({ from, to }, session.units, SLOPE_RANGES));
+  const marks = sureMarks(session, ranges);
   return {
     session,
     crosswind,
-    rows: sureMarks(session, ranges).flatMap((mark, i) => {
-      const pin = sighted.pins[i] ?? sighted.zero;
+    touching: touchingFrom(rig, marks, si(toSi(1, session.units.range))),
+    rows: marks.flatMap((mark, i) => {
+      const pin = at(sighted.pins, i);
       const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
-      return fly(rig.conditions, launch, [mark.mark.range]).map((state) => {
-        const speed = speedOf(state);
-        return {
-          ...mark,
-          time: state.time,
-          speed,
-          energy: (mass * speed ** 2) / 2,
-          momentum: mass * speed,
-          windDrift: wind?.[i]?.lateral ?? Number.NaN,
-          lateralPerRadian: errors[i]?.lateralPerRadian ?? Number.NaN,
-        };
-      });
+      return shotRows(rig.conditions, launch, [mark.mark.range]).map(({ time, speed, energy, momentum }) => ({
+        ...mark,
+        time,
+        speed,
+        energy,
+        momentum,
+        windDrift: at(wind, i).lateral,
+        lateralPerRadian: at(errors, i).lateralPerRadian,
+      }));
     }),
     slopes: cutRanges.length === 0 ? [] : slopeMarks(rig, cutRanges, slopes),
   };

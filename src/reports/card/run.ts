@@ -9,7 +9,7 @@ import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { cautionLines, shotCautions } from '../cautions.ts';
 import { headLines } from '../head.ts';
-import { contactNote } from '../marks/run.ts';
+import { contactNote } from '../marks/words.ts';
 import { type CardFindings, cardFindings } from './findings.ts';
 import { cardSheet } from './sheet.ts';
 import { belowNoughtNote, cardCuts, cardTable } from './tables.ts';
@@ -88,6 +88,6 @@ const text = (found: CardFindings, files: readonly string[]): string =>
       ? []
       : ['Uphill (+) and downhill (-), take this off the range:', renderTableText(cardCuts(found))]),
     belowNoughtNote(found),
-    contactNote(found.session, found.rows),
+    found.touching === null ? '' : contactNote(found.touching, found.session.units),
     cautionLines(shotCautions(found.session)),
   ]);

@@ -4,7 +4,7 @@ import type { Drawing } from '../../documents/page/drawing.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
-import { contactNote } from '../marks/run.ts';
+import { contactNote } from '../marks/words.ts';
 import { isToldSpread } from '../told-spread.ts';
 import { warnings } from '../warnings.ts';
 import type { CardFindings } from './findings.ts';
@@ -13,11 +13,11 @@ import { belowNoughtNote, cardCuts, cardTable, windWords } from './tables.ts';
 
 /** The page to take along. */
 export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): Drawing {
-  const { session, rows, slopes } = found;
+  const { session, rows, slopes, touching } = found;
   return layOutCard(
     {
       title: session.title,
-      subtitle: [arrowLine(session), airLine(session), dateLine(io, session)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(io.now(), session)],
       tables: [
         { title: 'Marks', ...cardTable(found) },
         ...(slopes.length === 0
@@ -28,7 +28,7 @@ export function cardSheet(io: Io, found: CardFindings, page: 'a4' | 'letter'): D
       notes: notes(found),
       cautions: [
         ...warnings(session),
-        contactNote(session, rows),
+        ...(touching === null ? [] : [contactNote(touching, session.units)]),
         ...shotCautions(session).map(cautionOnPaper),
       ].filter((line) => line !== ''),
     },

@@ -2,13 +2,14 @@ import type { Fact, RowValue } from '../../advice/builds/build-readings.ts';
 import { type Comparison, relativeStiffness } from '../../advice/builds/comparison.ts';
 import { standardError } from '../../advice/builds/error-form.ts';
 import type { UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { numberText } from '../../documents/table/number-text.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Column, Table } from '../../documents/table/table.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { spread } from './difference-tables.ts';
-import { factWording, rowWording } from './wording.ts';
+import { factWording, rowWording } from './fields.ts';
 
 /** Everything about one build by range. */
 export function buildTable(
@@ -69,8 +70,7 @@ const DRAG_WORDS: Readonly<Record<string, string>> = {
 export function dragTable(builds: readonly UncertainReadings[]): Table {
   const terms = builds.map(({ build }) => {
     const { conditions, launchSpeed } = build.rig;
-    const reynolds =
-      (conditions.air.density * launchSpeed * conditions.arrow.diameter) / conditions.air.viscosity;
+    const reynolds = reynoldsNumber(conditions.air, launchSpeed, conditions.arrow.diameter);
     return build.arrow.dragTerms?.(build.arrow.boundaryLayer, reynolds) ?? [];
   });
   const names = [...new Set(terms.flatMap((list) => list.map(({ name }) => name)))];

@@ -1,10 +1,11 @@
 import { formatQuantity } from '../../quantities/format.ts';
-import { type Caution, carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
-import type { Compared } from './findings.ts';
+import { carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
+import type { Caution } from '../report.ts';
+import { buildsOf, type CompareFindings } from './findings.ts';
 
 /** What a number of a comparison can do to somebody. */
-export function compareCautions({ session, comparison }: Compared): readonly Caution[] {
-  const builds = [comparison.base, ...comparison.others.map(({ readings }) => readings)];
+export function compareCautions({ session, comparison }: CompareFindings): readonly Caution[] {
+  const builds = buildsOf(comparison);
   const light = builds.flatMap(({ build, facts }) => {
     const perDraw = facts.massPerDraw?.value;
     return perDraw !== undefined && isLight(perDraw)

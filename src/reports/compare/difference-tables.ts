@@ -6,7 +6,7 @@ import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Cell, Column, Table } from '../../documents/table/table.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
-import { causeWords, factWording, rowWording, type Wording } from './wording.ts';
+import { causeWords, factWording, rowWording, type Wording } from './fields.ts';
 
 /** A standard error in the decimals of its number, or one more; empty when even that shows nothing. */
 export function spread(sd: number, { digits, shown }: Wording): string {

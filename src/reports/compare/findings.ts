@@ -1,14 +1,64 @@
-import type { Comparison } from '../../advice/builds/comparison.ts';
-import type { Session } from '../session.ts';
-import type { Groups } from './groups.ts';
+import { type Comparison, compare } from '../../advice/builds/comparison.ts';
+import type { ComparedQuestions, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
+import type { FlightConditions } from '../../flight/conditions.ts';
+import { bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
+import { QuestionError } from '../asked/question-error.ts';
+import type { Occasion } from '../occasion.ts';
+import type { Session, Sessions } from '../session.ts';
+import { compareScatter, type Groups } from './groups.ts';
 
 /** The files of a comparison and what came of it. */
-export interface Compared {
+export interface CompareFindings {
   readonly sessions: readonly Session[];
   /** Of the first file: the base. */
   readonly session: Session;
   readonly comparison: Comparison;
   readonly groups: Groups;
-  /** What was written. */
-  readonly files: readonly string[];
 }
+
+/** @param arrows shot with each build for its group; 0 leaves groups out */
+export async function compareFindings(
+  sessions: Sessions,
+  questions: ComparedQuestions,
+  arrows: number,
+  occasion: Occasion,
+): Promise<CompareFindings> {
+  const [session] = sessions;
+  const bows = sessions.map(bowWithBuilds);
+  if (bows.reduce((count, { candidates }) => count + 1 + candidates.length, 0) < 2)
+    throw new QuestionError(
+      `${session.name}: there is nothing to compare it with`,
+      'List builds under "builds:", or name a second file.',
+    );
+  const comparison = compare(withNamesApart(bows), questions);
+  return { sessions, session, comparison, groups: await compareScatter(occasion, comparison, arrows) };
+}
+
+/** Two files of one title are told apart by a number. */
+function withNamesApart(bows: readonly ReturnType<typeof bowWithBuilds>[]): typeof bows {
+  return bows.map((bow, i) => {
+    const before = bows.slice(0, i).filter(({ name }) => name === bow.name).length;
+    return before === 0 ? bow : { ...bow, name: `${bow.name} (${before + 1})` };
+  });
+}
+
+/** The base, then the others. */
+export const buildsOf = ({ base, others }: Comparison): readonly UncertainReadings[] => [
+  base,
+  ...others.map(({ readings }) => readings),
+];
+
+/** Whether the files are about different air, wind or slope, so that part of what differs is the day's. */
+export function differentDays({ sessions }: CompareFindings): boolean {
+  const [first, ...others] = sessions.map(({ calibration }) => dayOf(calibration.rig.conditions));
+  return others.some((day) => day.some((value, i) => value !== first?.[i]));
+}
+
+const dayOf = ({ air, wind, slope }: FlightConditions): readonly number[] => [
+  air.density,
+  air.viscosity,
+  wind.tail,
+  wind.across,
+  wind.shear,
+  slope,
+];

@@ -2,14 +2,11 @@ import type { Comparison } from '../../advice/builds/comparison.ts';
 import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
 import { type PairedGroup, pairedGroups } from '../../advice/scatter/paired-groups.ts';
 import { type ScatterJob, scatterQuestion } from '../../advice/scatter/scatter.ts';
-import type { Io } from '../../cli/io.ts';
-import { progressBar } from '../../cli/output/progress.ts';
 import { si } from '../../quantities/quantity.ts';
-import { launchThrough } from '../../sight/geometry.ts';
-import { pinAtZero } from '../../sight/zero.ts';
+import { straightLaunch } from '../../sight/shot.ts';
+import { type Occasion, spread } from '../occasion.ts';
 import { USUAL_DOZEN } from '../scatter/usual-dozen.ts';
 import { variationFrom } from '../scatter/variation.ts';
-import { ownThread } from '../tasks.ts';
 
 /** Group sizes of a dozen by range, base first; null for a build whose parts are not known. */
 export type Groups = readonly (readonly PairedGroup[] | null)[];
@@ -19,16 +16,17 @@ export const GROUP = 12;
 const SEED = 1;
 /** Arrows in one job: some 10 ms of work. */
 const STRETCH = 48;
-const WINDAGE = 0;
 
 /** Shoot every build with the same sorted dozens from the same steady bow. */
-export async function compareScatter(io: Io, comparison: Comparison, arrows: number): Promise<Groups> {
+export async function compareScatter(
+  occasion: Occasion,
+  comparison: Comparison,
+  arrows: number,
+): Promise<Groups> {
   const { base, others, questions } = comparison;
   const builds = [base.build, ...others.map(({ readings }) => readings.build)];
   const jobs = builds.map((build) => jobsOf(build, questions.ranges, arrows));
-  const bar = progressBar(io, 'shooting', jobs.flat().length);
-  const pool = (await io.pool?.()) ?? ownThread;
-  const answers = await pool.map('scatter', jobs.flat(), bar.done).finally(bar.end);
+  const answers = await spread(occasion, 'shooting', 'scatter', jobs.flat());
   let next = 0;
   const hits = jobs.map((list) => {
     const parts = answers.slice(next, next + list.length);
@@ -45,7 +43,7 @@ function jobsOf(build: TunedBuild, ranges: readonly number[], arrows: number): r
   const { arrow, rig, energy } = build;
   if (arrow.parts === null || arrow.surfaces === null || arrows < GROUP) return [];
   const question = scatterQuestion(arrow, rig.conditions, {
-    launch: launchThrough(rig.geometry, pinAtZero(rig, WINDAGE), rig.cant, rig.launchSpeed),
+    launch: straightLaunch(rig),
     virtualMass: energy.virtualMass,
     variation: variationFrom(USUAL_DOZEN, arrow.flying.balance),
     seed: SEED,

@@ -3,7 +3,7 @@ import type { BuildCurve, Comparison } from '../../advice/builds/comparison.ts';
 import type { Plot } from '../../documents/plot/plot-data.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import { rowWording } from './wording.ts';
+import { rowWording } from './fields.ts';
 
 /** One number of every build against range, a curve each; the base is called "now". */
 function overlaid(curves: readonly BuildCurve[], key: RowValue, title: string, units: DisplayUnits): Plot {

@@ -1,18 +1,20 @@
 import { buildCurves } from '../../advice/builds/comparison.ts';
-import type { Io } from '../../cli/io.ts';
-import type { Drawing } from '../../documents/page/drawing.ts';
+import type { Drawing, PaperName } from '../../documents/page/drawing.ts';
 import { cautionOnPaper } from '../cautions.ts';
 import { airLine, arrowLine } from '../head.ts';
 import { warnings } from '../warnings.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { compareCautions } from './cautions.ts';
-import type { Compared } from './findings.ts';
+import type { CompareFindings } from './findings.ts';
 import { layOutComparison } from './sheet-layout.ts';
-import { surroundingsLine } from './text.ts';
+import { surroundingsLine } from './words.ts';
 
 /** The page to take to the shop. */
-export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'): Drawing {
+export function compareSheet(
+  compared: CompareFindings,
+  { page, now }: { readonly page: PaperName; readonly now: Date },
+): Drawing {
   const { session, comparison } = compared;
   return layOutComparison(
     {
@@ -21,7 +23,7 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
       units: session.units,
       title: `${session.title}: which build to buy`,
       subtitle: [
-        `${io.now().toISOString().slice(0, 10)}. ${airLine(session)}`,
+        `${now.toISOString().slice(0, 10)}. ${airLine(session)}`,
         `now: ${arrowLine(session)}`,
         ...changesOf(compared),
       ],
@@ -35,7 +37,7 @@ export function compareSheet(io: Io, compared: Compared, page: 'a4' | 'letter'):
 }
 
 /** What each listed build changes; builds of other files are described there. */
-const changesOf = ({ sessions }: Compared): readonly string[] =>
+const changesOf = ({ sessions }: CompareFindings): readonly string[] =>
   sessions.flatMap(({ setup, units }) =>
     (setup.builds ?? []).map((build) => `${build.name}: ${buildChanges(build, units)}`),
   );

@@ -1,5 +1,6 @@
 import type { Finding } from '../../calibration/diagnose.ts';
 import type { Measurement } from '../../calibration/measurement.ts';
+import { at } from '../../numerics/at.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
 import { parameterWords } from './parameter-words.ts';
@@ -9,17 +10,12 @@ export function findingWords(session: Session, finding: Finding): string {
   const words = parameterWords(session);
   switch (finding.kind) {
     case 'no marks':
-      return session.setup.marks?.some(({ reading }) => reading !== undefined) &&
-        session.assembly.scale.scale === null
-        ? 'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph alone, and its errors are wide.'
-        : 'No marks were shot yet: everything below rests on the ruler and the chronograph alone, and its errors are wide.';
+      return 'No marks were shot yet: everything below rests on the ruler and the chronograph alone, and its errors are wide.';
     case 'one mark':
       return 'One mark alone cannot tell speed, drag and scale apart: it shifts all of them a little. Add one at long range.';
     case 'outlier': {
-      const residual = session.calibration.residuals[finding.index];
-      const which =
-        residual === undefined ? 'A measurement' : measurementWords(session, residual.measurement);
-      return `${which} lies ${Math.abs(finding.studentised).toFixed(1)} of its standard errors from the rest. Was the reading written down wrongly, the range misjudged, or the bow torqued? Shoot it again, or take it out and compare.`;
+      const { measurement } = at(session.calibration.residuals, finding.index);
+      return `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} of its standard errors from the rest. Was the reading written down wrongly, the range misjudged, or the bow torqued? Shoot it again, or take it out and compare.`;
     }
     case 'at bound':
       return `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. Look for a reading or a range written down wrongly, and whether the scale grows the way "increases" says.`;

@@ -1,60 +1,124 @@
-import type { Residual } from '../../calibration/fit.ts';
+import { type Finding, findings } from '../../calibration/diagnose.ts';
+import type { Calibration, Residual } from '../../calibration/fit.ts';
+import { type MarkResidual, markResiduals } from '../../calibration/mark-residual.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
+import { PARAMETERS, type ParameterName } from '../../calibration/parameters.ts';
+import type { ParameterEstimate } from '../../calibration/verdict.ts';
+import { at } from '../../numerics/at.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { defaultOf } from '../../setup/assemble/defaults.ts';
-import { marksFor } from '../../sight/marks.ts';
-import type { Session } from '../session.ts';
+import type { OpenSetup } from '../../setup/open.ts';
+import { isToldSpread } from '../told-spread.ts';
 
 /** The group to be shot next is thought of as this many arrows. */
 export const NEXT_ARROWS = 6;
 
-/** A shot mark in the units of the scale. */
-export interface MarkResidual {
-  readonly residual: Residual;
-  readonly reading: number;
-  readonly predicted: number;
+/** A parameter of the fit and what there is to say of it. */
+export interface ParameterFound extends ParameterEstimate {
+  /** Whether it means anything for this sight: without a scale none has a reading. */
+  readonly isShown: boolean;
+  /** Whether anything was known of it before the marks. */
+  readonly wasKnown: boolean;
 }
 
-/** Everything the command `fit` found. */
+/** Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell anything. */
+export interface Sureness {
+  readonly range: Metres;
+  readonly now: Metres | null;
+  readonly after: Metres | null;
+}
+
+/** The next group, and the root mean square of the marks' uncertainties on the target. */
+export interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
+  readonly isTold: { readonly now: boolean; readonly after: boolean };
+}
+
+/** Two parameters that move together. */
+export interface Tie {
+  readonly one: ParameterName;
+  readonly other: ParameterName;
+  readonly correlation: number;
+}
+
+/** What the marks of a setup decide, what they do not, and where to shoot next. */
 export interface FitFindings {
-  readonly session: Session;
+  /** What stands out, the gravest first. */
+  readonly symptoms: readonly Finding[];
+  /** Whether marks were shot of which none can be read because the scale is not known. */
+  readonly isUnreadable: boolean;
+  /** How many measurements the fit rests on. */
+  readonly measurements: number;
+  readonly parameters: readonly ParameterFound[];
   readonly marks: readonly MarkResidual[];
   /** Chronograph readings and drops. */
   readonly others: readonly Residual[];
-  readonly next: NextRange;
-  /** The ranges the tape is to serve. */
-  readonly ranges: readonly Metres[];
-  /** What was written. */
-  readonly files: readonly string[];
+  /** The closest tie between two parameters; null when none is close. */
+  readonly tie: Tie | null;
+  /** Of the ranges that the tape is to serve, nearest first. */
+  readonly sureness: readonly Sureness[];
+  readonly next: NextGroup;
 }
 
-export function fitFindings(session: Session, ranges: readonly Metres[]): FitFindings {
-  const { residuals } = session.calibration;
+export function fitFindings(
+  { setup, assembly, calibration }: OpenSetup,
+  ranges: readonly Metres[],
+): FitFindings {
+  const next = nextRange(calibration, ranges, {
+    arrows: NEXT_ARROWS,
+    arrowSdPerRange: defaultOf('marks.arrow_spread'),
+  });
   return {
-    session,
-    marks: residuals.flatMap((residual) => markResidual(session, residual)),
-    others: residuals.filter(({ measurement }) => measurement.kind !== 'mark'),
-    next: nextRange(session.calibration, ranges, {
-      arrows: NEXT_ARROWS,
-      arrowSdPerRange: defaultOf('marks.arrow_spread'),
-    }),
-    ranges,
-    files: [],
+    symptoms: findings(calibration),
+    isUnreadable:
+      assembly.scale.scale === null && (setup.marks ?? []).some(({ reading }) => reading !== undefined),
+    measurements: calibration.residuals.length,
+    parameters: calibration.parameters.map((estimate) => ({
+      ...estimate,
+      isShown: assembly.rig.scale !== null || estimate.name !== 'scale_offset',
+      wasKnown: estimate.priorSd <= WIDE_OPEN[estimate.name],
+    })),
+    marks: markResiduals(calibration),
+    others: calibration.residuals.filter(({ measurement }) => measurement.kind !== 'mark'),
+    tie: closestTie(calibration),
+    sureness: ranges.map((range, i) => ({
+      range,
+      now: toldSpread(at(next.now, i)),
+      after: toldSpread(at(next.after, i)),
+    })),
+    next: {
+      range: next.range,
+      rmsNow: next.rmsNow,
+      rmsAfter: next.rmsAfter,
+      isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },
+    },
   };
 }
 
-/** A miss of height says what the reading should have been, through how far a unit of the scale moves the hit. */
-function markResidual({ calibration }: Session, residual: Residual): readonly MarkResidual[] {
-  const { measurement } = residual;
-  const { rig } = calibration;
-  if (measurement.kind !== 'mark' || rig.scale === null) return [];
-  const [mark] = marksFor(rig, [measurement.range]).marks;
-  const heightPerUnit = (mark?.heightPerTravel ?? Number.NaN) * rig.scale.travelPerUnit * rig.scale.direction;
-  return [
-    {
-      residual,
-      reading: measurement.reading,
-      predicted: measurement.reading + residual.residual / heightPerUnit,
-    },
-  ];
+/** A prior wider than this says nothing, in the unit of its parameter. */
+const WIDE_OPEN: Readonly<Record<ParameterName, number>> = {
+  launch_speed: 100,
+  drag_scale: 5,
+  peep_height: 1,
+  scale_ratio: 5,
+  scale_offset: 50,
+};
+
+const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null);
+
+/** Two parameters correlated less than this are hardly tied. */
+const CLOSE_TIE = 0.5;
+
+function closestTie({ correlations }: Calibration): Tie | null {
+  const ties = PARAMETERS.flatMap((one, i) =>
+    PARAMETERS.slice(i + 1).map((other, k) => ({
+      one,
+      other,
+      correlation: at(at(correlations, i), i + 1 + k),
+    })),
+  );
+  const closest = at(
+    ties.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    0,
+  );
+  return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;
 }

@@ -1,4 +1,4 @@
-import type { ParameterName } from '../../calibration/parameters.ts';
+import { type ParameterName, TRAVEL_SCALE } from '../../calibration/parameters.ts';
 import type { DisplayUnit } from '../../quantities/format.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
@@ -58,7 +58,7 @@ export function parameterWords({
       name: 'reading at the zero range',
       unit: 'scale',
       digits: 2,
-      value: (raw) => raw + (scale?.atZero ?? 0),
+      value: (raw) => raw + (scale ?? TRAVEL_SCALE).atZero,
       spread: (raw) => raw,
     },
   };

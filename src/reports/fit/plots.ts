@@ -1,36 +1,34 @@
-import type { Plot, PlotPoint } from '../../documents/plot/plot-data.ts';
+import type { Plot, PlotPoint, PlotSeries } from '../../documents/plot/plot-data.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
-import { isToldSpread } from '../told-spread.ts';
+import type { Metres } from '../../quantities/quantity.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
 
 /** How far each group lies from the model, with its error bar. */
-export function residualPlot({ session, marks }: FitFindings): Plot {
-  const { range, smallLength } = session.units;
-  return {
-    x: { label: 'range', unit: symbolOf(range) },
-    y: { label: 'observed less predicted', unit: symbolOf(smallLength) },
-    series: [
-      {
-        name: 'shot marks, ± one standard uncertainty',
-        kind: 'points',
-        points: marks.map(({ residual: { measurement, residual } }) => ({
-          x: fromSi(measurement.range, range),
-          y: fromSi(residual, smallLength),
-          error: fromSi(measurement.sd, smallLength),
-        })),
-      },
-    ],
-    markers: [{ axis: 'y', at: 0, label: 'the model' }],
-  };
-}
+export const residualPlot = ({ marks }: FitFindings, { range: far, smallLength }: DisplayUnits): Plot => ({
+  x: { label: 'range', unit: symbolOf(far) },
+  y: { label: 'observed less predicted', unit: symbolOf(smallLength) },
+  series: [
+    {
+      name: 'shot marks, ± one standard uncertainty',
+      kind: 'points',
+      points: marks.map(({ residual: { measurement, residual } }) => ({
+        x: fromSi(measurement.range, far),
+        y: fromSi(residual, smallLength),
+        error: fromSi(measurement.sd, smallLength),
+      })),
+    },
+  ],
+  markers: [{ axis: 'y', at: 0, label: 'the model' }],
+});
 
 /** The same for paper: with room beside the outermost groups, and how sure the model itself is between them. */
-export function residualPlotWithBand(found: FitFindings): Plot {
-  const plot = residualPlot(found);
-  const band = bandBetweenMarks(found);
+export function residualPlotWithBand(found: FitFindings, units: DisplayUnits): Plot {
+  const plot = residualPlot(found, units);
+  const band = bandBetweenMarks(found, units);
   return {
     ...plot,
-    x: { ...plot.x, reaches: besides(found), tight: true },
+    x: { ...plot.x, reaches: besides(found, units), tight: true },
     series: [
       ...plot.series,
       ...(band.length < 2
@@ -47,52 +45,47 @@ export function residualPlotWithBand(found: FitFindings): Plot {
 }
 
 /** Beyond the outermost ranges shot the model's error grows until nothing else could be seen; the other picture has it. */
-function bandBetweenMarks({ session: { units }, marks, ranges, next }: FitFindings): readonly PlotPoint[] {
-  const shot = marks.map(({ residual }) => residual.measurement.range as number);
+function bandBetweenMarks({ marks, sureness }: FitFindings, units: DisplayUnits): readonly PlotPoint[] {
+  const shot = marks.map(({ residual }): number => residual.measurement.range);
   const [from, to] = [Math.min(...shot) - ROUNDING, Math.max(...shot) + ROUNDING];
-  return ranges.flatMap((range, i) => {
-    const sd = next.now[i] ?? Number.NaN;
-    return range >= from && range <= to && isToldSpread(sd)
-      ? [{ x: fromSi(range, units.range), y: 0, error: fromSi(sd, units.smallLength) }]
-      : [];
-  });
+  return sureness.flatMap(({ range, now }) =>
+    range >= from && range <= to && now !== null
+      ? [{ x: fromSi(range, units.range), y: 0, error: fromSi(now, units.smallLength) }]
+      : [],
+  );
 }
 const ROUNDING = 1e-6; // m
 
 /** A little beyond the outermost ranges shot: a sign on the axis itself is hard to read. */
-function besides({ session: { units }, marks }: FitFindings): readonly number[] {
+function besides({ marks }: FitFindings, units: DisplayUnits): readonly number[] {
   const shot = marks.map(({ residual }) => fromSi(residual.measurement.range, units.range));
   return [Math.max(0, Math.min(...shot) - BESIDE), Math.max(...shot) + BESIDE];
 }
-const BESIDE = 2;
+const BESIDE = 2; // in the unit of ranges
 
 /** How sure the mark of every range is, now and after the next group, and which ranges were shot; null when neither is worth a picture. */
-export function surenessPlot(found: FitFindings): Plot | null {
-  const { session, marks, ranges, next } = found;
-  const { range, smallLength } = session.units;
-  const line = (name: string, sds: readonly number[]) =>
-    sds.every(isToldSpread)
-      ? [
-          {
-            name,
-            kind: 'line' as const,
-            points: ranges.map((at, i) => ({
-              x: fromSi(at, range),
-              y: fromSi(sds[i] ?? Number.NaN, smallLength),
-            })),
-          },
-        ]
-      : [];
+export function surenessPlot(found: FitFindings, units: DisplayUnits): Plot | null {
+  const { marks, sureness, next } = found;
+  const { range: far, smallLength } = units;
+  const after = `after ${NEXT_ARROWS} arrows at ${formatQuantity(next.range, far, 0)}`;
   const lines = [
-    ...line('now', next.now),
-    ...line(`after ${NEXT_ARROWS} arrows at ${formatQuantity(next.range, range, 0)}`, next.after),
+    ...surenessLine(
+      'now',
+      sureness.map(({ range, now }) => ({ range, sd: now })),
+      units,
+    ),
+    ...surenessLine(
+      after,
+      sureness.map((row) => ({ range: row.range, sd: row.after })),
+      units,
+    ),
   ];
   if (lines.length === 0) return null;
   return {
     x: {
       label: 'range',
-      unit: symbolOf(range),
-      ...(marks.length === 0 ? {} : { reaches: besides(found), tight: true }),
+      unit: symbolOf(far),
+      ...(marks.length === 0 ? {} : { reaches: besides(found, units), tight: true }),
     },
     y: { label: 'standard uncertainty of the mark, on the target', unit: symbolOf(smallLength) },
     series: [
@@ -103,9 +96,21 @@ export function surenessPlot(found: FitFindings): Plot | null {
             {
               name: 'ranges that were shot',
               kind: 'points' as const,
-              points: marks.map(({ residual }) => ({ x: fromSi(residual.measurement.range, range), y: 0 })),
+              points: marks.map(({ residual }) => ({ x: fromSi(residual.measurement.range, far), y: 0 })),
             },
           ]),
     ],
   };
+}
+
+/** The line of one uncertainty by range; none when it is too wide at any. */
+function surenessLine(
+  name: string,
+  rows: readonly { readonly range: Metres; readonly sd: Metres | null }[],
+  units: DisplayUnits,
+): readonly PlotSeries[] {
+  const points = rows.flatMap(({ range, sd }) =>
+    sd === null ? [] : [{ x: fromSi(range, units.range), y: fromSi(sd, units.smallLength) }],
+  );
+  return points.length < rows.length ? [] : [{ name, kind: 'line', points }];
 }

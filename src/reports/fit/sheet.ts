@@ -1,33 +1,37 @@
 import { OUTLIER } from '../../calibration/diagnose.ts';
-import type { Io } from '../../cli/io.ts';
 import { layOutCard } from '../../documents/page/card.ts';
-import type { Drawing } from '../../documents/page/drawing.ts';
+import type { Drawing, PaperName } from '../../documents/page/drawing.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
+import type { Session } from '../session.ts';
 import { warnings } from '../warnings.ts';
 import type { FitFindings } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, residualTable } from './tables.ts';
-import { correlationLine, findingLines, nextLine, otherLines, tapeLine, verdictLine } from './words.ts';
+import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
-export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Drawing {
-  const { session, marks } = found;
-  const shot = marks.length > 0;
-  const sureness = surenessPlot(found);
+export function fitSheet(
+  session: Session,
+  found: FitFindings,
+  { page, now }: { readonly page: PaperName; readonly now: Date },
+): Drawing {
+  const { units } = session;
+  const shot = found.marks.length > 0;
+  const sureness = surenessPlot(found, units);
   return layOutCard(
     {
       title: `${session.title}: what the marks decide`,
-      subtitle: [arrowLine(session), airLine(session), dateLine(io, session)],
-      lead: [...findingLines(found), tapeLine(found), nextLine(found)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
+      lead: [...findingLines(session, found), tapeLine(found, units), nextLine(found, units)],
       tables: [
-        { title: 'Before and after the marks', ...parameterTable(found) },
-        ...(shot ? [{ title: 'The shot marks beside the model', ...residualTable(found) }] : []),
+        { title: 'Before and after the marks', ...parameterTable(session, found) },
+        ...(shot ? [{ title: 'The shot marks beside the model', ...residualTable(session, found) }] : []),
       ],
-      notes: notes(found),
+      notes: notes(session, found),
       plots: [
         ...(shot
-          ? [{ title: 'How far each group lies from the model', ...residualPlotWithBand(found) }]
+          ? [{ title: 'How far each group lies from the model', ...residualPlotWithBand(found, units) }]
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
@@ -37,8 +41,8 @@ export function fitSheet(io: Io, found: FitFindings, page: 'a4' | 'letter'): Dra
   );
 }
 
-function notes(found: FitFindings): readonly string[] {
-  const { chiSquared, residuals } = found.session.calibration;
+function notes(session: Session, found: FitFindings): readonly string[] {
+  const { measurements } = found;
   return [
     verdictLine(found),
     ...(found.marks.length === 0
@@ -46,12 +50,12 @@ function notes(found: FitFindings): readonly string[] {
       : [
           `On target: how high the group lies; ± of its middle. Studentised: in its own standard errors; beyond ${OUTLIER} it does not belong with the rest.`,
         ]),
-    ...(residuals.length === 0
+    ...(measurements === 0
       ? []
       : [
-          `Squares of all residuals over their errors: ${chiSquared.toFixed(1)}, where about ${residuals.length} is expected.`,
+          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ${measurements} is expected.`,
         ]),
-    correlationLine(found),
-    ...otherLines(found).split('\n'),
+    tieLine(session, found),
+    ...otherLines(found, session.units),
   ].filter((line) => line !== '');
 }

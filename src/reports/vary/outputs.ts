@@ -9,7 +9,7 @@ import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { nearestWord } from '../../quantities/nearest-word.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { factWording, rowWording, type Wording } from '../compare/wording.ts';
+import { factWording, rowWording, type Wording } from '../compare/fields.ts';
 
 /** One column of a sweep: a number of the build, or of the build at one range. */
 export interface Output {

@@ -4,6 +4,7 @@ import type { ArrowParts, Shaft, Vanes } from '../../arrow/parts/parts.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type KilogramsPerMetre, type Metres, si } from '../../quantities/quantity.ts';
 import type { ArrowSection, PartsSection } from '../schema/schema.ts';
+import { sumGiven } from '../sum-given.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 
 /** Bore of a shaft over its outside diameter when only the outside was measured; common practice, no source. */
@@ -92,13 +93,13 @@ function remainingMassPerLength(
   { insert, collar, point, nock, vanes, others = [] }: PartsSection,
   { mass = si(0) }: ArrowSection,
 ): KilogramsPerMetre {
-  const rest = [
+  const rest = sumGiven(
     insert?.mass,
     collar?.mass,
     point?.mass,
     nock?.mass ?? defaultOf('arrow.parts.nock.mass'),
     vanes && vanes.mass * (vanes.count ?? defaultOf('arrow.parts.vanes.count')),
     ...others.map((other) => other.mass),
-  ];
-  return si((mass - rest.reduce<number>((sum, part) => sum + (part ?? 0), 0)) / length);
+  );
+  return si((mass - rest) / length);
 }

@@ -1,5 +1,4 @@
 import type { Arrow } from '../../arrow/arrow.ts';
-import { referenceArea } from '../../arrow/reference-area.ts';
 import type { Air } from '../../atmosphere/air.ts';
 import {
   type BowEnergy,
@@ -8,30 +7,34 @@ import {
   launchSpeed,
   type VirtualMassPrior,
 } from '../../bow/energy.ts';
+import { powerStroke } from '../../bow/power-stroke.ts';
 import { ratedBowEnergy, USUAL_RATING } from '../../bow/rating.ts';
+import { speedBefore } from '../../flight/speed-before.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
-import { GRIP_TO_DRAW_LENGTH } from '../checks/cross-checks.ts';
+import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import type { BowSection, SetupFile } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 const draw = (bow: BowSection): Metres => bow.draw_length ?? defaultOf('bow.draw_length');
 const brace = (bow: BowSection): Metres => bow.brace_height ?? defaultOf('bow.brace_height');
 
 /** The way of the nock from full draw to the string's rest. */
-export const powerStroke = (bow: BowSection): Metres => si(draw(bow) - GRIP_TO_DRAW_LENGTH - brace(bow));
+export const powerStrokeOf = (bow: BowSection): Metres => powerStroke(draw(bow), brace(bow));
 
 /**
- * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from there to
- * the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip. `rated` asks the bow's rating.
+ * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from
+ * there to the chronograph; at the string's rest the balance point is (balance − brace height) ahead of the grip. `rated`
+ * asks the bow's rating.
  */
 export function assembleLaunch(
   { launch, bow }: Pick<SetupFile, 'launch' | 'bow'>,
   { flying }: Arrow,
   air: Air,
 ): Estimate<MetresPerSecond> {
-  const { speed, measured_at: measuredAt, speed_sd: sd } = launch;
+  const { speed, measured_at: measuredAt } = launch;
+  const sd = statedSd.launchSpeed(launch);
   if (speed === 'rated') {
     const rated = ratedEnergy(bow);
     if (rated === null)
@@ -46,15 +49,13 @@ export function assembleLaunch(
   const chronograph = sd ?? defaultOf('launch.speed_sd');
   if (measuredAt === undefined) return { value: speed, sd: chronograph };
   const way = Math.max(0, measuredAt + brace(bow) - flying.balance);
-  const reynolds = (air.density * speed * flying.diameter) / air.viscosity;
-  const k = (air.density * flying.drag.at(reynolds) * referenceArea(flying.diameter)) / (2 * flying.mass);
-  return { value: si(speed * Math.exp(k * way)), sd: chronograph };
+  return { value: speedBefore(flying, air, speed, way), sd: chronograph };
 }
 
 const settings = (bow: BowSection) => ({
   drawWeight: bow.peak_draw_weight ?? bow.rating?.draw_weight ?? USUAL_RATING.drawWeight,
   drawLength: draw(bow),
-  powerStroke: powerStroke(bow),
+  powerStroke: powerStrokeOf(bow),
 });
 
 /** What the maker's rating promises of this bow as it is set; null when the file does not name it. */
@@ -74,16 +75,18 @@ export function ratedEnergy(bow: BowSection): BowEnergy | null {
 }
 
 /** What the file says of the bow's virtual mass, or what is usual. */
-export function virtualMassPrior({ virtual_mass: value, virtual_mass_sd: sd }: BowSection): VirtualMassPrior {
+export function virtualMassPrior(bow: BowSection): VirtualMassPrior {
+  const { virtual_mass: value } = bow;
+  const sd = statedSd.virtualMass(bow);
   if (value === undefined) return COMPOUND_VIRTUAL_MASS;
   return { value, logSd: sd === undefined ? COMPOUND_VIRTUAL_MASS.logSd : sd / value };
 }
 
 /** Other arrows that were chronographed with this bow. */
 export const otherShots = ({ chronographed = [] }: BowSection): readonly ChronographedArrow[] =>
-  chronographed.map(({ arrow_mass: mass, speed, speed_sd: sd }, i) => ({
+  chronographed.map((shot, i) => ({
     name: `chronographed ${i + 1}`,
-    mass,
-    speed,
-    speedSd: sd ?? defaultOf('launch.speed_sd'),
+    mass: shot.arrow_mass,
+    speed: shot.speed,
+    speedSd: statedSd.chronographed(shot) ?? defaultOf('launch.speed_sd'),
   }));

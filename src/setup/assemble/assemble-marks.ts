@@ -1,61 +1,77 @@
 import { groupCentreSd } from '../../calibration/group.ts';
 import type { Measurement, ShotMark } from '../../calibration/measurement.ts';
 import type { Prior, Priors } from '../../calibration/parameters.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
+import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
+import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
+import type { SightScale } from '../../sight/scale.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
+import { dragSd } from './drag-sd.ts';
+import { statedSd } from './stated-sd.ts';
 
-/** Wider than anything a sight's scale could be off by: the marks alone decide. The yardsticks are a pitch to 10 % and a place to 2 mm. */
+/**
+ * Wider than any error of a sight's scale, so that the marks alone decide. The yardsticks are a pitch to 10 % and a
+ * place to 2 mm.
+ */
 const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
 const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
+/** Without a scale the place of its zero counts in metres of travel. */
+const METRE_OF_TRAVEL = 1;
 /** A mark this near to the zero range is the zero, m. */
 const SAME_RANGE = 0.5;
 /** A bow held further over than this is turned on purpose: such marks serve the sideways fit only, rad. */
 const HELD_OVER = 0.52;
 
+/** How the bow was held for a mark: upright unless the file says otherwise. */
+const cantOf = ({ cant }: MarkEntry): Radians => (cant === undefined ? si(0) : cant);
+const heldOver = (entry: MarkEntry): boolean => Math.abs(cantOf(entry)) > HELD_OVER;
+/** Where a group's centre was: on the mark aimed at unless the file says otherwise. */
+const heightOf = ({ vertical }: MarkEntry): Metres => (vertical === undefined ? si(0) : vertical);
+
 /** Marks that take no part in the fit of heights, because of how the bow was held. */
 export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
-  marks.filter(({ reading, cant }) => reading !== undefined && Math.abs(cant ?? 0) > HELD_OVER);
+  marks.filter((entry) => entry.reading !== undefined && heldOver(entry));
 
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
   const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, rig));
   const speeds = (setup.speeds ?? []).map(
-    ({ range, speed, speed_sd: sd }): Measurement => ({
+    (entry): Measurement => ({
       kind: 'speed',
-      range,
-      speed,
-      sd: sd ?? defaultOf('launch.speed_sd'),
+      range: entry.range,
+      speed: entry.speed,
+      sd: statedSd.speedDownrange(entry) ?? defaultOf('launch.speed_sd'),
     }),
   );
   const drops = (setup.drops ?? []).map(
-    ({ aimed_with: aimedWith, range, drop, drop_sd: sd }): Measurement => ({
+    (entry): Measurement => ({
       kind: 'drop',
-      aimedWith,
-      range,
-      drop,
-      sd: sd ?? usualCentreSd(range),
+      aimedWith: entry.aimed_with,
+      range: entry.range,
+      drop: entry.drop,
+      sd: statedSd.drop(entry) ?? usualCentreSd(entry.range),
     }),
   );
   return [...marks, ...speeds, ...drops];
 }
 
 function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
-  const { range, reading, vertical, cant } = entry;
-  if (reading === undefined || rig.scale === null || Math.abs(cant ?? 0) > HELD_OVER) return [];
-  return [
-    { kind: 'mark', range, reading, vertical: vertical ?? 0, sd: markSd(entry, rig), cant: cant ?? si(0) },
-  ];
+  const { range, reading } = entry;
+  if (reading === undefined || rig.scale === null || heldOver(entry)) return [];
+  const sd = markSd(entry, rig.scale, rig.geometry);
+  return [{ kind: 'mark', range, reading, vertical: heightOf(entry), sd, cant: cantOf(entry) }];
 }
 
 /** On the target: as stated, or from the reading's, or from the group. */
-function markSd(entry: MarkEntry, { scale, geometry }: Rig): Metres {
-  if (entry.vertical_sd !== undefined) return entry.vertical_sd;
-  if (entry.reading_sd !== undefined)
-    return si((entry.reading_sd * (scale?.travelPerUnit ?? 1) * entry.range) / geometry.peepToPin);
-  return centreSdOf(entry);
+function markSd(entry: MarkEntry, { travelPerUnit }: SightScale, { peepToPin }: BowGeometry): Metres {
+  const heightSd = statedSd.markHeight(entry);
+  if (heightSd !== undefined) return heightSd;
+  const readingSd = statedSd.markReading(entry);
+  return readingSd === undefined
+    ? centreSdOf(entry)
+    : si((readingSd * travelPerUnit * entry.range) / peepToPin);
 }
 
 /** Standard uncertainty of a group's centre in one direction, from its size and count. */
@@ -80,14 +96,14 @@ export function priorsOf(
   return {
     launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
     drag_scale: { value: 1, sd: dragSd(arrow) },
-    peep_height: { value: bow.peep_height, sd: bow.peep_height_sd ?? defaultOf('bow.peep_height_sd') },
+    peep_height: { value: bow.peep_height, sd: statedSd.peepHeight(bow) ?? defaultOf('bow.peep_height_sd') },
     scale_ratio:
       knowledge.pitch === 'from marks'
         ? UNKNOWN_PITCH
         : {
             value: 1,
             sd: Math.hypot(
-              (sight.peep_to_pin_sd ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
+              (statedSd.peepToPin(sight) ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
               sight.scale === undefined ? 0 : pitchSd(sight.scale),
             ),
           },
@@ -95,20 +111,17 @@ export function priorsOf(
   };
 }
 
-/** Relative: of one coefficient when it came with an uncertainty, else of the build-up. */
-const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: SetupFile['arrow']): number =>
-  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
-
-/** As stated; else the zero counts as a group of the usual size, unless the marks hold that group themselves or nothing tells its reading. */
+/**
+ * As stated in the file. Otherwise the zero counts as a group of the usual size, unless the marks contain that group
+ * themselves or the reading at the zero is unknown.
+ */
 function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
-  const stated = sight.scale?.at_zero_sd;
+  const stated = sight.scale && statedSd.readingAtZero(sight.scale);
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
-  const travelPerUnit = rig.scale?.travelPerUnit ?? 1;
+  const travelPerUnit = rig.scale === null ? METRE_OF_TRAVEL : rig.scale.travelPerUnit;
   const shotAtZero = marks.some(
-    ({ range, reading, cant }) =>
-      reading !== undefined &&
-      Math.abs(range - rig.zeroRange) < SAME_RANGE &&
-      Math.abs(cant ?? 0) <= HELD_OVER,
+    (entry) =>
+      entry.reading !== undefined && Math.abs(entry.range - rig.zeroRange) < SAME_RANGE && !heldOver(entry),
   );
   if (place !== 'from marks' && !shotAtZero)
     return {

@@ -1,14 +1,16 @@
 import { guessScale, type ScalePoint } from '../../calibration/scale-guess.ts';
+import { at } from '../../numerics/at.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { Scale } from '../../sight/scale.ts';
+import type { SightScale } from '../../sight/scale.ts';
 import type { ScaleSection, SetupFile } from '../schema/schema.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** The sight's scale, and where its two numbers come from. */
 export interface ScaleKnowledge {
-  /** Null when the sight has none, or when nothing yet tells its pitch or its place. */
-  readonly scale: Scale | null;
+  /** Null when the sight has none, or when its pitch or its place is still unknown. */
+  readonly scale: SightScale | null;
   readonly pitch: 'given' | 'from marks' | 'none';
   readonly place: 'given' | 'from marks' | 'none';
 }
@@ -34,9 +36,7 @@ export function assembleScale(bare: Rig, setup: SetupFile): ScaleKnowledge {
     bare,
     points.map(({ range }) => range),
   );
-  const places = points.map(
-    ({ reading }, i) => reading - (direction * (marks[i]?.travel ?? 0)) / travelPerUnit,
-  );
+  const places = points.map(({ reading }, i) => reading - (direction * at(marks, i).travel) / travelPerUnit);
   const atZero = places.reduce((sum, place) => sum + place, 0) / places.length;
   return { scale: { travelPerUnit, direction, atZero }, pitch: 'given', place: 'from marks' };
 }
@@ -55,7 +55,8 @@ function pointsOf(
 
 /** Standard uncertainty of travel per unit over itself. */
 export function pitchSd(section: ScaleSection): number {
-  const { travel_per_unit: pitch, travel_per_unit_sd: sd } = section;
+  const { travel_per_unit: pitch } = section;
+  const sd = statedSd.travelPerUnit(section);
   if (pitch === 'unknown' || sd === undefined) return defaultOf('sight.scale.travel_per_unit_relative_sd');
   return sd / pitch;
 }

@@ -7,7 +7,7 @@ import type { ArrowSection, BuildEntry, SetupFile } from '../schema/schema.ts';
 import { type Assembly, assemble } from './assemble.ts';
 import { assembleArrow } from './assemble-arrow.ts';
 import { assembleLaunch } from './assemble-launch.ts';
-import { defaultOf } from './defaults.ts';
+import { dragSd } from './drag-sd.ts';
 import { mergeBuild } from './merge-build.ts';
 
 /** An arrow that differs from the one the file is about, in the file's bow. */
@@ -15,7 +15,7 @@ export interface Variant {
   readonly name: string;
   readonly arrow: Arrow;
   readonly rig: Rig;
-  /** Chronographed with this arrow; null when the bow has to tell. */
+  /** Chronographed with this arrow; null when it follows from the bow's energy. */
   readonly speed: Estimate<MetresPerSecond> | null;
   /** Relative, of a drag coefficient given for this arrow; null when it follows from the base's. */
   readonly ownDragSd: number | null;
@@ -46,8 +46,8 @@ export function assembleBuild(setup: SetupFile, base: Assembly, build: BuildEntr
 }
 
 /**
- * A complete setup that differs from the base in some keys: its arrow is the base's arrow changed, so that what was weighed beyond the parts
- * stays, and its bow, air and sight are its own.
+ * A complete setup that differs from the base in some keys: its arrow is the base's arrow changed, so that what was weighed
+ * beyond the parts stays, and its bow, air and sight are its own.
  *
  * @throws DomainError when its parts contradict each other
  */
@@ -68,9 +68,6 @@ export function assembleVariant(
     ownDragSd: own.drag === true ? dragSd(variant.arrow) : null,
   };
 }
-
-const dragSd = ({ drag_coefficient: value, drag_coefficient_sd: sd }: ArrowSection): number =>
-  typeof value === 'number' && sd !== undefined ? sd / value : defaultOf('arrow.drag_relative_sd');
 
 /** Free flight begins where the arrow's own balance point is. */
 function withArrow(rig: Rig, before: Arrow, { flying }: Arrow): Rig {
@@ -111,7 +108,7 @@ function variantArrow(base: ArrowSection, baseArrow: Arrow, section: ArrowSectio
 const coefficientOf = ({ drag_coefficient: drag }: ArrowSection) =>
   typeof drag === 'object' ? drag.map(({ reynolds, value }) => ({ reynolds, coefficient: value })) : drag;
 
-/** A shaft whose weight the base's total told keeps it, whatever else changes. */
+/** A shaft whose weight followed from the base's total keeps it, whatever else changes. */
 function withShaftWeight(parts: ArrowSection['parts'], { parts: base }: Arrow): ArrowSection['parts'] {
   if (parts?.shaft === undefined || parts.shaft.mass_per_length !== undefined || base === null) return parts;
   return { ...parts, shaft: { ...parts.shaft, mass_per_length: base.shaft.massPerLength } };

@@ -11,7 +11,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
-import { assembleLaunch, powerStroke } from './assemble-launch.ts';
+import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
@@ -28,7 +28,8 @@ export interface Assembly {
 /**
  * The domain's values of a setup file that the reader has passed.
  *
- * @throws DomainError when values that are each allowed contradict each other (parts heavier than the arrow, a scale that runs the other way)
+ * @throws DomainError when values that are each allowed contradict each other (parts heavier than the arrow, a scale that
+ *   runs the other way)
  */
 export function assemble(setup: SetupFile): Assembly {
   const arrow = assembleArrow(setup.arrow);
@@ -80,7 +81,7 @@ const freeFallOf = ({ latitude, air: section }: SetupFile, { pressure }: Air): n
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,
   peepToPin: sight.peep_to_pin,
-  freeFlight: si(powerStroke(bow) + balance),
+  freeFlight: si(powerStrokeOf(bow) + balance),
   lean: sight.lean ?? defaultOf('sight.lean'),
   barAngle: sight.bar_angle ?? defaultOf('sight.bar_angle'),
 });

@@ -4,6 +4,7 @@ import { si } from '../../quantities/quantity.ts';
 import { valueAt } from '../key-path.ts';
 import type { AirSection, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { DEFAULTS } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** A default that a setup left standing. */
 export interface Assumed {
@@ -26,7 +27,7 @@ const OPTIONAL_SECTIONS = [
   'sight.tape',
 ];
 /** Defaults that ask for nothing: their absence is the ordinary case. */
-const ORDINARY = [
+const ORDINARY_WHEN_ABSENT = [
   'slope',
   'bow.cant',
   'sight.lean',
@@ -44,7 +45,8 @@ const ORDINARY = [
 export const assumedIn = (setup: SetupFile): readonly Assumed[] => [
   ...Object.entries(DEFAULTS)
     .filter(
-      ([key]) => !key.endsWith('relative_sd') && !key.endsWith('arrow_spread') && !ORDINARY.includes(key),
+      ([key]) =>
+        !key.endsWith('relative_sd') && !key.endsWith('arrow_spread') && !ORDINARY_WHEN_ABSENT.includes(key),
     )
     .filter(([key]) => has(setup, sectionOf(key)) && !has(setup, key) && isInForce(setup, key))
     .map(([key, { text, why }]) => ({ key, text, why })),
@@ -60,9 +62,11 @@ function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
 }
 
 const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
-  mark.arrows === undefined && mark.vertical_sd === undefined && mark.reading_sd === undefined;
+  mark.arrows === undefined &&
+  statedSd.markHeight(mark) === undefined &&
+  statedSd.markReading(mark) === undefined;
 
-/** Nothing but the altitude was told: assemble-air.ts takes the standard atmosphere as it is. */
+/** Only the altitude was given: assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>
   [temperature, pressure, sea_level_pressure, humidity].every((value) => value === undefined);
 

@@ -14,15 +14,19 @@ interface Default {
  * `marks.arrow_spread` the standard deviation of a single arrow over its range.
  */
 export const DEFAULTS = {
-  'bow.draw_length': { dimension: 'length', text: '29 in', why: 'near the middle of what archers draw' },
-  'bow.brace_height': { dimension: 'length', text: '6.5 in', why: 'common for hunting compounds' },
-  'bow.cant': { dimension: 'angle', text: '0 deg', why: 'a level is on the sight' },
+  'bow.draw_length': { dimension: 'length', text: '29 in', why: 'near the middle of common draw lengths' },
+  'bow.brace_height': { dimension: 'length', text: '6.5 in', why: 'common for hunting compound bows' },
+  'bow.cant': { dimension: 'angle', text: '0 deg', why: 'the sight has a level' },
   'bow.peep_height_sd': { dimension: 'length', text: '0.1 in', why: 'a ruler held at full draw' },
-  'launch.speed_sd': { dimension: 'speed', text: '1.5 fps', why: 'two chronographs differ by that much' },
+  'launch.speed_sd': {
+    dimension: 'speed',
+    text: '1.5 fps',
+    why: 'two chronographs often differ by this much',
+  },
   'arrow.drag_relative_sd': {
     dimension: 'ratio',
     text: '15 %',
-    why: 'measured arrows differ that much from a build-up of their parts',
+    why: 'measured drag differs by about this much from a build-up of the parts',
   },
   'arrow.side_force': {
     dimension: 'ratio',
@@ -48,7 +52,7 @@ export const DEFAULTS = {
   'arrow.parts.vanes.angle': {
     dimension: 'angle',
     text: '0 deg',
-    why: 'nothing is assumed to turn the arrow',
+    why: 'no spin is assumed unless the file gives it',
   },
   'air.temperature': {
     dimension: 'temperature',
@@ -58,16 +62,16 @@ export const DEFAULTS = {
   'air.humidity': {
     dimension: 'ratio',
     text: '50 %',
-    why: 'the middle; all of it changes the density by under 1 %',
+    why: 'the middle; the whole range changes the density by less than 1 %',
   },
-  'wind.from': { dimension: 'angle', text: '90 deg', why: 'the side that costs most' },
-  'wind.up': { dimension: 'speed', text: '0 mph', why: 'over level ground the air goes along it' },
+  'wind.from': { dimension: 'angle', text: '90 deg', why: 'a side wind moves the arrow most' },
+  'wind.up': { dimension: 'speed', text: '0 mph', why: 'air over level ground does not rise' },
   'wind.shear': {
     dimension: 'ratio',
     text: '0',
     why: 'an arrow stays within a few feet of the line of sight',
   },
-  slope: { dimension: 'angle', text: '0 deg', why: 'marks are shot on the level' },
+  slope: { dimension: 'angle', text: '0 deg', why: 'marks are usually shot on level ground' },
   eye_height: { dimension: 'length', text: '1.6 m', why: 'a standing archer' },
   'sight.zero_range': { dimension: 'length', text: '20 yd', why: 'where most sights are set first' },
   'sight.zero_slope': { dimension: 'angle', text: '0 deg', why: 'sights are zeroed on level ground' },
@@ -75,27 +79,23 @@ export const DEFAULTS = {
   'sight.housing_below_pin': {
     dimension: 'length',
     text: '0 in',
-    why: 'until it is measured, the pin itself counts',
+    why: 'the pin itself is used until it is measured',
   },
-  'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the travel is taken to be plumb' },
-  'sight.bar_angle': {
-    dimension: 'angle',
-    text: '0 deg',
-    why: 'the travel is taken to be square to the arrow, as most sights are set up',
-  },
+  'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the sight bar is assumed to be vertical' },
+  'sight.bar_angle': { dimension: 'angle', text: '0 deg', why: 'most sights travel square to the arrow' },
   'sight.level_length': { dimension: 'length', text: '1 in', why: 'common for a level in the housing' },
-  'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a sliding sight' },
+  'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a slider sight' },
   'sight.scale.travel_per_unit_relative_sd': {
     dimension: 'ratio',
     text: '0.5 %',
-    why: 'a thread or a rack is made better than a ruler reads it',
+    why: 'a thread or a rack is made more accurately than a ruler can measure it',
   },
   'sight.tape.travel_ratio': {
     dimension: 'ratio',
     text: '1',
     why: 'the tape sits on the part that carries the pin',
   },
-  'marks.arrows': { dimension: 'ratio', text: '3', why: 'a group is at least three' },
+  'marks.arrows': { dimension: 'ratio', text: '3', why: 'a common size of group' },
   'marks.arrow_spread': {
     dimension: 'ratio',
     text: '0.03 in/yd',

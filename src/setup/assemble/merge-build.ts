@@ -10,8 +10,8 @@ function merged(base: unknown, change: unknown): unknown {
 }
 
 /**
- * The setup as it would be written with a build's arrow: what the build names replaces what the file has. Where a build turns to another
- * head, the blades of the old one go.
+ * The setup as it would be written with a build's arrow: what the build names replaces what the file has. Where a build
+ * turns to another head, the blades of the old one go.
  */
 export function mergeBuild(setup: SetupFile, { arrow, launch }: BuildEntry): SetupFile {
   const head = arrow?.parts?.point?.shape;

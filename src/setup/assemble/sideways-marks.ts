@@ -5,6 +5,7 @@ import { si } from '../../quantities/quantity.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** A cant held on purpose by eye or by a pocket inclinometer is that sure, rad. @source common practice, no source */
 const HELD_CANT_SD = 0.25 * DEGREE;
@@ -27,10 +28,10 @@ export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly 
       {
         range: entry.range,
         lateral: entry.lateral,
-        sd: entry.lateral_sd ?? centreSdOf(entry),
+        sd: statedSd.markLateral(entry) ?? centreSdOf(entry),
         turn: entry.turn === undefined ? null : entry.turn === 'right' ? 1 : -1,
         cant,
-        cantSd: entry.cant_sd ?? si(byLevel ? 0 : HELD_CANT_SD),
+        cantSd: statedSd.markCant(entry) ?? si(byLevel ? 0 : HELD_CANT_SD),
       },
     ];
   });

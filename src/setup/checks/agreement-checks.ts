@@ -1,9 +1,9 @@
-import type { Arrow, Difference } from '../../arrow/arrow.ts';
+import type { Arrow, TotalDifference } from '../../arrow/arrow.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type DisplayUnit, fromSi } from '../../quantities/format.ts';
 import { assembleArrow } from '../assemble/assemble-arrow.ts';
-import { powerStroke } from '../assemble/assemble-launch.ts';
+import { powerStrokeOf } from '../assemble/assemble-launch.ts';
 import type { KeyPath } from '../key-path.ts';
 import { withUnit } from '../schema/refusal.ts';
 import type { SetupFile } from '../schema/schema.ts';
@@ -44,7 +44,7 @@ function arrowOrNothing({ arrow }: SetupFile): Arrow | undefined {
   }
 }
 
-function differenceFaults({ what, measured, fromParts }: Difference): readonly Fault[] {
+function differenceFaults({ what, measured, fromParts }: TotalDifference): readonly Fault[] {
   const off = Math.abs(measured - fromParts);
   const [unit, digits, tolerated, allowed] = (
     {
@@ -60,7 +60,7 @@ function differenceFaults({ what, measured, fromParts }: Difference): readonly F
     {
       path: ['arrow', what],
       at: 'value',
-      reason: `${inUnit(measured)} was measured, and the parts make it ${inUnit(fromParts)}`,
+      reason: `${inUnit(measured)} was measured, but the parts make it ${inUnit(fromParts)}`,
       allowed,
       write:
         what === 'mass'
@@ -73,6 +73,7 @@ function differenceFaults({ what, measured, fromParts }: Difference): readonly F
 function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }: Arrow): readonly Fault[] {
   if (length === null || built === null) return [];
   const end = length + built.point.length;
+  const shown = withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in');
   return (parts?.others ?? []).flatMap(({ from_nock: place }, i): readonly Fault[] =>
     place <= end
       ? []
@@ -81,7 +82,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
             path: ['arrow', 'parts', 'others', i, 'from_nock'],
             at: 'value',
             reason: 'the arrow ends before that place',
-            allowed: `a place on the arrow, which is ${withUnit(Number(fromSi(end, 'in').toFixed(1)), 'in')} long with its point`,
+            allowed: `a place on the arrow, whose length is ${shown} with its point`,
             write: 'Measure it from the groove of the nock',
           },
         ],
@@ -90,7 +91,7 @@ function beyondTheEnd({ arrow: { parts } }: SetupFile, { length, parts: built }:
 
 /** Ranges within the bow: the arrow is not in free flight there. */
 function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
-  const least = powerStroke(setup.bow) + flying.balance + BEYOND_START;
+  const least = powerStrokeOf(setup.bow) + flying.balance + BEYOND_START;
   const ranges: readonly (readonly [KeyPath, number | undefined])[] = [
     [['sight', 'zero_range'], setup.sight.zero_range],
     ...(setup.marks ?? []).map(({ range }, i) => [['marks', i, 'range'], range] as const),
@@ -106,14 +107,14 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
           {
             path,
             at: 'value',
-            reason: 'the arrow still leaves the bow there',
-            allowed: `with this draw and balance point ${leastIn(least, 'yd')} (${leastIn(least, 'm')}) or more`,
+            reason: 'the arrow is still on the string at that range',
+            allowed: `at least, with this draw length and balance point, ${leastIn(least, 'yd')} (${leastIn(least, 'm')})`,
             write: `Write "${leastIn(least, 'yd')}" or a longer range`,
           },
         ],
   );
 }
 
-/** Rounded up, so that what is told to be enough is. */
+/** Rounded up, so that what the message says is enough is enough. */
 const leastIn = (range: number, unit: DisplayUnit): string =>
   withUnit(Math.ceil(10 * fromSi(range, unit)) / 10, unit);

@@ -1,3 +1,4 @@
+import { sumGiven } from '../sum-given.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 import { massFaults } from './mass-checks.ts';
@@ -23,6 +24,12 @@ export function arrowFaults(draft: Draft): readonly Fault[] {
   ];
 }
 
+/** What to write for a part that is missing. */
+const SAMPLES = {
+  shaft: 'shaft: { length: 28.5 in, mass_per_length: 9.5 gpi }',
+  point: 'point: { mass: 125 gr }',
+} as const;
+
 /** Parts make an arrow only with a shaft and a point among them. */
 function partFaults({ has, isSection }: Draft): readonly Fault[] {
   const named = ['shaft', 'insert', 'collar', 'point', 'nock', 'vanes', 'others'];
@@ -32,9 +39,9 @@ function partFaults({ has, isSection }: Draft): readonly Fault[] {
     .map((part) => ({
       path: [...parts, part],
       at: 'missing',
-      reason: 'is missing: without it the other parts do not make an arrow',
-      allowed: 'parts with a shaft and a point among them, or no parts',
-      write: `Add "${part === 'shaft' ? 'shaft: { length: 28.5 in, mass_per_length: 9.5 gpi }' : 'point: { mass: 125 gr }'}" under "parts:", or remove the parts`,
+      reason: 'is missing: the other parts do not make an arrow without it',
+      allowed: 'parts that include a shaft and a point, or no parts at all',
+      write: `Add "${SAMPLES[part]}" under "parts:", or remove the parts`,
     }));
 }
 
@@ -42,14 +49,13 @@ function partFaults({ has, isSection }: Draft): readonly Fault[] {
 function arrowLength(draft: Draft): number | undefined {
   const shaft = draft.quantity('arrow.parts.shaft.length');
   const given = draft.quantity('arrow.length');
-  return (
-    given ?? (shaft === undefined ? undefined : shaft + (draft.quantity('arrow.parts.nock.length') ?? 0))
-  );
+  if (given !== undefined || shaft === undefined) return given;
+  return sumGiven(shaft, draft.quantity('arrow.parts.nock.length'));
 }
 
 function orderFaults(draft: Draft): readonly Fault[] {
   const length = arrowLength(draft);
-  const root = draft.quantity('arrow.parts.vanes.root_chord') ?? 0;
+  const root = draft.quantity('arrow.parts.vanes.root_chord');
   const fromNock = draft.quantity('arrow.parts.vanes.from_nock');
   const orders: readonly Order[] = [
     {
@@ -58,15 +64,15 @@ function orderFaults(draft: Draft): readonly Fault[] {
       fault: tooLong(
         ['arrow', 'balance'],
         'the balance point is not on the arrow',
-        'less than the arrow is long',
+        'less than the length of the arrow',
       ),
     },
     {
-      smaller: fromNock === undefined ? undefined : fromNock + root,
+      smaller: fromNock === undefined ? undefined : sumGiven(fromNock, root),
       larger: length,
       fault: tooLong(
         [...parts, 'vanes', 'from_nock'],
-        'the vanes end ahead of the shaft',
+        'the vanes reach past the front end of the shaft',
         'a place on the shaft',
       ),
     },
@@ -84,7 +90,7 @@ function orderFaults(draft: Draft): readonly Fault[] {
       larger: draft.quantity('arrow.parts.point.blades.cutting_diameter'),
       fault: tooLong(
         [...parts, 'point', 'blades', 'cutting_diameter'],
-        'the blades do not reach beyond the shaft',
+        'the blades are no wider than the shaft',
         'more than arrow.diameter',
       ),
     },
@@ -108,7 +114,7 @@ const tooLong = (path: Fault['path'], reason: string, allowed: string): Fault =>
   at: 'value',
   reason,
   allowed,
-  write: 'Measure the two again, and correct the one that is wrong',
+  write: 'Measure both again, and correct the one that is wrong',
 });
 
 function headFaults({ has, text }: Draft): readonly Fault[] {
@@ -131,17 +137,17 @@ function headFaults({ has, text }: Draft): readonly Fault[] {
         {
           path: [...parts, 'point', 'blades'],
           at: 'key',
-          reason: 'blades stand under a point that is not "shape: fixed_blade"',
-          allowed: 'blades with fixed_blade only: blades that open do so in the target',
+          reason: 'blades belong only to a point with "shape: fixed_blade"',
+          allowed: 'blades with fixed_blade only, because mechanical blades stay folded in flight',
           write: 'Remove them, or write "shape: fixed_blade"',
         },
       ];
 }
 
 function vaneFaults(draft: Draft): readonly Fault[] {
-  const angle = draft.quantity('arrow.parts.vanes.angle') ?? 0;
+  const angle = draft.quantity('arrow.parts.vanes.angle');
   const turn = draft.text([...parts, 'vanes', 'turn']);
-  const turned = angle > 0 && turn === undefined;
+  const turned = angle !== undefined && angle > 0 && turn === undefined;
   const root = draft.quantity('arrow.parts.vanes.root_chord');
   const tip = draft.quantity('arrow.parts.vanes.tip_chord');
   const faults: Fault[] = [];
@@ -151,7 +157,8 @@ function vaneFaults(draft: Draft): readonly Fault[] {
       at: 'missing',
       reason: 'is missing for vanes at an angle',
       allowed: 'right, left or none',
-      write: 'Add "turn: right" under "vanes:", right when the arrow turns clockwise seen from behind',
+      write:
+        'Add "turn: right" under "vanes:" if the arrow spins clockwise seen from behind, or "turn: left"',
     });
   if (root !== undefined && tip !== undefined && tip > root)
     faults.push({
@@ -159,7 +166,7 @@ function vaneFaults(draft: Draft): readonly Fault[] {
       at: 'value',
       reason: 'the upper edge is longer than the base',
       allowed: 'at most root_chord',
-      write: 'Exchange the two, or measure them again',
+      write: 'Swap the two, or measure them again',
     });
   return faults;
 }
@@ -187,9 +194,9 @@ function dragFaults(draft: Draft): readonly Fault[] {
     const fault: Fault = {
       path: [...path, row, 'reynolds'],
       at: 'value',
-      reason: 'the Reynolds numbers of the table do not rise',
+      reason: 'the Reynolds numbers of the table do not increase',
       allowed: 'more than in the entry before',
-      write: 'Put the entries in the order of their Reynolds numbers',
+      write: 'Sort the entries by Reynolds number',
     };
     return [fault];
   });

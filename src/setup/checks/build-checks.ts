@@ -31,8 +31,8 @@ function nameFaults(entry: KeyPath, i: number, names: readonly (string | undefin
     {
       path: [...entry, 'name'],
       at: 'value',
-      reason: `"${name}" is the name of an earlier build too`,
-      allowed: 'a name of its own for each build',
+      reason: `"${name}" is already the name of an earlier build`,
+      allowed: 'a different name for each build',
       write: 'Write another name',
     },
   ];
@@ -42,7 +42,7 @@ function partFaults({ has, isSection }: Draft, entry: KeyPath): readonly Fault[]
   const missing = (section: string, key: string): Fault => ({
     path: [...entry, ...PARTS, ...section.split('.'), key],
     at: 'missing',
-    reason: 'is missing, and the arrow above has none to take it from',
+    reason: 'is missing, and the arrow above does not have it either',
     allowed: 'every key that the part needs, here or in the arrow above',
     write: `Add "${key}:" to that part of the build`,
   });
@@ -66,8 +66,8 @@ function partFaults({ has, isSection }: Draft, entry: KeyPath): readonly Fault[]
         (part): Fault => ({
           path: [...entry, ...PARTS, part],
           at: 'missing',
-          reason: 'is missing, and the arrow above has no parts to take it from',
-          allowed: 'all parts of the build, when the arrow above is known by its totals alone',
+          reason: 'is missing, and the arrow above has no parts',
+          allowed: 'all parts of the build, because the arrow above is described by its totals alone',
           write: `Add "${part}:" to the parts of the build`,
         }),
       ),

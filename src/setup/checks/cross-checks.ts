@@ -1,13 +1,10 @@
-import { INCH } from '../../quantities/exact.ts';
+import { powerStroke } from '../../bow/power-stroke.ts';
 import { defaultOf } from '../assemble/defaults.ts';
 import { airFaults } from './air-checks.ts';
 import { arrowFaults } from './arrow-checks.ts';
 import { buildFaults } from './build-checks.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
-
-/** Trade definition: the draw length counts to the deepest point of the grip, plus this. */
-export const GRIP_TO_DRAW_LENGTH = 1.75 * INCH;
 
 /** What values of the file must agree on for the mathematics to be possible. */
 export const crossFaults = (draft: Draft): readonly Fault[] => [
@@ -24,16 +21,15 @@ function bowFaults(draft: Draft): readonly Fault[] {
   const draw = draft.quantity('bow.draw_length');
   const brace = draft.quantity('bow.brace_height');
   if (draw === undefined && brace === undefined) return [];
-  const stroke =
-    (draw ?? defaultOf('bow.draw_length')) - GRIP_TO_DRAW_LENGTH - (brace ?? defaultOf('bow.brace_height'));
+  const stroke = powerStroke(draw ?? defaultOf('bow.draw_length'), brace ?? defaultOf('bow.brace_height'));
   if (stroke > 0) return [];
   return [
     {
       path: ['bow', brace === undefined ? 'draw_length' : 'brace_height'],
       at: 'value',
-      reason: 'the string has no way to go: draw length less 1.75 in and brace height leaves nothing',
+      reason: 'there is no power stroke left: draw length less 1.75 in is not more than the brace height',
       allowed: 'a brace height more than 1.75 in below the draw length',
-      write: 'Measure the two again, and correct the one that is wrong',
+      write: 'Measure both again, and correct the one that is wrong',
     },
   ];
 }
@@ -61,9 +57,9 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
         {
           path: [...mark, 'group'],
           at: 'value',
-          reason: 'a single arrow is no group',
-          allowed: 'group with two arrows or more',
-          write: 'Remove group, or write how many arrows were shot',
+          reason: 'one arrow does not make a group',
+          allowed: 'a group of at least two arrows',
+          write: 'Remove "group", or write how many arrows were shot',
         },
       ];
     if (holds('reading')) return [];
@@ -72,8 +68,8 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
         {
           path: [...mark, 'vertical'],
           at: 'key',
-          reason: 'a vertical miss says nothing without the reading that was set',
-          allowed: 'vertical beside reading',
+          reason: 'vertical cannot be used without the reading that was set',
+          allowed: 'vertical together with reading',
           write: 'Add "reading: 31.9" to that entry, or remove vertical',
         },
       ];
@@ -82,8 +78,8 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
       {
         path: [...mark, 'reading'],
         at: 'missing',
-        reason: 'is missing, and so is lateral: the mark says nothing',
-        allowed: 'what the scale read, how far to the side the group was, or both',
+        reason: 'is missing, and so is lateral, so nothing can be learned from this mark',
+        allowed: 'what the scale read, how far left or right the group was, or both',
         write: 'Add "reading: 31.9" to that entry',
       },
     ];
@@ -99,7 +95,7 @@ function scaleFaults({ has, count }: Draft): readonly Fault[] {
       {
         path: ['sight', 'scale'],
         at: 'missing',
-        reason: 'is missing: the marks have readings of a scale that is not described',
+        reason: 'is missing, but the marks have readings of a scale',
         allowed: 'scale: { travel_per_unit, increases, at_zero }',
         write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
       },

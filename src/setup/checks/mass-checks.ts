@@ -1,9 +1,10 @@
+import { sumGiven } from '../sum-given.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 
 const parts = ['arrow', 'parts'] as const;
 
-/** Whether the file tells what the arrow weighs, and the parts do not deny it. */
+/** Whether the file says what the arrow weighs, and its parts agree. */
 export function massFaults(draft: Draft): readonly Fault[] {
   if (draft.has(['arrow', 'mass'])) return heavyPartsFaults(draft);
   const needed = [
@@ -29,16 +30,18 @@ function heavyPartsFaults(draft: Draft): readonly Fault[] {
   const others = Array.from({ length: draft.count([...parts, 'others']) }, (_, entry) =>
     draft.quantity('arrow.parts.others.mass', [...parts, 'others', entry, 'mass']),
   );
-  const vanes =
-    (draft.quantity('arrow.parts.vanes.mass') ?? 0) * (draft.quantity('arrow.parts.vanes.count') ?? 1);
-  const fittings = [
+  const vane = draft.quantity('arrow.parts.vanes.mass');
+  const count = draft.quantity('arrow.parts.vanes.count');
+  // Without a count there is one at least.
+  const vanes = vane === undefined || count === undefined ? vane : vane * count;
+  const fittings = sumGiven(
     draft.quantity('arrow.parts.insert.mass'),
     draft.quantity('arrow.parts.collar.mass'),
     draft.quantity('arrow.parts.point.mass'),
     draft.quantity('arrow.parts.nock.mass'),
     vanes,
     ...others,
-  ].reduce<number>((sum, mass) => sum + (mass ?? 0), 0);
+  );
   if (total === undefined || fittings < total) return [];
   return [
     {

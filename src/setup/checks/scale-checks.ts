@@ -4,8 +4,8 @@ import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
 /** Speed to judge by when the file leaves it to the bow's rating: as fast as bows are, m/s. */
-const FAST = 110;
-/** How far beyond the turning point marks must be to tell the way of a scale; drag and the shot's error are in it. */
+const FAST_BOW_SPEED = 110;
+/** How far beyond the turning point marks must be to show which way a scale runs; drag and the shot's error are in it. */
 const WELL_BEYOND = 1.15;
 
 interface Read {
@@ -14,13 +14,13 @@ interface Read {
 }
 
 /**
- * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which turns back at
- * R = v √(2h/g): only marks beyond that count.
+ * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which
+ * turns back at R = v √(2h/g): only marks beyond that count.
  */
 export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
   const { scale } = sight;
   if (scale === undefined) return [];
-  const speed = launch.speed === 'rated' ? FAST : launch.speed;
+  const speed = launch.speed === 'rated' ? FAST_BOW_SPEED : launch.speed;
   const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined
@@ -52,18 +52,19 @@ function slope(points: readonly Read[]): number {
 const EQUAL: Fault = {
   path: ['marks'],
   at: 'key',
-  reason: 'marks at different ranges have the same reading, so they do not tell the travel for one unit',
+  reason: 'marks at different ranges have the same reading, so they cannot measure the travel for one unit',
   allowed: 'readings that differ from range to range while travel_per_unit is unknown',
-  write: 'Write what the scale read at each range, or the travel_per_unit',
+  write: 'Write what the scale read at each range, or write the travel_per_unit',
 };
 
 function runsTheOtherWay(says: 'down' | 'up', unsaid: boolean): Fault {
   const other = says === 'down' ? 'up' : 'down';
   const run = says === 'down' ? 'fall' : 'grow';
+  const assumed = unsaid ? '; without this key they are assumed to grow' : '';
   return {
     path: ['sight', 'scale', 'increases'],
     at: unsaid ? 'missing' : 'value',
-    reason: `the readings of the marks ${run} towards longer ranges, for which the pin goes down${unsaid ? '; without this key they are taken to grow' : ''}`,
+    reason: `the readings of the marks ${run} towards longer ranges, although the pin goes down for them${assumed}`,
     allowed: 'down when the numbers grow as the pin goes down, up when they grow as it goes up',
     write: `${unsaid ? 'Add' : 'Write'} "increases: ${other}", or correct the readings`,
   };

@@ -3,7 +3,7 @@ import { readQuantity } from '../schema/quantity-leaf.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 
-/** Two lengths at the eye that are easily taken for one another. */
+/** Two lengths at the eye that are easily confused. */
 const PAIR = ['bow.peep_height', 'sight.peep_to_pin'] as const;
 
 /** Two values that stand in each other's place: one is outside its own limits, and both are inside the other's. */
@@ -23,9 +23,9 @@ export function swapFaults({ text }: Draft): readonly Fault[] {
           {
             path: key.split('.'),
             at: 'value',
-            reason: `"${written}" would do for ${other}, and what stands there would do here`,
+            reason: `"${written}" looks like ${other}, and the value there looks like this one`,
             allowed: 'peep_height from eye to arrow, peep_to_pin from eye to pin',
-            write: `Exchange ${first} and ${second}`,
+            write: `Swap ${first} and ${second}`,
           },
         ],
   );

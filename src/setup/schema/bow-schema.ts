@@ -1,39 +1,54 @@
 import * as z from 'zod/mini';
-import { choice, leaf, type Outcome } from './leaf.ts';
+import { KEY_MEANINGS } from './key-meaning.ts';
+import { choice, type LeafOutcome, leaf } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
-import { orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
+import { meaningAt, orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
 
 /** What the maker shot to rate the bow. */
-const rating = z.strictObject({
-  ...required('bow.rating', ['speed']),
-  ...optional('bow.rating', ['draw_weight', 'draw_length', 'arrow_mass']),
-});
+const rating = z
+  .strictObject({
+    ...required('bow.rating', ['speed']),
+    ...optional('bow.rating', ['draw_weight', 'draw_length', 'arrow_mass']),
+  })
+  .register(KEY_MEANINGS, {
+    what: 'what the maker shot to rate the bow, for `launch.speed: rated` and for the speeds of other arrows',
+  });
 
 /** Another arrow from the same bow. */
-const chronographed = z.strictObject(required('bow.chronographed', ['arrow_mass', 'speed']));
+const chronographed = z
+  .array(z.strictObject(required('bow.chronographed', ['arrow_mass', 'speed'])))
+  .register(KEY_MEANINGS, { what: 'other arrows chronographed from this bow' });
 
-export const bowSchema = z.strictObject({
-  ...required('bow', ['peep_height']),
-  ...optional('bow', ['draw_length', 'brace_height', 'peak_draw_weight', 'cant', 'virtual_mass']),
-  rating: z.exactOptional(rating),
-  chronographed: z.exactOptional(z.array(chronographed)),
-  hand: z.exactOptional(choice(['right', 'left'])),
-});
+export const bowSchema = z
+  .strictObject({
+    ...required('bow', ['peep_height']),
+    ...optional('bow', ['draw_length', 'brace_height', 'peak_draw_weight', 'cant', 'virtual_mass']),
+    rating: z.exactOptional(rating),
+    chronographed: z.exactOptional(chronographed),
+    hand: z.exactOptional(choice(['right', 'left'], { what: 'the hand that draws' })),
+  })
+  .register(KEY_MEANINGS, { what: 'the bow' });
 
 type Speed = QuantityAt<'launch.speed'> | 'rated';
 
 const speed = leaf<Speed>(
   () => ({ allowed: 'a speed, or rated', write: '"281 fps"' }),
-  (text): Outcome<Speed> =>
+  (text): LeafOutcome<Speed> =>
     text.trim() === 'rated' ? { value: 'rated' } : orWord('rated', readQuantity('launch.speed', text), text),
-);
+).register(KEY_MEANINGS, meaningAt('launch.speed'));
 
-export const launchSchema = z.strictObject({
-  speed,
-  speed_sd: z.exactOptional(uncertaintyAt('launch.speed')),
-  ...optional('launch', ['measured_at']),
-});
+export const launchSchema = z
+  .strictObject({
+    speed,
+    speed_sd: z.exactOptional(uncertaintyAt('launch.speed')),
+    ...optional('launch', ['measured_at']),
+  })
+  .register(KEY_MEANINGS, { what: 'how fast the arrow leaves the bow' });
 
 /** A build names only what differs. */
-export const buildLaunchSchema = z.partial(launchSchema);
+export const buildLaunchSchema = z.partial(launchSchema).register(KEY_MEANINGS, {
+  what: 'its launch, where you chronographed it',
+  keysOf: 'launch',
+  otherwise: 'worked out from the energy of the bow',
+});

@@ -16,7 +16,7 @@ const BEARINGS: Readonly<Record<string, string>> = {
   left: '270 deg',
 };
 
-/** What to write for a quantity whose direction was told in a word; undefined when it was not. */
+/** What to write for a quantity whose direction was given as a word; undefined when it was not. */
 export function insteadOfDirection(key: LimitKey, text: string): string | undefined {
   if (key === 'wind.from') {
     const word = /^(?:(?:from|the)\s+)*([a-z]+)(?:\s+(?:side|wind))?$/i.exec(text.trim())?.[1]?.toLowerCase();

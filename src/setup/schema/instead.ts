@@ -6,7 +6,7 @@ import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey } from './limits.ts';
 import { exampleOf, isMetric, withUnit } from './refusal.ts';
 
-/** Keys whose values are taken for one another: a number that fits the other key is no slip of the unit. */
+/** Keys whose values are taken for one another: a number that fits the other key is not a wrong unit. */
 const TAKEN_FOR: Partial<Record<LimitKey, LimitKey>> = {
   'bow.peep_height': 'sight.peep_to_pin',
   'sight.peep_to_pin': 'bow.peep_height',
@@ -26,12 +26,12 @@ export const insteadOfPart = (limit: Limit, value: number): string =>
   isWithin(limit, Math.round(value)) ? `"${Math.round(value)}"` : anExample(limit, '');
 
 const anExample = (limit: Limit, text: string): string =>
-  `one within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
+  `a value within the limits, such as "${exampleOf(limit, isMetric(text))}"`;
 
 /** Texts without any number in them: what they meant cannot be guessed. */
 const WITHOUT_NUMBER: readonly QuantityErrorCode[] = ['empty', 'no-number', 'not-finite'];
 
-/** What to write in place of a text that is no quantity: what the text suggests, when that is within the limits. */
+/** What to write in place of a text that is not a quantity: what the text suggests, when that is within the limits. */
 export function insteadOfUnreadable(limit: Limit, text: string, { code, suggestion }: QuantityError): string {
   if (WITHOUT_NUMBER.includes(code)) return `"${exampleOf(limit, isMetric(text))}"`;
   if (code === 'no-unit') return withUnits(limit, text, Number(text));
@@ -63,7 +63,7 @@ const unitsThatFit = (limit: Limit, number: number): readonly DisplayUnit[] =>
   );
 
 /** Whether a text is a quantity within the limits. */
-export function wouldDo(limit: Limit, text: string): boolean {
+function wouldDo(limit: Limit, text: string): boolean {
   try {
     return isWithin(limit, parseQuantity(text, dimensionIn(limit.unit)));
   } catch (error) {

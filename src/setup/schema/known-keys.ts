@@ -4,15 +4,15 @@ import { isRecord, type KeyPath } from '../key-path.ts';
 type Schema = z.core.$ZodType;
 
 /** The schema behind "may be absent". */
-function inner(schema: Schema): Schema {
+export function inner(schema: Schema): Schema {
   if (schema instanceof z.ZodMiniExactOptional || schema instanceof z.ZodMiniOptional)
     return inner(schema.def.innerType);
   return schema;
 }
 
-const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema;
+export const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema;
 
-/** The keys that a section may have, in the schema's order, without the uncertainties; none for what is no section. */
+/** The keys that a section may have, in the schema's order, without the uncertainties; none for anything else. */
 export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
   const section = path.reduce<Schema | undefined>(
     (at, step) => (at === undefined ? undefined : childOf(at, step)),

@@ -1,9 +1,12 @@
 import * as z from 'zod/mini';
 import { nearestWord } from '../../quantities/nearest-word.ts';
+import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import type { Refusal } from './refusal.ts';
 
 /** What a leaf's reader returns: the value, or why there is none. */
-export type Outcome<T> = { readonly value: T; readonly refusal?: undefined } | { readonly refusal: Refusal };
+export type LeafOutcome<T> =
+  | { readonly value: T; readonly refusal?: undefined }
+  | { readonly refusal: Refusal };
 
 /** What the issue of a refused value carries to the reader of the file. */
 export interface LeafProblem extends Refusal {
@@ -11,12 +14,12 @@ export interface LeafProblem extends Refusal {
 }
 
 /** A single value of the file: `read` gets its text; `expected` is what to say when there is none. */
-export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => Outcome<T>) {
+export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => LeafOutcome<T>) {
   return z.pipe(
     z.unknown(),
     z.transform((found: unknown, context): T => {
       const text = textOf(found);
-      const outcome: Outcome<T> =
+      const outcome: LeafOutcome<T> =
         text === undefined ? { refusal: { ...expected(), reason: whyNoText(found) } } : read(text);
       if (outcome.refusal === undefined) return outcome.value;
       const params: LeafProblem = { ...outcome.refusal, missing: found === undefined };
@@ -36,8 +39,8 @@ function whyNoText(found: unknown): string {
   if (found === undefined) return 'is missing';
   if (found === null) return 'has nothing after it';
   return Array.isArray(found)
-    ? 'has a list where one value belongs'
-    : 'has keys under it where one value belongs';
+    ? 'has a list where a single value belongs'
+    : 'has keys under it where a single value belongs';
 }
 
 /** The word that another case, a slip of the finger or a longer form of it stands for. */
@@ -48,7 +51,7 @@ export function wordMeant<T extends string>(text: string, words: readonly T[]): 
 }
 
 /** One of a few words. */
-export function choice<const T extends string>(words: readonly T[]) {
+export function choice<const T extends string>(words: readonly T[], meaning: KeyMeaning) {
   const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
   return leaf<T>(
     () => ({ allowed, write: `"${words[0]}"` }),
@@ -57,24 +60,26 @@ export function choice<const T extends string>(words: readonly T[]) {
       if (value !== undefined) return { value };
       const meant = wordMeant(text, words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
-      return { refusal: { reason: `"${text}" is not one of the words for it`, allowed, write } };
+      return { refusal: { reason: `"${text}" is not one of the words allowed here`, allowed, write } };
     },
-  );
+  ).register(KEY_MEANINGS, { ...meaning, words });
 }
 
 /** Free text: a title, a note, a name. */
-export const freeText = leaf<string>(
-  () => ({ allowed: 'a text', write: 'a few words' }),
-  (value) => ({ value }),
-);
+export const freeText = (meaning: KeyMeaning) =>
+  leaf<string>(
+    () => ({ allowed: 'a text', write: 'a few words' }),
+    (value) => ({ value }),
+  ).register(KEY_MEANINGS, meaning);
 
 /** Yes or no. */
-export const flag = leaf<boolean>(
-  () => ({ allowed: 'true or false', write: '"true" or "false"' }),
-  (text) => {
-    if (/^(true|yes)$/i.test(text)) return { value: true };
-    if (/^(false|no)$/i.test(text)) return { value: false };
-    const reason = `"${text}" is neither true nor false`;
-    return { refusal: { reason, allowed: 'true or false', write: '"true" or "false"' } };
-  },
-);
+export const flag = (meaning: KeyMeaning) =>
+  leaf<boolean>(
+    () => ({ allowed: 'true or false', write: '"true" or "false"' }),
+    (text) => {
+      if (/^(true|yes)$/i.test(text)) return { value: true };
+      if (/^(false|no)$/i.test(text)) return { value: false };
+      const reason = `"${text}" is neither true nor false`;
+      return { refusal: { reason, allowed: 'true or false', write: '"true" or "false"' } };
+    },
+  ).register(KEY_MEANINGS, { ...meaning, words: ['true', 'false'] });

@@ -4,13 +4,17 @@ import type { Quantity } from '../../quantities/quantity.ts';
 
 /** What a key of the setup file may hold: wide of every archer's values, so that only a slip is refused. */
 export interface Limit {
+  /** What the number is, in the archer's words: a fragment without a full stop, for documents, forms and comments. */
+  readonly what: string;
+  /** What is used when the file does not have the key, where no row of defaults.ts says it. */
+  readonly otherwise?: string;
   /** The unit of the numbers below, and the first one shown as an example. */
   readonly unit: LimitUnit;
   readonly min: number;
   readonly max: number;
   /** What a common setup has there. */
   readonly example: number;
-  /** Why nothing outside can be meant. */
+  /** Why nothing outside can be meant, as a whole sentence. */
   readonly why: string;
   readonly whole?: true;
 }

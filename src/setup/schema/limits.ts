@@ -1,10 +1,11 @@
 import { AIR_LIMITS } from './air-limits.ts';
-import { ARROW_LIMITS, PARTS_LIMITS } from './arrow-limits.ts';
+import { ARROW_LIMITS } from './arrow-limits.ts';
 import { BOW_LIMITS } from './bow-limits.ts';
 import type { QuantityIn } from './limit.ts';
+import { PARTS_LIMITS } from './parts-limits.ts';
 import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
 
-/** Every number of the setup file by its key path (list positions left out): unit, limits, and the reason of the limits. */
+/** Every number of the setup file by its key path, list positions left out. */
 export const LIMITS = {
   ...BOW_LIMITS,
   ...ARROW_LIMITS,

@@ -57,12 +57,12 @@ function wrongShape(path: KeyPath, issue: Issue): Fault {
   const list = issue.code === 'invalid_type' && issue.expected === 'array';
   const keys = keysAt(setupSchema, path);
   const example = list
-    ? 'Write each entry on a line of its own that begins with "- "'
-    : 'Write its keys under it';
+    ? 'Start each entry on its own line with "- "'
+    : 'Write its keys on the lines below it';
   return {
     path,
     at: 'value',
-    reason: list ? 'has one value where a list belongs' : 'has one value or a list where keys belong',
+    reason: list ? 'has a single value where a list belongs' : 'has a value or a list where keys belong',
     allowed: list ? 'a list of entries' : `a section with ${keys.join(', ')}`,
     write: example,
   };

@@ -2,18 +2,25 @@ import * as z from 'zod/mini';
 import { airSchema, placeKeys, windSchema } from './air-schema.ts';
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
+import { KEY_MEANINGS } from './key-meaning.ts';
 import { freeText } from './leaf.ts';
-import { dropSchema, markSchema, speedSchema } from './shooting-schema.ts';
+import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
 import { sightSchema } from './sight-schema.ts';
 
-const buildSchema = z.strictObject({
-  name: freeText,
+const build = z.strictObject({
+  name: freeText({ what: 'name of the build' }),
   arrow: z.exactOptional(buildArrowSchema),
   launch: z.exactOptional(buildLaunchSchema),
 });
 
+const buildsSchema = z
+  .array(build)
+  .register(KEY_MEANINGS, { what: 'other arrows for this bow, to compare with the one above' });
+
 export const setupSchema = z.strictObject({
-  title: z.exactOptional(freeText),
+  title: z.exactOptional(
+    freeText({ what: 'a name for the head of every report', otherwise: 'the name of the file' }),
+  ),
   bow: bowSchema,
   arrow: arrowSchema,
   launch: launchSchema,
@@ -21,10 +28,10 @@ export const setupSchema = z.strictObject({
   wind: z.exactOptional(windSchema),
   ...placeKeys,
   sight: sightSchema,
-  marks: z.exactOptional(z.array(markSchema)),
-  speeds: z.exactOptional(z.array(speedSchema)),
-  drops: z.exactOptional(z.array(dropSchema)),
-  builds: z.exactOptional(z.array(buildSchema)),
+  marks: z.exactOptional(marksSchema),
+  speeds: z.exactOptional(speedsSchema),
+  drops: z.exactOptional(dropsSchema),
+  builds: z.exactOptional(buildsSchema),
 });
 
 /** Plain data that nobody may change. */
@@ -40,7 +47,7 @@ export type ArrowSection = SetupFile['arrow'];
 export type PartsSection = NonNullable<ArrowSection['parts']>;
 export type AirSection = NonNullable<SetupFile['air']>;
 export type WindSection = NonNullable<SetupFile['wind']>;
-export type SightSection = SetupFile['sight'];
+type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
 export type MarkEntry = NonNullable<SetupFile['marks']>[number];
 export type BuildEntry = NonNullable<SetupFile['builds']>[number];

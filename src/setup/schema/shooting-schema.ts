@@ -1,17 +1,31 @@
 import * as z from 'zod/mini';
+import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
 import { optional, required } from './section.ts';
 
 /** A group shot at one range with one setting of the sight. */
-export const markSchema = z.strictObject({
+const mark = z.strictObject({
   ...required('marks', ['range']),
   ...optional('marks', ['reading', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
-  turn: z.exactOptional(choice(['right', 'left'])),
-  note: z.exactOptional(freeText),
+  turn: z.exactOptional(
+    choice(['right', 'left'], {
+      what: 'turn of the vanes of these arrows, where it differs',
+      otherwise: 'as `arrow.parts.vanes.turn`',
+    }),
+  ),
+  note: z.exactOptional(freeText({ what: 'a note for your own record' })),
 });
 
-/** A chronograph set up down range. */
-export const speedSchema = z.strictObject(required('speeds', ['range', 'speed']));
+export const marksSchema = z
+  .array(mark)
+  .register(KEY_MEANINGS, { what: 'groups, each shot at one range with one setting of the sight' });
 
-/** How far below the aim an arrow hits that is shot further than the mark that is set. */
-export const dropSchema = z.strictObject(required('drops', ['aimed_with', 'range', 'drop']));
+export const speedsSchema = z
+  .array(z.strictObject(required('speeds', ['range', 'speed'])))
+  .register(KEY_MEANINGS, { what: 'readings of a chronograph set up down range' });
+
+export const dropsSchema = z
+  .array(z.strictObject(required('drops', ['aimed_with', 'range', 'drop'])))
+  .register(KEY_MEANINGS, {
+    what: 'arrows shot farther than the mark that was set, and how far below the aim they hit',
+  });

@@ -1,6 +1,6 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
 
-/** A fault told to someone who has never heard of YAML. */
+/** A fault, explained to someone who has never heard of YAML. */
 export interface Words {
   readonly reason: string;
   readonly allowed: string;
@@ -8,9 +8,9 @@ export interface Words {
 }
 
 const INDENT: Words = {
-  reason: 'the line does not stand under the one it belongs to',
-  allowed: 'keys of one section in one column',
-  write: 'Give it as many spaces in front as its neighbours have',
+  reason: 'the line is not indented like the others in its section',
+  allowed: 'all keys of a section in the same column',
+  write: 'Put as many spaces in front of it as its neighbours have',
 };
 const COLON: Words = {
   reason: 'there is one colon too many',
@@ -18,12 +18,12 @@ const COLON: Words = {
   write: 'Put it on a line of its own, or a text with a colon in quotation marks',
 };
 const BRACKET: Words = {
-  reason: 'a bracket is open, or a comma between its entries is missing',
+  reason: 'a bracket is not closed, or a comma between its entries is missing',
   allowed: 'brackets in pairs, with commas between the entries',
-  write: 'Close the bracket in front of this place, or put the comma in',
+  write: 'Close the bracket before this point, or add the comma',
 };
 const QUOTE: Words = {
-  reason: 'a quotation mark is open',
+  reason: 'a quotation mark is not closed',
   allowed: 'quotation marks in pairs',
   write: 'Close it at the end of the value, or leave it out',
 };
@@ -38,7 +38,7 @@ const PLAIN: Words = {
   write: 'Write it as in "speed: 281 fps"',
 };
 
-/** The faults of a hand-written file; the rarer ones are told apart by their place alone. */
+/** The faults of a hand-written file; the rarer ones are distinguished by their place alone. */
 const WORDS: Partial<Record<ErrorCode, Words>> = {
   TAB_AS_INDENT: {
     reason: 'there is a tab in front of the line',
@@ -48,9 +48,9 @@ const WORDS: Partial<Record<ErrorCode, Words>> = {
   BAD_INDENT: INDENT,
   BLOCK_AS_IMPLICIT_KEY: COLON,
   MULTILINE_IMPLICIT_KEY: {
-    reason: 'the line below stands further in than this one, which has its value already',
-    allowed: 'keys of one section in one column',
-    write: 'Begin the line below in the same column as this one, or write nothing after the colon here',
+    reason: 'the next line is indented further than this one, which already has its value',
+    allowed: 'all keys of a section in the same column',
+    write: 'Start the next line in the same column as this one, or write nothing after the colon here',
   },
   BLOCK_IN_FLOW: BRACKET,
   MULTIPLE_DOCS: {
@@ -59,17 +59,17 @@ const WORDS: Partial<Record<ErrorCode, Words>> = {
     write: 'Remove the line "---" and what follows it',
   },
   UNEXPECTED_TOKEN: {
-    reason: 'something follows where the value has ended',
+    reason: 'there is something after the end of the value',
     allowed: 'one value after a key',
-    write: 'Put the whole value inside quotation marks, or outside of them',
+    write: 'Put the whole value inside quotation marks, or none of it',
   },
   BAD_SCALAR_START: {
-    reason: 'the value begins with a character that has a meaning of its own',
-    allowed: 'a letter, a digit, a sign or a point at the beginning',
+    reason: 'the value begins with a character that has a special meaning',
+    allowed: 'a letter, a digit, a sign or a decimal point at the beginning',
     write: 'Put the value in quotation marks',
   },
   RESOURCE_EXHAUSTION: {
-    reason: 'sections stand inside one another too deep',
+    reason: 'sections are nested too deep',
     allowed: 'sections at most four deep',
     write: 'Remove the extra brackets or levels',
   },
@@ -88,6 +88,6 @@ const BY_MESSAGE: readonly (readonly [RegExp, Words])[] = [
 export const inOwnWords = ({ code, message }: Pick<YAMLParseError, 'code' | 'message'>): Words =>
   BY_MESSAGE.find(([pattern]) => pattern.test(message))?.[1] ?? WORDS[code] ?? PLAIN;
 
-/** Whether the fault is a quotation that runs to the end of the file: it is told where the quotation begins. */
+/** Whether the fault is a quotation that runs to the end of the file: it is reported where the quotation begins. */
 export const isOpenQuotation = ({ message }: Pick<YAMLParseError, 'message'>): boolean =>
   QUOTE_PATTERN.test(message);

@@ -3,7 +3,7 @@ import type { KeyPath } from '../key-path.ts';
 import type { Words } from './yaml-errors.ts';
 
 /** Offsets in the text of a key and of what stands after it. */
-export interface Place {
+export interface TextPlace {
   readonly key: number;
   readonly value: number;
 }
@@ -16,14 +16,14 @@ interface Refused extends Words {
 }
 
 /** A setup has four levels. */
-const DEEPEST = 20;
+const DEEPEST_LEVEL = 20;
 
 /** A key path as the key of a map. */
 export const placeId = (path: KeyPath): string => path.join('\0');
 
 /** The document as plain data, every single value as the text it was typed as. */
 export function plainOf(contents: unknown) {
-  const places = new Map<string, Place>();
+  const places = new Map<string, TextPlace>();
   const refused: Refused[] = [];
   const refuse = (offset: number, path: KeyPath, found: string, words: Words) =>
     refused.push({ offset, path, found, ...words });
@@ -32,7 +32,7 @@ export function plainOf(contents: unknown) {
     const offset = offsetOf(node) ?? keyOffset;
     const empty = isScalar(node) && node.value === null;
     places.set(placeId(path), { key: keyOffset, value: empty ? keyOffset : offset });
-    if (path.length > DEEPEST) {
+    if (path.length > DEEPEST_LEVEL) {
       refuse(offset, path, '', {
         reason: 'is nested too deep',
         allowed: 'sections at most four deep',
@@ -45,9 +45,9 @@ export function plainOf(contents: unknown) {
       return node.items.map((item, index) => plain(item, [...path, index], offsetOf(item) ?? offset));
     if (isAlias(node)) {
       refuse(offset, path, `*${node.source}`, {
-        reason: `"*${node.source}" points to another place of the file`,
+        reason: `"*${node.source}" points to another place in the file`,
         allowed: 'the value itself',
-        write: 'Write the value out',
+        write: 'Write the value itself',
       });
       return undefined;
     }
@@ -73,7 +73,7 @@ export function plainOf(contents: unknown) {
         });
       } else if (entries.has(name)) {
         refuse(offset, [...path, name], name, {
-          reason: `"${name}" is there twice`,
+          reason: `"${name}" is given twice`,
           allowed: 'every key once',
           write: 'Remove one of them',
         });

@@ -1,15 +1,15 @@
 import { LineCounter, parseDocument } from 'yaml';
 import type { KeyPath } from '../key-path.ts';
-import { type Place, placeId, plainOf } from './yaml-plain.ts';
+import { placeId, plainOf, type TextPlace } from './yaml-plain.ts';
 import { syntaxFaults } from './yaml-syntax.ts';
 
-export interface Position {
+interface Position {
   readonly line: number;
   readonly column: number;
 }
 
 /** Something that keeps the text from being read as sections, lists and values. */
-export interface TextProblem extends Position {
+interface TextProblem extends Position {
   readonly path: KeyPath;
   readonly found: string;
   readonly reason: string;
@@ -48,7 +48,7 @@ export function readYaml(text: string): YamlText {
     const { line, col } = lines.linePos(offset);
     return { line, column: col };
   };
-  const placeOf = (path: KeyPath): Place => {
+  const placeOf = (path: KeyPath): TextPlace => {
     for (let length = path.length; length >= 0; length -= 1) {
       const place = places.get(placeId(path.slice(0, length)));
       if (place !== undefined) return length === path.length ? place : { key: place.key, value: place.key };

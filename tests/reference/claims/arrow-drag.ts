@@ -161,6 +161,7 @@ const scaling: readonly Case[] = exponents.flatMap((row) => {
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'measured',
     claim: 'Drag coefficient of a target arrow, laminar and turbulent',
     source: 'Ortiz and others, 2020; Miyazaki and others, 2013; KAKENHI 18K03943',
     unit: "coefficient on the shaft's section",
@@ -168,6 +169,7 @@ export const claims: readonly Claim[] = [
     notCovered: "the measured arrows' own geometry (not published where it could be read); hunting arrows",
   },
   {
+    kind: 'measured',
     claim: 'Speed lost over 70 m by a target arrow',
     source: 'Ortiz and others, 2020',
     unit: '%',
@@ -175,6 +177,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the distance of the published figure',
   },
   {
+    kind: 'measured',
     claim: 'Time of a target arrow over 70 m',
     source: 'Miyazaki, public lecture, 2019',
     unit: 's',
@@ -182,6 +185,7 @@ export const claims: readonly Claim[] = [
     notCovered: "the archer's own bow",
   },
   {
+    kind: 'law',
     claim: 'How head, shaft and vanes scale with diameter, length and area',
     source: 'Rheingans, 1936',
     unit: 'exponent',

@@ -97,6 +97,7 @@ const all = (prefix: '' | 'own_', allowed: number): readonly Case[] => [
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Normal force and centre of pressure of four worked examples, as printed',
     source,
     unit: '%',
@@ -111,6 +112,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'arrows: no measured centre of pressure could be read',
   },
   {
+    kind: 'law',
     claim: 'The same examples computed apart, to more digits',
     source: `${source}; computed apart`,
     unit: '%',

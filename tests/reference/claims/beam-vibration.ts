@@ -91,6 +91,7 @@ const arrow = referenceTable(folder, 'target-arrow.csv', ['what', 'value', 'allo
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'First bending of a free beam, bare and with heavy ends',
     source: 'Blevins, Formulas for Natural Frequency and Mode Shape, 1979 (from memory)',
     unit: 'wave number times length; node as a share of the length',
@@ -98,6 +99,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'shear and rotary inertia',
   },
   {
+    kind: 'measured',
     claim: 'First bending frequency of a target arrow',
     source: 'Park, Bow International',
     unit: 'Hz',
@@ -105,6 +107,7 @@ export const claims: readonly Claim[] = [
     notCovered: "the measured arrow's own build (not published); hunting arrows",
   },
   {
+    kind: 'measured',
     claim: 'Where a bending target arrow stands still',
     source: 'Park, Bow International',
     unit: 'mm',

@@ -30,7 +30,8 @@ const trials: readonly Case[] = referenceTable('string-weight', 'hickman-kibbe.c
   const heavier = grains(ARROW * (1 / (value('heavy_string_efficiency_percent') / 100) - 1));
   const error = (mass: number): number => 100 * Math.abs(launchSpeed(bow, si(mass)).value / feet(heavy) - 1);
   const name = cell(row, 'bow').text;
-  // Efficiencies are printed to a whole percent (1 % of speed) and speeds to 1 ft/s (0.7 %); the paper's own rule misses by 2.8 %.
+  // Efficiencies are printed to a whole percent (1 % of speed) and speeds to 1 ft/s (0.7 %); the paper's own rule misses by 2.8
+  // %.
   return [
     {
       name: `${name}, a third of the string on the arrow`,
@@ -91,6 +92,7 @@ const fullness: readonly Case[] = referenceTable('stored-energy', 'recurves.csv'
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'measured',
     claim: 'Speed lost to moving mass goes as one over the root of arrow and virtual mass',
     source: 'Hickman and Kibbe, and Nagler, in Archery: The Technical Side, 1947',
     unit: '% of speed',
@@ -98,6 +100,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'compounds: no published virtual mass of one could be read',
   },
   {
+    kind: 'measured',
     claim: 'Energy stored by a recurve is 0.58 of peak force times power stroke',
     source: 'Tuyn and Kooi, European Journal of Physics, 1992',
     unit: 'of force times stroke',

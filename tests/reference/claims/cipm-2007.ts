@@ -47,6 +47,7 @@ const saturation: readonly Case[] = states.map((row) => {
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim: 'Moist-air density against an independent equation of state',
     source: 'CoolProp 8.0, humid air',
     unit: 'relative',
@@ -55,6 +56,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'temperatures below 0 degC; carbon dioxide other than 400 ppm',
   },
   {
+    kind: 'law',
     claim: "Moist-air density by CIPM-2007 to the formula's own digits",
     source: 'Picard and others, Metrologia 45 (2008) 149; computed apart from its constants',
     unit: 'relative',
@@ -63,6 +65,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'an error of the formula itself',
   },
   {
+    kind: 'law',
     claim: 'Saturation pressure of water by CIPM-2007',
     source: 'Picard and others, Metrologia 45 (2008) 149; computed apart from its constants',
     unit: 'half of the last printed digit',

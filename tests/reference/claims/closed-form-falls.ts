@@ -78,6 +78,7 @@ const source = 'closed forms of the equations of motion, derived beside the case
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'The solver falls as the closed form says: drag with the square of the speed',
     source,
     unit: 'm or m/s, relative above 1',
@@ -85,6 +86,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'drag coefficients that change with speed',
   },
   {
+    kind: 'law',
     claim: 'The solver falls as the closed form says: drag in proportion to speed',
     source,
     unit: 'm or m/s, relative above 1',
@@ -92,6 +94,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'wind',
   },
   {
+    kind: 'law',
     claim: 'The solver flies the vacuum parabola, with distance as the variable',
     source,
     unit: 'm, m/s or s, relative above 1',

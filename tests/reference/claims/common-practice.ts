@@ -129,33 +129,9 @@ const helical: readonly Case[] = referenceTable(folder, 'helical.csv', [
   })),
 );
 
-const tape: readonly Case[] = referenceTable(folder, 'bare-shaft-tape.csv', [
-  'fletched_gr',
-  'bare_gr',
-  'tape_gr',
-]).flatMap((row) => {
-  const [fletched, bare, grains] = [cell(row, 'fletched_gr'), cell(row, 'bare_gr'), cell(row, 'tape_gr')];
-  const withVanes = assembled(huntingSetup({ mass: fletched.value })).arrow.flying;
-  const without = huntingSetup({ mass: bare.value, turn: null });
-  const wound = `builds: [{ name: taped, arrow: { parts: { others: [{ name: tape, mass: ${grains.text} gr, from_nock: 2 in }] } } }]`;
-  const { base, build } = assembledBuild(`${without}${wound}`);
-  return [
-    {
-      name: 'the tape makes up the weight',
-      error: Math.abs(build.arrow.flying.mass - withVanes.mass) / GRAIN,
-      // Rounding.
-      allowed: 1e-9,
-    },
-    {
-      name: 'the bare arrow is light by the tape',
-      error: Math.abs((withVanes.mass - base.arrow.flying.mass) / GRAIN - grains.value),
-      allowed: 1e-9,
-    },
-  ];
-});
-
 export const claims: readonly Claim[] = [
   {
+    kind: 'practice',
     claim: 'Centring at about 3 yd starts the sight near the 50 yd mark',
     source,
     unit: 'yd',
@@ -164,6 +140,7 @@ export const claims: readonly Claim[] = [
       'any one bow: 3.2 yd for a slow one, 4.0 yd for a common one, 4.9 yd for a fast one (SOURCE.md)',
   },
   {
+    kind: 'practice',
     claim: 'An arrow 5 gr heavier or lighter moves a 50 yd hit by about half an inch',
     source,
     unit: 'in',
@@ -171,6 +148,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'bows far from 280 ft/s; a nock that fits otherwise',
   },
   {
+    kind: 'program',
     claim: 'The same, to the digits of a computation',
     source: 'an independent computation',
     unit: 'half of the last printed digit',
@@ -178,17 +156,11 @@ export const claims: readonly Claim[] = [
     notCovered: 'a measured virtual mass',
   },
   {
+    kind: 'practice',
     claim: 'A right helical asks for the opposite lean of a left one',
     source,
     unit: 'of the lean',
     cases: helical,
     notCovered: 'how large the lean is: no measured drift could be found',
-  },
-  {
-    claim: 'Arrows of 433 gr fletched and 414 gr bare need 19 gr of tape',
-    source,
-    unit: 'gr',
-    cases: tape,
-    notCovered: 'stiffness, and the balance point, which the place of the tape decides',
   },
 ];

@@ -127,7 +127,8 @@ const parabola: readonly Case[] = [-40, 0, 40].flatMap((slope) =>
     return {
       name: `launched ${elevation} deg above a slope of ${slope} deg`,
       error: Math.max(...errors.map(Math.abs)),
-      // A tenth of what a tape can show. The solver's steps are boldest where nothing but gravity acts; solved finely it is 1e-9 m.
+      // A tenth of what a tape can show. The solver's steps are boldest where nothing but gravity acts; solved finely it is 1e-9
+      // m.
       allowed: 1e-6,
     };
   }),
@@ -161,6 +162,7 @@ const lag: readonly Case[] = arrows.flatMap(({ name, speed, conditions }) =>
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim: 'Time, drop and speed of three level shots, to 91 m',
     source: 'independent integrations, the second by SciPy (computed)',
     unit: 'half of the last printed digit',
@@ -168,6 +170,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'any measurement: no published table of drop by distance could be read',
   },
   {
+    kind: 'law',
     claim: 'The closed form of a flat shot is as near as it is said to be',
     source: 'textbook formula',
     unit: '%',
@@ -175,6 +178,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'steep shots; its printed limit in time fails in one place, by its own table (SOURCE.md)',
   },
   {
+    kind: 'law',
     claim: 'Flight and sight without drag: time, drop and launch angle at 70 m',
     source: 'the vacuum parabola',
     unit: 'half of the last printed digit',
@@ -182,6 +186,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'air',
   },
   {
+    kind: 'law',
     claim: 'Flight without drag, uphill and downhill, is the parabola',
     source: 'the vacuum parabola',
     unit: 'm',
@@ -189,6 +194,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'air',
   },
   {
+    kind: 'law',
     claim: 'Crosswind drift is the wind times the lag, with the horizontal launch speed',
     source: 'Didion; McCoy, Modern Exterior Ballistics, chapter 7 (from memory)',
     unit: '%',

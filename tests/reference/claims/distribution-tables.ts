@@ -46,8 +46,16 @@ const source = 'handbook tables 26.5 and 26.8 of Abramowitz and Stegun, 1964, fr
 const unit = 'half of the last printed digit';
 
 export const claims: readonly Claim[] = [
-  { claim: 'Normal chances are those of the table', source, unit, cases: normals, notCovered: 'far tails' },
   {
+    kind: 'law',
+    claim: 'Normal chances are those of the table',
+    source,
+    unit,
+    cases: normals,
+    notCovered: 'far tails',
+  },
+  {
+    kind: 'law',
     claim: 'Chi-squared chances are those of the table',
     source,
     unit,

@@ -92,6 +92,7 @@ const cylinder: readonly Case[] = referenceTable('laminar-long-cylinder', 'solut
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Friction of a smooth plate',
     source: 'Schlichting, Boundary-Layer Theory',
     unit: 'half of the last printed digit',
@@ -99,6 +100,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'rough surfaces',
   },
   {
+    kind: 'law',
     claim: 'The turbulent law against two other published ones',
     source: 'Prandtl and Schlichting; Barrowman, 1967',
     unit: '%',
@@ -106,6 +108,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'Reynolds numbers below 5e5, where vanes are',
   },
   {
+    kind: 'law',
     claim: 'Worked friction numbers of plates and short cylinders, and of a late transition',
     source: 'Mandell, Caporaso and Bengen, 1973, chapter 3; Hoerner, chapter 2',
     unit: '%',
@@ -113,6 +116,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'a cylinder as long as an arrow, in turbulent flow',
   },
   {
+    kind: 'law',
     claim: 'Laminar friction of a long thin cylinder',
     source: 'Seban and Bond, 1951, and Kelly, 1954; solved apart',
     unit: '%',

@@ -10,6 +10,7 @@ const notCovered = 'whether the model is right: both solve the same one; steep a
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim:
       'The everyday flight solves its equations: 43 to 107 m/s, slopes of -40 to 40 degrees, wind from all sides',
     source,
@@ -19,6 +20,7 @@ export const claims: readonly Claim[] = [
     notCovered,
   },
   {
+    kind: 'program',
     claim: 'The same fifty flights as flown every day',
     source,
     unit: 'm',

@@ -45,6 +45,7 @@ const off = (name: string, ours: number, row: Row, column: string) => ({
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Friction, fin and whole drag of a worked vehicle',
     source,
     unit: '%',
@@ -66,6 +67,7 @@ export const claims: readonly Claim[] = [
     notCovered: "form factor and base are the source's, evaluated by the test; an arrow uses others",
   },
   {
+    kind: 'law',
     claim: 'Drag of a generic vehicle at eleven Reynolds numbers',
     source: `${source}, table 6`,
     unit: '%',

@@ -44,8 +44,8 @@ const rule: readonly Case[] = [0, 2.5].flatMap((drag) =>
       return {
         name: `drag coefficient ${drag}, peep height ${peep.text} in, ${yards} yd`,
         error: 100 * Math.abs(product / ((2 * peep.value * INCH * SPEED ** 2) / g) - 1),
-        // The rule is of a level shot: the launch rises up to 4 degrees (0.7 % in the cube of its cosine), and the arrow starts up to
-        // 1 cm ahead of the eye (0.3 % of the nearest crossing).
+        // The rule is of a level shot: the launch rises up to 4 degrees (0.7 % in the cube of its cosine), and the arrow starts
+        // up to 1 cm ahead of the eye (0.3 % of the nearest crossing).
         allowed: 1,
       };
     });
@@ -54,6 +54,7 @@ const rule: readonly Case[] = [0, 2.5].flatMap((drag) =>
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim: 'Near range at which the mark of 50 yd hits too',
     source: 'an independent six-degree-of-freedom program (computed)',
     unit: 'half of the last printed digit',
@@ -61,6 +62,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'bent arrows: close up an arrow has not settled, and the figures are of its balance point',
   },
   {
+    kind: 'law',
     claim: 'Near range times far range is twice peep height times launch speed squared over gravity',
     source: 'product of the roots of the parabola; drag by the closed form of a flat shot',
     unit: '%',

@@ -116,6 +116,7 @@ const notCovered = 'bounds, analytic derivatives, other problems';
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'definition',
     claim: 'The residual sums of the certified answers are reproduced as far as their printed digits go',
     source,
     unit: 'of what the printed digits allow',
@@ -123,6 +124,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the fits; this checks data and models',
   },
   {
+    kind: 'definition',
     claim: 'Observations less parameters are the degrees of freedom of the printed residual deviations',
     source,
     unit: 'of what the printed digits allow',
@@ -130,6 +132,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the printed degrees of freedom of one problem, which disagree with it (errata)',
   },
   {
+    kind: 'definition',
     claim: 'Least squares finds the certified parameters from both starts',
     source,
     unit: 'relative',
@@ -137,6 +140,7 @@ export const claims: readonly Claim[] = [
     notCovered,
   },
   {
+    kind: 'definition',
     claim: 'Least squares finds the certified standard deviations from both starts',
     source,
     unit: 'relative',
@@ -144,6 +148,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the residual deviation of Lanczos1, which is of rounding',
   },
   {
+    kind: 'definition',
     claim: 'The residual sums of the fits are the certified ones',
     source,
     unit: 'relative',

@@ -6,6 +6,7 @@ import { cell, referenceTable } from '../table.ts';
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'definition',
     claim: 'Free fall by latitude and altitude',
     source: 'World Geodetic System 1984 (NIMA TR8350.2) and Geodetic Reference System 1980, from memory',
     unit: 'half of the last printed digit',

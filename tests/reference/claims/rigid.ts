@@ -188,6 +188,7 @@ const spinning: readonly Case[] = referenceTable('rigid-constant-spin', 'drift.c
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'program',
     claim: 'One hunting arrow as a rigid body: spin, drift, swing, bad launches, a crooked vane, crosswind',
     source: 'an independent six-degree-of-freedom program (computed)',
     unit: '% outside the printed value',
@@ -195,6 +196,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'any measurement; cross-flow on the shaft, which that program leaves out',
   },
   {
+    kind: 'program',
     claim: 'Sideways drift of a finned body at constant spin, 90 m',
     source: 'an independent six-degree-of-freedom program (computed)',
     unit: 'mm',

@@ -43,6 +43,7 @@ function missOf(rig: Rig, cant: number, range: number): { side: number; low: num
 }
 
 const cant: Claim = {
+  kind: 'program',
   claim: 'Sideways and downward miss of a canted bow',
   source: 'independent computations, 2 sets',
   unit: 'm',
@@ -80,6 +81,7 @@ const lagCases: Readonly<Record<string, { conditions: FlightConditions; speed: n
 })();
 
 const lag: Claim = {
+  kind: 'program',
   claim: 'Drift of three arrows in a crosswind, to 91 m',
   source: 'independent integration of the equations of motion; the lag rule of Didion',
   unit: '%',
@@ -107,6 +109,7 @@ function figure(rows: readonly Row[], name: string, column: string): Printed {
 
 const byRange = drift(hunting(), course);
 const gyroscopic: Claim = {
+  kind: 'program',
   claim: 'Drift of a right helical to the left by the gyroscopic effect, 20 to 100 yd',
   source: 'independent six-degree-of-freedom program',
   unit: 'in',
@@ -136,6 +139,7 @@ const north = { latitude: si<'rad'>(Math.PI / 4), azimuth: null };
 const earth = figure(sidewaysFigures, 'Earth at 45 deg north at 100 yd', 'value');
 
 const closedForms: Claim = {
+  kind: 'program',
   claim: 'Settled drift over drop, and the lean that cancels it',
   source: 'independent six-degree-of-freedom program',
   unit: 'of the value',
@@ -161,6 +165,7 @@ const closedForms: Claim = {
 };
 
 const coriolis: Claim = {
+  kind: 'program',
   claim: "Deflection by the Earth's rotation at 45 degrees north, 100 yd",
   source: 'independent six-degree-of-freedom program',
   unit: 'in',

@@ -110,6 +110,7 @@ const arrowCases: readonly Case[] = referenceTable('spin-per-metre', 'arrow.csv'
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Body interference of canted and of spinning fins',
     source: 'Barrowman, 1967, equations 3-41 and 3-45; computed apart',
     unit: 'half of the last printed digit',
@@ -117,6 +118,7 @@ export const claims: readonly Claim[] = [
     notCovered: "the boundary layer in which a vane's root stands",
   },
   {
+    kind: 'law',
     claim: 'Vane area, slope, roll integral and settled spin',
     source: 'Barrowman, 1967, one slope on both sides; computed apart',
     unit: '%',
@@ -124,6 +126,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'a measured spin: none could be read',
   },
   {
+    kind: 'program',
     claim: 'Spin and its growth for a common hunting arrow',
     source: 'an independent six-degree-of-freedom program',
     unit: 'half of the last printed digit',

@@ -21,6 +21,7 @@ const oldToNew = staticDeflection(anyStiffness, SPINE_TEST) / staticDeflection(a
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'definition',
     claim: 'Front-of-centre from the balance point',
     source: 'ASTM F1435',
     unit: 'half of the last printed digit',
@@ -40,6 +41,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the formula is from memory; the abstract agrees',
   },
   {
+    kind: 'definition',
     claim: 'Shaft stiffness from static spine',
     source: 'ASTM F2031 span and load; beam on two supports',
     unit: '%',
@@ -63,6 +65,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'how stiff the arrow is when shot',
   },
   {
+    kind: 'definition',
     claim: 'Arrow mass per pound of draw at which bows are rated',
     source: 'ASTM F1544-11; ATA/BOW-105-2008',
     unit: 'gr',
@@ -80,6 +83,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the minimum a bow maker states',
   },
   {
+    kind: 'definition',
     claim: 'The same in metric units',
     source: 'ASTM F1544-11',
     unit: 'half of the last printed digit',

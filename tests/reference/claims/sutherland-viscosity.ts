@@ -7,6 +7,7 @@ const rows = referenceTable('sutherland-viscosity', 'viscosities.csv', ['tempera
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Viscosity of air',
     source: 'U.S. Standard Atmosphere, 1976, equation 51',
     unit: 'relative',

@@ -25,8 +25,9 @@ const MASS_RATIO = 0.81;
 const SIDE_WIND = 2; // m/s, on the slower arrow
 
 /**
- * How far the wind `across` (m/s) carries an arrow that takes the printed time to 100 yd. The side force on an arrow in flight is its drag times
- * wind over airspeed, so a wind in proportion to the time of flight pushes two arrows of equal size with the same force.
+ * How far the wind `across` (m/s) carries an arrow that takes the printed time to 100 yd. The side force on an arrow in flight is
+ * its drag times wind over airspeed, so a wind in proportion to the time of flight pushes two arrows of equal size with the same
+ * force.
  */
 function deflection(row: Row, mass: number, across: number): number {
   const time = cell(row, 'time_s').value;
@@ -47,6 +48,7 @@ const sameForce =
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Side-wind deflection of two target arrows under one and the same force',
     source: 'Klopsteg, The flight of an arrow, 1947',
     unit: 'ratio of deflections',
@@ -59,6 +61,7 @@ export const claims: readonly Claim[] = [
       },
     ],
     notCovered:
-      'the same wind on both: side force grows with airspeed, and the ratio is 0.63 (SOURCE.md); the masses, which the rows imply',
+      'the same wind on both: side force grows with airspeed, and the ratio is 0.63 (SOURCE.md); ' +
+      'the masses, which the rows imply',
   },
 ];

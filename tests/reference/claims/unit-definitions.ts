@@ -80,6 +80,7 @@ const temperatureCases = temperatures.flatMap((row): readonly Case[] => {
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'definition',
     claim: 'Units of the trade are what their definitions say, both ways',
     source: 'International Yard and Pound Agreement 1959; NIST SP 811 (2008); SI brochure (2019)',
     unit: 'relative',
@@ -87,6 +88,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'units that mathjs knows and no archer writes',
   },
   {
+    kind: 'definition',
     claim: 'Kinetic energy in ft lbf from grains and ft/s',
     source: 'definitions of pound-force, grain and foot',
     unit: 'relative',
@@ -94,6 +96,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the 450 240 that is common in the trade, 0.04 % off (SOURCE.md)',
   },
   {
+    kind: 'definition',
     claim: 'Temperatures agree on three scales at their fixed points',
     source: 'definitions of the scales',
     unit: 'K',

@@ -105,6 +105,7 @@ const top: readonly Case[] = referenceTable(folder, 'layer-top.csv', [
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'The standard atmosphere at the heights of its table',
     source,
     unit: 'half of the last printed digit',
@@ -112,6 +113,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'heights above 11 km; a real day',
   },
   {
+    kind: 'law',
     claim: 'The standard atmosphere between the heights of its table',
     source: `${source}: hydrostatic equation, integrated by the test`,
     unit: '%',
@@ -119,6 +121,7 @@ export const claims: readonly Claim[] = [
     notCovered: 'the weather',
   },
   {
+    kind: 'law',
     claim: 'The standard atmosphere at 5000 ft and 10 000 ft of a handbook',
     source: 'engineering handbook table, from the standard',
     unit: 'half of the last printed digit',

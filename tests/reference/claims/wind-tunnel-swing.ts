@@ -15,6 +15,7 @@ const rows = referenceTable('wind-tunnel-swing', 'dtv-1.csv', [
 
 export const claims: readonly Claim[] = [
   {
+    kind: 'law',
     claim: 'Frequency and damping of the swing of a wind-tunnel vehicle',
     source: 'Mandell, Caporaso and Bengen, 1973, chapter 2',
     unit: '%',

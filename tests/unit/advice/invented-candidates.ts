@@ -1,4 +1,4 @@
-import type { Bow, Candidate } from '../../../src/advice/builds/candidate.ts';
+import type { BowAndArrows, Candidate } from '../../../src/advice/builds/candidate.ts';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
 import { COMPOUND_VIRTUAL_MASS } from '../../../src/bow/energy.ts';
@@ -35,8 +35,8 @@ export function candidate(name: string, parts: ArrowParts, more: Partial<Candida
 export const bowWith = (
   candidates: readonly Candidate[],
   measurements: readonly Measurement[] = [],
-  more: Partial<Bow> = {},
-): Bow => ({
+  more: Partial<BowAndArrows> = {},
+): BowAndArrows => ({
   name: 'now',
   arrow: baseArrow,
   calibration: calibrate({ rig: rigOf(baseArrow), priors, measurements }),

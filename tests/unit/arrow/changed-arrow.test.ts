@@ -41,8 +41,8 @@ describe('changedArrow', () => {
   });
 
   it('keeps what the base weighed beyond its parts, and where: hand arithmetic of mass and balance', () => {
-    // Parts: shaft 252, insert 20, point 100, nock 10, vanes 21 = 403 gr; the base weighs 408 gr and balances 17.0 in from the nock.
-    // A point of 150 gr adds 50 gr at 0.25 + 28 + 1.2/4 = 28.55 in: 458 gr at (408 x 17 + 50 x 28.55)/458 = 18.2610 in.
+    // Parts: shaft 252, insert 20, point 100, nock 10, vanes 21 = 403 gr; the base weighs 408 gr and balances 17.0 in from the
+    // nock. A point of 150 gr adds 50 gr at 0.25 + 28 + 1.2/4 = 28.55 in: 458 gr at (408 x 17 + 50 x 28.55)/458 = 18.2610 in.
     const base = buildArrow({ parts, totals: { mass: grains(408), balance: inches(17) } });
     const { flying, frontOfCentre } = changedArrow({ base, parts: heavier });
     expect(Math.abs(flying.mass / 64.79891e-6 - 458)).toBeLessThan(1e-9 /* gr */);
@@ -62,7 +62,9 @@ describe('changedArrow', () => {
   it('a coefficient given for the base changes as the build-up does, and stays when only mass changes', () => {
     const base = buildArrow({ parts, totals: { dragCoefficient: 2.4 } });
     const same = changedArrow({ base, baseDrag: 2.4, parts: heavier });
-    expect(Math.abs(same.flying.drag.at(35_000) - 2.4)).toBeLessThan(1e-12);
+    expect(Math.abs(same.flying.drag.at(35_000) - 2.4)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
     const taller = { ...parts, vanes: { ...(parts.vanes ?? expect.fail()), height: inches(0.6) } };
     const ratio =
       buildArrow({ parts: taller }).flying.drag.at(35_000) / buildArrow({ parts }).flying.drag.at(35_000);
@@ -81,7 +83,11 @@ describe('changedArrow', () => {
     ];
     const base = buildArrow({ parts, totals: { dragCoefficient: table } });
     const changed = changedArrow({ base, baseDrag: table, parts: heavier });
-    expect(Math.abs(changed.flying.drag.at(20_000) - 2)).toBeLessThan(1e-12);
-    expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(1e-12);
+    expect(Math.abs(changed.flying.drag.at(20_000) - 2)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
+    expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(
+      1e-12 /* of the coefficient, rounding */,
+    );
   });
 });

@@ -31,9 +31,9 @@ function expectAlike(a: Attitude | null, b: Attitude): void {
     'firstMoment',
     'secondMoment',
   ] as const)
-    expect(Math.abs(a[key] / b[key] - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(a[key] / b[key] - 1)).toBeLessThan(1e-12 /* relative, rounding */);
   for (const [k, moment] of a.shaftMoments.entries())
-    expect(Math.abs(moment - (b.shaftMoments[k] ?? 0))).toBeLessThan(1e-14);
+    expect(Math.abs(moment - (b.shaftMoments[k] ?? 0))).toBeLessThan(1e-14 /* rounding */);
 }
 
 it('withMass is the arrow built with that mass measured', () => {

@@ -23,7 +23,9 @@ describe('calibrate', () => {
   it('without marks gives the priors back', () => {
     const found = calibrate(problem([]));
     for (const parameter of found.parameters) {
-      expect(Math.abs(parameter.value - parameter.priorValue)).toBeLessThan(1e-9);
+      expect(Math.abs(parameter.value - parameter.priorValue)).toBeLessThan(
+        1e-9 /* SI units of the parameter: the solver stops there at once */,
+      );
       expect(Math.abs(parameter.sd / parameter.priorSd - 1)).toBeLessThan(1e-6 /* relative */);
       expect(parameter.verdict).toBe('mostly prior');
     }
@@ -196,7 +198,9 @@ describe('nextRange', () => {
       Math.sqrt(
         uncertaintyOf(found, tape).reduce((sum, { onTargetSd }) => sum + onTargetSd ** 2, 0) / tape.length,
       );
-    expect(Math.abs(rms(before) / next.rmsNow - 1)).toBeLessThan(1e-9);
+    expect(Math.abs(rms(before) / next.rmsNow - 1)).toBeLessThan(
+      1e-9 /* relative: the same numbers in another order */,
+    );
     expect(Math.abs(rms(after) / next.rmsAfter - 1)).toBeLessThan(0.03 /* relative: the update is linear */);
   });
 });
@@ -209,7 +213,9 @@ describe('guessScale', () => {
       reading: reading ?? 0,
     }));
     const guess = guessScale({ ...inventedRig, scale: null }, -1, points);
-    expect(Math.abs(guess.travelPerUnit / 0.0005 - 1)).toBeLessThan(1e-6);
+    expect(Math.abs(guess.travelPerUnit / 0.0005 - 1)).toBeLessThan(
+      1e-6 /* relative: two readings without error */,
+    );
     expect(Math.abs(guess.atZero - 40)).toBeLessThan(1e-4 /* units */);
   });
   it('says when the readings run the other way', () => {

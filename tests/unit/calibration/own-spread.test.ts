@@ -16,7 +16,9 @@ it('without a measured group it is the usual', () => {
 });
 
 it('one group gives its own arrow over its range', () =>
-  expect(Math.abs(ownSpread([shot(50, 6, 0.2)], 1e-3) - arrowSd(shot(50, 6, 0.2)) / 50)).toBeLessThan(1e-15));
+  expect(Math.abs(ownSpread([shot(50, 6, 0.2)], 1e-3) - arrowSd(shot(50, 6, 0.2)) / 50)).toBeLessThan(
+    1e-15 /* rad, rounding */,
+  ));
 
 it('larger groups weigh more: 12 arrows at 1.5 and 3 at 0.5 of the usual give over 1.2 of it', () => {
   // Mean extreme spread of 12 arrows is 3.968 s, of 3 arrows 2.406 s.

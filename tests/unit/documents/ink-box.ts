@@ -1,5 +1,5 @@
 import type { Item } from '../../../src/documents/page/drawing.ts';
-import { type Box, textBox } from '../../../src/documents/page/text-measure.ts';
+import { type Box, textBox } from './text-box.ts';
 
 /** The upright rectangle that holds an item's ink, half its stroke included. */
 export function inkBox(item: Item): Box {

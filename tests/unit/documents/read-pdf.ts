@@ -1,14 +1,14 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** What a PDF draws, read back by another program: mm, origin top left, y down. */
-export interface ReadPage {
+interface ReadPage {
   readonly width: number;
   readonly height: number;
   readonly lines: readonly ReadLine[];
   readonly texts: readonly ReadText[];
 }
 
-export interface ReadLine {
+interface ReadLine {
   readonly x1: number;
   readonly y1: number;
   readonly x2: number;
@@ -17,7 +17,7 @@ export interface ReadLine {
 }
 
 /** A level run of text by its baseline's start. */
-export interface ReadText {
+interface ReadText {
   readonly text: string;
   readonly x: number;
   readonly y: number;

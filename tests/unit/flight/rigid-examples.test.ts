@@ -23,12 +23,12 @@ describe.each(['mountain-hunt', 'field-course'])('examples/%s', (name) => {
 
   it('both models drop alike at 100 yd out of a clean launch, to 0.5 %', () => {
     const drop = (height = Number.NaN) => launchLineHeight(launch, END) - height;
-    expect(Math.abs(drop(rigid?.height) / drop(everyday?.height) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(drop(rigid?.height) / drop(everyday?.height) - 1)).toBeLessThan(0.005 /* relative */);
   });
 
   it('both drift alike by the spin, to 15 %, and to the side of their helical', () => {
     const [a, b] = [everyday?.lateral ?? Number.NaN, rigid?.lateral ?? Number.NaN];
     expect(Math.sign(b)).toBe(-Math.sign(conditions.arrow.attitude?.spinPerMetre ?? 0));
-    expect(Math.abs(b / a - 1)).toBeLessThan(0.15);
+    expect(Math.abs(b / a - 1)).toBeLessThan(0.15 /* relative */);
   });
 });

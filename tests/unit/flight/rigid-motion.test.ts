@@ -60,9 +60,9 @@ describe('rigidMotion', () => {
       const summed = stripByStrip(arrow, moving);
       const off = (a: Vector3, b: Vector3): number => length(add(a, scale(b, -1)));
       // m/s2: 1e-4 of the drag's; three Gauss points for |w + x e'| over the shaft where it passes through 0.
-      expect(off(ours.velocity, summed.velocity)).toBeLessThan(0.004);
+      expect(off(ours.velocity, summed.velocity)).toBeLessThan(0.004 /* m/s2 */);
       // 1/s2: 3e-4 of what a degree of incidence gives, 12 1/s2; the same points.
-      expect(off(ours.turning, summed.turning)).toBeLessThan(0.004);
+      expect(off(ours.turning, summed.turning)).toBeLessThan(0.004 /* 1/s2 */);
       expect(Math.abs(ours.spin - summed.spin)).toBeLessThan(
         1e-4 * 1100 /* rad/s2: strips of 1/400 of the height */,
       );
@@ -107,7 +107,7 @@ describe('rigidLaunch', () => {
     const high = rigidLaunch(level, { ...CLEAN, tailUp: si(0.02), tailRisingRate: si(1) });
     expect(high.axis[1]).toBeCloseTo(-Math.sin(0.02), 15);
     expect(high.turning[1]).toBeCloseTo(-(Math.cos(0.02) ** 2), 15);
-    expect(Math.abs(dot(high.axis, high.turning))).toBeLessThan(1e-16);
+    expect(Math.abs(dot(high.axis, high.turning))).toBeLessThan(1e-16 /* 1/m, rounding */);
   });
 
   it('refuses an arrow that leaves sideways', () => {
@@ -125,8 +125,8 @@ describe('namedRigidState', () => {
     );
     const named = namedRigidState(0, state);
     for (const k of [0, 1, 2] as const) {
-      expect(Math.abs(named.axis[k] - axis[k])).toBeLessThan(1e-15);
-      expect(Math.abs(named.turning[k] - turning[k])).toBeLessThan(1e-15);
+      expect(Math.abs(named.axis[k] - axis[k])).toBeLessThan(1e-15 /* rounding */);
+      expect(Math.abs(named.turning[k] - turning[k])).toBeLessThan(1e-15 /* rounding */);
     }
     expect([named.height, named.lateral, named.spin, named.roll]).toEqual([1, 2, 3, 4]);
   });

@@ -57,13 +57,14 @@ describe('in a vacuum', () => {
   const H = momentum(launch);
 
   it('keeps its angular momentum, all three components, to 1e-9', () => {
-    for (const state of states) expect(length(subtract(momentum(state), H)) / length(H)).toBeLessThan(1e-9);
+    for (const state of states)
+      expect(length(subtract(momentum(state), H)) / length(H)).toBeLessThan(1e-9 /* relative */);
   });
 
   it('keeps the energy of its turning, to 1e-9', () => {
     const energy = dot(launch.turning, launch.turning);
     for (const state of states)
-      expect(Math.abs(dot(state.turning, state.turning) / energy - 1)).toBeLessThan(1e-9);
+      expect(Math.abs(dot(state.turning, state.turning) / energy - 1)).toBeLessThan(1e-9 /* relative */);
   });
 
   it('its axis goes round the angular momentum at |H| / Iy, to 1e-9 rad', () => {
@@ -73,7 +74,7 @@ describe('in a vacuum', () => {
       const expected = (length(H) / Iy) * time;
       const angle = Math.atan2(dot(pole, cross(square(axis), square(e))), dot(square(axis), square(e)));
       const turns = Math.round((expected - angle) / (2 * Math.PI));
-      expect(Math.abs(angle + 2 * Math.PI * turns - expected)).toBeLessThan(1e-9);
+      expect(Math.abs(angle + 2 * Math.PI * turns - expected)).toBeLessThan(1e-9 /* rad */);
     }
   });
 });
@@ -96,7 +97,7 @@ describe('swing', () => {
     const [first = 0, ...more] = zeros;
     expect(more.length).toBeGreaterThan(3);
     const wavelength = (2 * ((zeros.at(-1) ?? 0) - first)) / more.length;
-    expect(Math.abs(wavelength / closed.wavelength - 1)).toBeLessThan(2e-3);
+    expect(Math.abs(wavelength / closed.wavelength - 1)).toBeLessThan(2e-3 /* relative */);
   });
 
   it('dies away at the damping length of the closed form, to 0.5 %', () => {
@@ -109,7 +110,7 @@ describe('swing', () => {
       );
     const halves = zeros.length - 2;
     const damping = (closed.wavelength * halves) / 2 / Math.log(between(0) / between(halves));
-    expect(Math.abs(damping / closed.dampingLength - 1)).toBeLessThan(0.005);
+    expect(Math.abs(damping / closed.dampingLength - 1)).toBeLessThan(0.005 /* relative */);
   });
 
   it('the cross-flow on the shaft shortens the damping of a large swing only', () => {
@@ -179,7 +180,7 @@ describe('beside the everyday model', () => {
   const everyday = last(fly(conditions, level, yards(100)).map((state) => ({ ...clean, ...state })));
 
   it('drops alike on a clean launch at 100 yd, to 0.5 %', () => {
-    expect(Math.abs(at100(clean).height / everyday.height - 1)).toBeLessThan(0.005);
+    expect(Math.abs(at100(clean).height / everyday.height - 1)).toBeLessThan(0.005 /* relative */);
   });
 
   it('and to 0.1 % from 20 yd on, once the arrow leaves already turning with its path, so that no swing is added', () => {
@@ -188,27 +189,27 @@ describe('beside the everyday model', () => {
     const rigid = flyRigid(conditions, following, ranges);
     const heights = fly(conditions, level, ranges).map(({ height }) => height);
     for (const [i, height] of heights.entries())
-      expect(Math.abs((rigid[i]?.height ?? 0) / height - 1)).toBeLessThan(1e-3);
+      expect(Math.abs((rigid[i]?.height ?? 0) / height - 1)).toBeLessThan(1e-3 /* relative */);
   });
 
   it('drifts alike, to 15 %: left for a right helical', () => {
     const rigid = at100(clean, { tolerance: 1e-9 });
     expect(rigid.lateral).toBeLessThan(0);
-    expect(Math.abs(rigid.lateral / everyday.lateral - 1)).toBeLessThan(0.15);
+    expect(Math.abs(rigid.lateral / everyday.lateral - 1)).toBeLessThan(0.15 /* relative */);
   });
 
   it('drift is odd and linear in the spin, to 1 %', () => {
     const drift = (spin: number): number =>
       last(flyRigid(conditionsOf(spun(arrow, spin)), clean, yards(100), { tolerance: 1e-9 })).lateral;
-    expect(Math.abs(drift(9) / drift(4.5) - 2)).toBeLessThan(0.02);
+    expect(Math.abs(drift(9) / drift(4.5) - 2)).toBeLessThan(0.02 /* of the double */);
     expect(drift(-4.5)).toBe(-drift(4.5));
   });
 
   it('keeps the same spin and time, to 0.1 %', () => {
     const rigid = at100(clean);
-    expect(Math.abs(rigid.spin / everyday.spin - 1)).toBeLessThan(1e-3);
-    expect(Math.abs(rigid.time / everyday.time - 1)).toBeLessThan(1e-3);
-    expect(Math.abs(speedOf(rigid) / speedOf(everyday) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(rigid.spin / everyday.spin - 1)).toBeLessThan(1e-3 /* relative */);
+    expect(Math.abs(rigid.time / everyday.time - 1)).toBeLessThan(1e-3 /* relative */);
+    expect(Math.abs(speedOf(rigid) / speedOf(everyday) - 1)).toBeLessThan(1e-3 /* relative */);
   });
 
   it('takes a crosswind of 10 mph within 10 % of an arrow that lies along its airspeed from the start; one that swings into it goes further', () => {

@@ -1,5 +1,5 @@
 import type { Arrow } from '../../../src/arrow/arrow.ts';
-import type { FinRing } from '../../../src/arrow/lift/lifting.ts';
+import type { FinRing } from '../../../src/arrow/lift/fin-ring.ts';
 import { arrowLength, nockLength } from '../../../src/arrow/parts/pieces.ts';
 import { gravity } from '../../../src/flight/frame.ts';
 import {
@@ -43,8 +43,8 @@ const CROSS_FLOW = 1.1;
  * swing and spin give it; the shaft in slices; moments by cross products. It shares nothing with the model under test but the
  * slopes of the surfaces.
  *
- * A ring's slope in sideways flow holds the body's interference, which the strips get as a factor; the roll has none (build the arrow
- * with shaftSlowsSpin: false).
+ * A ring's slope in sideways flow holds the body's interference, which the strips get as a factor; the roll has none (build the
+ * arrow with shaftSlowsSpin: false).
  */
 export function stripByStrip(arrow: Arrow, { velocity, axis, turning, spin, roll }: Motion): Accelerations {
   const { flying, surfaces, parts } = arrow;

@@ -95,7 +95,7 @@ describe('sideways', () => {
     expect(at100yd(still)?.lateral).toBe(0);
   });
 
-  it('the Earth turns it 0.21 in right at 100 yd at 45 deg north, to 0.005 in (independent figure), and left in the south', () => {
+  it('the Earth turns it 0.21 in right at 100 yd, 45 deg north, to 0.005 in (independent figure), and left in the south', () => {
     const by = (latitude: number) =>
       (fly(
         conditionsOf(pointArrow(0.029159509, 0.006223, 2.5), {

@@ -6,9 +6,13 @@ const nonFinite = expect.objectContaining({ code: 'non-finite' });
 
 describe('normal distribution', () => {
   it('has 0.6826894921370859 within one deviation (published to 16 digits, from memory)', () =>
-    expect(Math.abs(normalCumulative(1) - normalCumulative(-1) - 0.6826894921370859)).toBeLessThan(2e-15));
+    expect(Math.abs(normalCumulative(1) - normalCumulative(-1) - 0.6826894921370859)).toBeLessThan(
+      2e-15 /* the printed digits, and rounding */,
+    ));
   it('leaves 0.05 outside 1.959963984540054 (published to 16 digits, from memory)', () =>
-    expect(Math.abs(normalCumulative(-1.959963984540054) - 0.025)).toBeLessThan(1e-16));
+    expect(Math.abs(normalCumulative(-1.959963984540054) - 0.025)).toBeLessThan(
+      1e-16 /* the printed digits */,
+    ));
   it('keeps its digits far out: density/z (1 - 1/z^2 + 3/z^4 - 15/z^6) at -30', () => {
     const z = 30;
     const tail =
@@ -25,9 +29,13 @@ it('normalCumulative is all or nothing at infinity and refuses NaN', () => {
 
 describe('chiSquaredSurvival', () => {
   it('with two degrees is exp(-x/2)', () =>
-    expect(relative(chiSquaredSurvival(7, 2), Math.exp(-3.5))).toBeLessThan(1e-14));
+    expect(relative(chiSquaredSurvival(7, 2), Math.exp(-3.5))).toBeLessThan(
+      1e-14 /* relative: a few roundings */,
+    ));
   it('with one is the normal distribution beyond both signs of the root', () =>
-    expect(relative(chiSquaredSurvival(2.25, 1), 2 * normalCumulative(-1.5))).toBeLessThan(1e-14));
+    expect(relative(chiSquaredSurvival(2.25, 1), 2 * normalCumulative(-1.5))).toBeLessThan(
+      1e-14 /* relative: a few roundings */,
+    ));
   it('of nothing is 1', () => expect(chiSquaredSurvival(0, 5)).toBe(1));
   it.each([
     [-1, 3],

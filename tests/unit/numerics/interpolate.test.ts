@@ -27,7 +27,7 @@ describe('uniformCubic', () => {
   });
   it('is a straight line through points on one, beside them too for half a step', () => {
     const line = uniformCubic(0, 2, [1, 2, 3, 4]);
-    expect(worstOver([0, 0.7, 1.9, 3.3, 6], (x) => line(x) - (1 + x / 2))).toBeLessThan(1e-15);
+    expect(worstOver([0, 0.7, 1.9, 3.3, 6], (x) => line(x) - (1 + x / 2))).toBeLessThan(1e-15 /* rounding */);
   });
   it('falls to a 16th of the error on half the step, sin(x) being straight at both ends', () => {
     const places = grid(0, 2 * Math.PI, 1001);
@@ -45,8 +45,8 @@ describe('uniformCubic', () => {
     const slopes = [(at(0) - at(-1)) / h, (at(1) - at(0)) / h] as const;
     const bends = [(at(0) - 2 * at(-1) + at(-2)) / h ** 2, (at(2) - 2 * at(1) + at(0)) / h ** 2] as const;
     // Third derivatives reach 40 here: slopes differ by bend x h, bends by 40 x 2h.
-    expect(Math.abs(slopes[1] - slopes[0])).toBeLessThan(0.1);
-    expect(Math.abs(bends[1] - bends[0])).toBeLessThan(0.2);
+    expect(Math.abs(slopes[1] - slopes[0])).toBeLessThan(0.1 /* per step */);
+    expect(Math.abs(bends[1] - bends[0])).toBeLessThan(0.2 /* per step squared */);
   });
   it('levels off within one step of its end, half the end slope further', () => {
     const spline = uniformCubic(0, 2, [0, 1]);
@@ -83,7 +83,9 @@ describe('monotoneCubic', () => {
   it('is straight between two points', () => expect(monotoneCubic([0, 2], [1, 5])(0.5)).toBe(2));
   it('has one slope on both sides of a point', () => {
     const h = 1e-6;
-    expect(Math.abs((table(4 + h) - 2 * table(4) + table(4 - h)) / h)).toBeLessThan(1e-4);
+    expect(Math.abs((table(4 + h) - 2 * table(4) + table(4 - h)) / h)).toBeLessThan(
+      1e-4 /* of the slope: what a bend adds over the step of 1e-6 */,
+    );
   });
   it('follows a smooth rise to the third order', () => {
     const error = (n: number) => {
@@ -130,7 +132,7 @@ describe('quinticHermite', () => {
 
   it.each([0, 0.25, 0.5, 0.9, 1])('is exact for a fifth power, at t = %f', (t) => {
     const [value] = fifth(1 + 2 * t);
-    expect(Math.abs(read(2, t, fifth(1), fifth(3)) - value)).toBeLessThan(1e-12);
+    expect(Math.abs(read(2, t, fifth(1), fifth(3)) - value)).toBeLessThan(1e-12 /* rounding of powers */);
   });
   it('errs on sin(x) by at most (h/2)^6/720', () => {
     const sine = (x: number): End => [Math.sin(x), Math.cos(x), -Math.sin(x)];

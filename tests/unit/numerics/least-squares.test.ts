@@ -17,22 +17,26 @@ const valley = ([x = 0, y = 0]: readonly number[]) => [10 * (y - x * x), 1 - x];
 describe('leastSquares', () => {
   it('fits a straight line as hand arithmetic does, covariance (7/10, -3/10; -3/10, 2/10) included', () => {
     const { parameters, sumOfSquares, covariance } = fitted(line, [0, 0]);
-    expect(Math.abs((parameters[0] ?? 0) - 1.5)).toBeLessThan(1e-9);
-    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
-    expect(Math.abs(sumOfSquares - 1)).toBeLessThan(1e-14);
+    expect(Math.abs((parameters[0] ?? 0) - 1.5)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
+    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9 /* the parameter tolerance of the solver */);
+    expect(Math.abs(sumOfSquares - 1)).toBeLessThan(1e-14 /* rounding */);
     const expected = [
       [0.7, -0.3],
       [-0.3, 0.2],
     ];
     for (const [i, row] of covariance.entries())
       for (const [j, value] of row.entries())
-        expect(Math.abs(value - (expected[i]?.[j] ?? 0))).toBeLessThan(1e-9);
+        expect(Math.abs(value - (expected[i]?.[j] ?? 0))).toBeLessThan(
+          1e-9 /* the parameter tolerance of the solver */,
+        );
   });
 
   it('finds the end of the curved valley 100 (y - x^2)^2 + (1 - x)^2 from (-1.2, 1)', () => {
     const { parameters, evaluations } = fitted(valley, [-1.2, 1]);
-    expect(Math.abs((parameters[0] ?? 0) - 1)).toBeLessThan(1e-9);
-    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[0] ?? 0) - 1)).toBeLessThan(1e-9 /* the parameter tolerance of the solver */);
+    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9 /* the parameter tolerance of the solver */);
     expect(evaluations).toBeLessThan(150);
   });
 
@@ -52,8 +56,12 @@ describe('leastSquares', () => {
 
   it('treats priors as more residuals: a mean of 10 with sd 1 and 4 with sd 2 is 8.8, sd sqrt(0.8)', () => {
     const { parameters, covariance } = fitted(([m = 0]) => [(10 - m) / 1, (4 - m) / 2], [0]);
-    expect(Math.abs((parameters[0] ?? 0) - 8.8)).toBeLessThan(1e-9);
-    expect(Math.abs((covariance[0]?.[0] ?? 0) - 0.8)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[0] ?? 0) - 8.8)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
+    expect(Math.abs((covariance[0]?.[0] ?? 0) - 0.8)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
   });
 
   it('takes the derivatives it is given instead of differences', () => {
@@ -63,15 +71,19 @@ describe('leastSquares', () => {
       [-1, 0],
     ];
     const { parameters, iterations } = fitted(call, [-1.2, 1], { jacobian });
-    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9 /* the parameter tolerance of the solver */);
     expect(asked.length).toBeLessThan(5 * iterations + 5);
   });
 
   it('does not depend on the units of the parameters', () => {
     const inUnits = ([x = 0, y = 0]: readonly number[]) => valley([x * 1e6, y * 1e-6]);
     const { parameters } = fitted(inUnits, [-1.2e-6, 1e6]);
-    expect(Math.abs((parameters[0] ?? 0) * 1e6 - 1)).toBeLessThan(1e-9);
-    expect(Math.abs((parameters[1] ?? 0) / 1e6 - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[0] ?? 0) * 1e6 - 1)).toBeLessThan(
+      1e-9 /* relative: the parameter tolerance of the solver */,
+    );
+    expect(Math.abs((parameters[1] ?? 0) / 1e6 - 1)).toBeLessThan(
+      1e-9 /* relative: the parameter tolerance of the solver */,
+    );
   });
 
   it('converges at once when it starts at the answer', () => {
@@ -104,11 +116,13 @@ describe('bounds', () => {
     // With the slope held at 0.5: the intercept is the mean of y - x/2, which is 3 - 0.75.
     const { parameters } = fitted(line, [0, 0], { upper: [Infinity, 0.5] });
     expect(parameters[1]).toBe(0.5);
-    expect(Math.abs((parameters[0] ?? 0) - 2.25)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[0] ?? 0) - 2.25)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
   });
   it('let a parameter go again that started on one', () => {
     const { parameters } = fitted(line, [0, 0.5], { lower: [-10, 0.5] });
-    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[1] ?? 0) - 1)).toBeLessThan(1e-9 /* the parameter tolerance of the solver */);
   });
   it('move a start that lies outside, and nothing outside is ever asked for', () => {
     const { asked, call } = recorded(valley);
@@ -117,8 +131,12 @@ describe('bounds', () => {
       upper: [0.5, 5],
     });
     expect(asked.every(([x = 0, y = 0]) => x >= -2 && x <= 0.5 && y >= -5 && y <= 5)).toBe(true);
-    expect(Math.abs((parameters[0] ?? 0) - 0.5)).toBeLessThan(1e-9);
-    expect(Math.abs((parameters[1] ?? 0) - 0.25)).toBeLessThan(1e-9);
+    expect(Math.abs((parameters[0] ?? 0) - 0.5)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
+    expect(Math.abs((parameters[1] ?? 0) - 0.25)).toBeLessThan(
+      1e-9 /* the parameter tolerance of the solver */,
+    );
   });
   it('on every parameter at once end the fit there', () =>
     expect(fitted(line, [0, 0], { upper: [0.1, 0.2] }).parameters).toEqual([0.1, 0.2]));
@@ -136,7 +154,7 @@ describe('a region where the residuals cannot be had', () => {
   ])('is stepped around: %s', (_, outside) => {
     // Minimum of (ln x - 1)^2 at e, from a start whose first undamped step goes below 0.
     const { parameters } = fitted(([x = 0]) => [x > 0 ? Math.log(x) - 1 : outside()], [30]);
-    expect(Math.abs((parameters[0] ?? 0) - Math.E)).toBeLessThan(1e-8);
+    expect(Math.abs((parameters[0] ?? 0) - Math.E)).toBeLessThan(1e-8 /* the solver's tolerance */);
   });
 });
 
@@ -189,5 +207,7 @@ describe('a fit that fails says why, with the best place found', () => {
 it('residuals that are noisier than rounding still converge when their precision is stated', () => {
   const rough = (p: readonly number[]) => valley(p).map((value) => Math.round(value * 1e9) / 1e9);
   const { parameters } = fitted(rough, [-1.2, 1], { precision: 1e-9 });
-  expect(Math.abs((parameters[0] ?? 0) - 1)).toBeLessThan(1e-6);
+  expect(Math.abs((parameters[0] ?? 0) - 1)).toBeLessThan(
+    1e-6 /* the noise, a thousand times, as the valley is flat */,
+  );
 });

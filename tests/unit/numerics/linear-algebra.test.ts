@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  conditionOf,
   inverseSymmetric,
   type Rows,
   solveSymmetric,
@@ -57,6 +56,53 @@ describe('triangularFactor', () => {
       1e-12 /* nine terms of at most 100, each rounded */,
     );
   });
+  it('of the columns (3, 4) and (5, 10) has 5, 11 and 2 by hand', () => {
+    // Along (3, 4)/5 the second column has (15 + 40)/5 = 11; across it, by (-4, 3)/5, (-20 + 30)/5 = 2.
+    const R = triangularFactor([
+      [3, 5],
+      [4, 10],
+    ]);
+    const [[a = 0, b = 0] = [], [, c = 0] = []] = R;
+    expect(Math.abs(Math.abs(a) - 5)).toBeLessThan(1e-15 * 5);
+    expect(Math.abs(a * b - 55)).toBeLessThan(1e-15 * 55);
+    expect(Math.abs(Math.abs(c) - 2)).toBeLessThan(4e-15 /* rounding of terms of 10 */);
+  });
+  it('solves the least squares of y = 1, 3, 2 at x = 0, 1, 2: 1.5 + 0.5 x, with 1.5 left over', () => {
+    // Mean 2 at x = 1, slope (2 - 1)/2; residuals -0.5, 1, -0.5.
+    const R = triangularFactor([
+      [1, 0, 1],
+      [1, 1, 3],
+      [1, 2, 2],
+    ]);
+    const upper = R.slice(0, 2).map((row) => row.slice(0, 2));
+    const [at0 = 0, slope = 0] = solveUpper(
+      upper,
+      R.slice(0, 2).map(([, , b = 0]) => b),
+    );
+    expect(Math.abs(at0 - 1.5)).toBeLessThan(2e-15 /* a few roundings */);
+    expect(Math.abs(slope - 0.5)).toBeLessThan(2e-15 /* a few roundings */);
+    expect(Math.abs((R[2]?.[2] ?? 0) ** 2 - 1.5)).toBeLessThan(4e-15 /* a few roundings */);
+  });
+  it('has a 0 on the diagonal, to rounding, where a column repeats another, and exactly where it holds nothing', () => {
+    const repeated = triangularFactor([
+      [1, 2],
+      [2, 4],
+      [3, 6],
+    ]);
+    expect(Math.abs(repeated[1]?.[1] ?? 1)).toBeLessThan(1e-15 * 6);
+    expect(
+      triangularFactor([
+        [1, 0],
+        [2, 0],
+      ])[1]?.[1],
+    ).toBe(0);
+  });
+  it.each([1e-200, 1e200])('keeps lengths whose squares are out of range: 5 of (3, 4) at %d', (size) => {
+    const [[length = 0] = []] = triangularFactor([[3 * size], [4 * size]]);
+    expect(Math.abs(Math.abs(length) / size - 5)).toBeLessThan(5e-15 /* rounding */);
+  });
+  it('shows a NaN, and does not take it for 0', () =>
+    expect(triangularFactor([[Number.NaN], [1]])[0]?.[0]).toBeNaN());
   it('leaves the matrix as it was', () => {
     const A = [
       [1, 2],
@@ -85,6 +131,17 @@ describe('solveUpper', () => {
     ).toEqual([1.5, 2]));
   it('takes numbers below 1e-15 for what they are', () =>
     expect(solveUpper([[2 ** -70]], [3 * 2 ** -70])).toEqual([3]));
+  it('solves three by hand: z = 3, y = (13 - 3)/5 = 2, x = (10 - 2 - 6)/2 = 1', () =>
+    expect(
+      solveUpper(
+        [
+          [2, 1, 2],
+          [0, 5, 1],
+          [0, 0, 4],
+        ],
+        [10, 13, 12],
+      ),
+    ).toEqual([1, 2, 3]));
   it('refuses a 0 on the diagonal though a solution exists', () =>
     expect(() =>
       solveUpper(
@@ -106,8 +163,8 @@ describe('solveSymmetric', () => {
       ],
       [4, 7],
     );
-    expect(Math.abs(x - 1)).toBeLessThan(1e-15);
-    expect(Math.abs(y - 2)).toBeLessThan(1e-15);
+    expect(Math.abs(x - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(y - 2)).toBeLessThan(1e-15 /* rounding */);
   });
   it('needs a pivot: 0 on the diagonal', () =>
     expect(
@@ -127,8 +184,8 @@ describe('solveSymmetric', () => {
       ],
       [4, 7e-20],
     );
-    expect(Math.abs(x * 1e20 - 1)).toBeLessThan(1e-15);
-    expect(Math.abs(y / 2 - 1)).toBeLessThan(1e-15);
+    expect(Math.abs(x * 1e20 - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(y / 2 - 1)).toBeLessThan(1e-15 /* rounding */);
   });
   it('refuses a singular matrix though the equations agree', () =>
     expect(() =>
@@ -190,37 +247,24 @@ describe('inverseSymmetric', () => {
   ])('refuses %s', (_, A, error) => expect(() => inverseSymmetric(A)).toThrow(error));
 });
 
-describe('conditionOf', () => {
-  it('of the identity is 1, and of a diagonal in mixed units too', () => {
-    expect(
-      conditionOf([
-        [1, 0],
-        [0, 1],
-      ]),
-    ).toBe(1);
-    expect(
-      Math.abs(
-        conditionOf([
-          [1e12, 0],
-          [0, 1e-9],
-        ]) - 1,
-      ),
-    ).toBeLessThan(1e-15);
+describe('the condition that inverseSymmetric accepts', () => {
+  /** Of condition (1 + c)/(1 - c), the ratio of its two eigenvalues. */
+  const nearlyOnes = (c: number): Rows => [
+    [1, c],
+    [c, 1],
+  ];
+  it('does not count units: a diagonal of 1e12 and 1e-9 is inverted to the last bit or two', () => {
+    const [[a = 0] = [], [, b = 0] = []] = inverseSymmetric([
+      [1e12, 0],
+      [0, 1e-9],
+    ]);
+    expect(Math.abs(a * 1e12 - 1)).toBeLessThan(1e-15 /* rounding */);
+    expect(Math.abs(b * 1e-9 - 1)).toBeLessThan(1e-15 /* rounding */);
   });
-  it('of [[1, c], [c, 1]] is (1 + c)/(1 - c)', () =>
-    expect(
-      Math.abs(
-        conditionOf([
-          [1, 0.9],
-          [0.9, 1],
-        ]) - 19,
-      ),
-    ).toBeLessThan(1e-13));
-  it('of a singular matrix is beyond 1e15', () =>
-    expect(
-      conditionOf([
-        [1, 2],
-        [2, 4],
-      ]),
-    ).toBeGreaterThan(1e15));
+  it('takes one of 5.6e14 and refuses one of 4.5e15, beyond a quarter of the roundings in 1', () => {
+    expect(inverseSymmetric(nearlyOnes(1 - 2 ** -48)).length).toBe(2);
+    expect(() => inverseSymmetric(nearlyOnes(1 - 2 ** -51))).toThrow(singular);
+  });
+  it('says the condition: of [[1, c], [c, 1]] with c within 1e-16 of 1, over 1e15', () =>
+    expect(() => inverseSymmetric(nearlyOnes(1 - 2 ** -52))).toThrow(/condition [1-9]\.\de\+1[56] /));
 });

@@ -52,8 +52,8 @@ describe('createIntegrator', () => {
       const [y = 0] = createIntegrator(growth, 1, options).advance(0, [1], 5);
       return Math.abs(y / Math.exp(5) - 1);
     };
-    expect(error(1e-3)).toBeLessThan(1e-3);
-    expect(error(1e-12)).toBeLessThan(1e-12);
+    expect(error(1e-3)).toBeLessThan(1e-3 /* the tolerance asked for */);
+    expect(error(1e-12)).toBeLessThan(1e-12 /* the tolerance asked for */);
     expect(error(1e-12)).toBeLessThan(error(1e-3));
   });
 
@@ -108,7 +108,7 @@ describe('an advance that cannot arrive says so, and where', () => {
     expect(performance.now() - before).toBeLessThan(100 /* ms; without a guard it never ends */);
     expect(error.code).toBe('non-finite');
     expect(error.at).toBeGreaterThanOrEqual(0);
-    expect(error.at).toBeLessThanOrEqual(1);
+    expect(error.at).toBeLessThanOrEqual(1 /* the end of the interval */);
   });
 
   it('a derivative that misses a component', () =>
@@ -121,7 +121,7 @@ describe('an advance that cannot arrive says so, and where', () => {
       }).advance(0, [1], 2),
     );
     expect(['non-finite', 'too-many-evaluations']).toContain(error.code);
-    expect(Math.abs((error.at ?? 0) - 1)).toBeLessThan(0.1);
+    expect(Math.abs((error.at ?? 0) - 1)).toBeLessThan(0.1 /* of the interval */);
   });
 
   it('a solution that takes more evaluations than allowed', () => {

@@ -76,7 +76,7 @@ describe('readSetup replaces values from outside the file', () => {
   it('and points at the command line when one of them is wrong', () => {
     const [problem] = problemsOf(SMALLEST, [{ path: ['arrow', 'mass'], value: '4 kg' }]);
     expect(problem?.line).toBe(0);
-    expect(problem?.message).toMatch(/^command line {2}arrow\.mass: "4 kg" is above the limit: /);
+    expect(problem?.message).toMatch(/^command line {2}arrow\.mass: "4 kg" is above the limit\. A lighter/);
   });
 
   it.each([[[]], [['marks', '7', 'range']], [['marks', 'x']], [['bow', 'hand', 'left']]])(
@@ -130,37 +130,39 @@ marks:
       [3, 3, 'bow.draw_lenght', 'draw_lenght', 'Write "draw_length"'],
       [4, 17, 'bow.brace_height', '6,5 in', 'Write "6.5 in"'],
       [5, 21, 'bow.peak_draw_weight', '68 lbs', 'Write "68 lbf"'],
-      [6, 16, 'bow.peep_height', '-4.6 in', 'Write one within the limits, such as "4.6 in"'],
+      [6, 16, 'bow.peep_height', '-4.6 in', 'Write a value within the limits, such as "4.6 in"'],
       [7, 9, 'bow.hand', 'Right', 'Write "right"'],
       [9, 3, 'arrow.diamter', 'diamter', 'Write "diameter"'],
-      [10, 9, 'arrow.mass', '4 kg', 'Write one within the limits, such as "29.3 g"'],
+      [10, 9, 'arrow.mass', '4 kg', 'Write a value within the limits, such as "29.3 g"'],
       [11, 3, 'arrow.parts.point', '', expect.stringMatching(/^Add "point: /)],
       [12, 22, 'arrow.parts.shaft.length', '28.5', 'Write "28.5 in" or "724 mm"'],
       [12, 45, 'arrow.parts.shaft.mass_per_length', '9.5 gr', 'Write "9.5 gpi"'],
       [13, 5, 'arrow.parts.vanes.turn', '', expect.stringMatching(/^Add "turn: right" under "vanes:"/)],
       [13, 21, 'arrow.parts.vanes.count', '3.5', 'Write "4"'],
-      [13, 69, 'arrow.parts.vanes.tip_chord', '2.9 in', 'Exchange the two, or measure them again'],
+      [13, 69, 'arrow.parts.vanes.tip_chord', '2.9 in', 'Swap the two, or measure them again'],
       [13, 85, 'arrow.parts.vanes.height', '0,5 in', 'Write "0.5 in"'],
-      [14, 18, 'launch.speed', '900 ft/s', 'Write one within the limits, such as "281 fps"'],
+      [14, 18, 'launch.speed', '900 ft/s', 'Write a value within the limits, such as "281 fps"'],
       [14, 38, 'launch.speed_sd', '0 fps', 'Write a small one, such as "0.4 fps"'],
       [14, 45, 'launch.measured_at', 'measured_at', 'Write "3 ft"'],
-      [15, 6, 'air', 'air', 'Write its keys under it'],
-      [16, 7, 'wind', '5 mph', 'Write its keys under it'],
+      [15, 6, 'air', 'air', 'Write its keys on the lines below it'],
+      [16, 7, 'wind', '5 mph', 'Write its keys on the lines below it'],
       [17, 1, 'sight.peep_to_pin', '', 'Add "peep_to_pin: 33 in" under "sight:"'],
       [17, 1, 'sight.scale', '', expect.stringMatching(/^Add "scale: /)],
       [18, 15, 'sight.zero_range', '20', 'Write "20 yd" or "18.3 m"'],
       [20, 14, 'marks.0.range', '20 in', 'Write "20 yd"'],
       [20, 30, 'marks.0.reading', '12.4 mm', 'Write "12.4"'],
-      [21, 5, 'marks.1', '5', 'Write its keys under it'],
+      [21, 5, 'marks.1', '5', 'Write its keys on the lines below it'],
     ]);
   });
 
   it('each as one line that a person can follow', () => {
     expect(messagesOf(bad)).toContain(
-      'setup.yaml:12:22  arrow.parts.shaft.length: "28.5" has no unit. Allowed: a length between 8 and 42 in. Write "28.5 in" or "724 mm".',
+      'setup.yaml:12:22  arrow.parts.shaft.length: "28.5" has no unit. ' +
+        'Allowed: a length between 8 and 42 in. Write "28.5 in" or "724 mm".',
     );
     expect(messagesOf(bad)).toContain(
-      'setup.yaml:17:1  sight.peep_to_pin is missing. Allowed: a length between 10 and 60 in. Add "peep_to_pin: 33 in" under "sight:".',
+      'setup.yaml:17:1  sight.peep_to_pin is missing. ' +
+        'Allowed: a length between 10 and 60 in. Add "peep_to_pin: 33 in" under "sight:".',
     );
   });
 
@@ -197,16 +199,28 @@ marks:
 
 describe('readSetup refuses nonsense with the limit and its reason', () => {
   it.each([
-    ['mass: 452 gr', 'mass: 4 kg', 'arrow.mass', 'between 6.48 and 97.2 g', 'lighter ones would wreck a bow'],
-    ['speed: 281 fps', 'speed: 900 ft/s', 'launch.speed', 'between 60 and 500 ft/s', 'no bow drawn by hand'],
+    [
+      'mass: 452 gr',
+      'mass: 4 kg',
+      'arrow.mass',
+      'between 6.48 and 97.2 g',
+      'limit. A lighter arrow would wreck a bow, and nobody shoots a heavier one. Allowed',
+    ],
+    ['speed: 281 fps', 'speed: 900 ft/s', 'launch.speed', 'between 60 and 500 ft/s', 'No bow drawn by hand'],
     [
       'peep_height: 4.6 in',
       'peep_height: -1 in',
       'bow.peep_height',
       'between 1 and 10 in',
-      'the eye is above the arrow',
+      'The eye is above the arrow',
     ],
-    ['peep_to_pin: 33 in', 'peep_to_pin: 33 ft', 'sight.peep_to_pin', 'between 10 and 60 in', 'drawn string'],
+    [
+      'peep_to_pin: 33 in',
+      'peep_to_pin: 33 ft',
+      'sight.peep_to_pin',
+      'between 10 and 60 in',
+      'distance from the drawn string',
+    ],
   ])('%s as %s', (was, is, path, allowed, reason) => {
     const [problem, ...more] = problemsOf(SMALLEST.replace(was, is));
     expect(more).toEqual([]);

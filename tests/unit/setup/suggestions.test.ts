@@ -29,7 +29,7 @@ describe('what to write instead', () => {
     ['arrow.parts.shaft.length', '28.5', '"28.5 in" or "724 mm"'],
     ['sight.zero_range', '20', '"20 yd" or "18.3 m"'],
     ['air.pressure', '1013', '"1013 hPa" or "29.9 inHg"'],
-    ['bow.peep_height', '33 in', 'one within the limits, such as "4.6 in"'],
+    ['bow.peep_height', '33 in', 'a value within the limits, such as "4.6 in"'],
   ] as const)('of %s: %s is %s', (key, text, write) => expect(insteadOf(key, text)).toBe(write));
 
   const keys = Object.keys(LIMITS).filter((key): key is LimitKey => key in LIMITS);
@@ -75,8 +75,8 @@ describe('keys by the names that archers use', () => {
 it('peep height and peep to pin that stand in each other’s place are to be exchanged', () => {
   const text = SMALLEST.replace('4.6 in', '33 in').replace('peep_to_pin: 33 in', 'peep_to_pin: 4.6 in');
   expect(problemsOf(text).map(({ line, path, write }) => [line, path, write])).toEqual([
-    [1, 'bow.peep_height', 'Exchange bow.peep_height and sight.peep_to_pin'],
-    [4, 'sight.peep_to_pin', 'Exchange bow.peep_height and sight.peep_to_pin'],
+    [1, 'bow.peep_height', 'Swap bow.peep_height and sight.peep_to_pin'],
+    [4, 'sight.peep_to_pin', 'Swap bow.peep_height and sight.peep_to_pin'],
   ]);
 });
 

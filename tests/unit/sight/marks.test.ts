@@ -4,31 +4,14 @@ import { length } from '../../../src/numerics/vector.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { launchAngle, launchThrough } from '../../../src/sight/geometry.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
+import { NO_PIN } from '../../../src/sight/no-pin.ts';
 import { readingAt, travelAt } from '../../../src/sight/scale.ts';
 import { impact, pinForHit } from '../../../src/sight/zero.ts';
 import { conditionsOf, pointArrow, spinningArrow } from '../flight/point-arrow.ts';
+import { draglessElevation } from './dragless-elevation.ts';
 import { dragless, inventedRig, yards } from './invented-rig.ts';
 
 const everyYard = Array.from({ length: 91 }, (_, i) => yards(10 + i));
-
-/**
- * Launch elevation that hits at R from the nock's place under no drag: with c = cos, s = sin of the elevation,
- * start (f c + h s, f s - h c), v^2 and g, the height at R is zero. Solved here by bisection on the closed form.
- */
-function draglessElevation(range: number): number {
-  const { peepHeight: h, freeFlight: f } = dragless.geometry;
-  const v = dragless.launchSpeed;
-  const height = (a: number): number => {
-    const [c, s] = [Math.cos(a), Math.sin(a)];
-    const run = range - (f * c + h * s);
-    return f * s - h * c + (run * s) / c - (9.80665 * run ** 2) / (2 * v ** 2 * c ** 2);
-  };
-  let [lo, hi] = [0, 0.3];
-  for (let i = 0; i < 60; i += 1)
-    if (height((lo + hi) / 2) < 0) lo = (lo + hi) / 2;
-    else hi = (lo + hi) / 2;
-  return (lo + hi) / 2;
-}
 
 describe('launchThrough', () => {
   const launch = (down: number, windage: number, cant: number, lean = 0) =>
@@ -147,7 +130,9 @@ describe('marksFor', () => {
 
   it('an arrow that falls short is an error, not a mark', () => {
     const feeble = { ...inventedRig, launchSpeed: si<'m/s'>(25) };
-    expect(() => marksFor(feeble, [yards(20), yards(120)])).toThrow();
+    expect(() => marksFor(feeble, [yards(20), yards(120)])).toThrow(
+      expect.objectContaining({ code: 'not-converged', reason: NO_PIN }),
+    );
   });
 
   it('refuses a range inside the bow', () =>

@@ -21,7 +21,7 @@ describe('error forms', () => {
           ]),
         ) - 0.5,
       ),
-    ).toBeLessThan(1e-15));
+    ).toBeLessThan(1e-15 /* rounding */));
   it('a shared cause leaves the difference', () => {
     const [a, b] = [
       combined([
@@ -39,7 +39,7 @@ describe('error forms', () => {
           ]),
         ) - 0.3,
       ),
-    ).toBeLessThan(1e-15);
+    ).toBeLessThan(1e-15 /* rounding */);
     expect(
       standardError(
         combined([
@@ -60,7 +60,7 @@ describe('error forms', () => {
           chronograph,
         ) - 0.32,
       ),
-    ).toBeLessThan(1e-15);
+    ).toBeLessThan(1e-15 /* rounding */);
     expect(covariance(chronograph, own)).toBe(0);
   });
   it('counts causes of one kind together', () => {
@@ -72,7 +72,7 @@ describe('error forms', () => {
       ]),
     );
     expect(main?.kind).toBe('law');
-    expect(Math.abs((main?.share ?? 0) - 18 / 34)).toBeLessThan(1e-15);
+    expect(Math.abs((main?.share ?? 0) - 18 / 34)).toBeLessThan(1e-15 /* rounding */);
   });
   it('names the cause that weighs most, by its share of the variance', () => {
     const main = mainCause(
@@ -82,7 +82,7 @@ describe('error forms', () => {
       ]),
     );
     expect(main?.kind).toBe('chronograph');
-    expect(Math.abs((main?.share ?? 0) - 0.64)).toBeLessThan(1e-15);
+    expect(Math.abs((main?.share ?? 0) - 0.64)).toBeLessThan(1e-15 /* rounding */);
     expect(mainCause(new Map())).toBeNull();
     expect(mainCause(cause('nothing', 0))).toBeNull();
   });

@@ -72,9 +72,11 @@ describe('with marks', () => {
   });
   it('a build of the same shape takes the calibrated drag over', () => {
     expect(Math.abs(s.rig.conditions.arrow.dragScale - bow.calibration.values.drag_scale)).toBeLessThan(
-      1e-12,
+      1e-12 /* relative, rounding */,
     );
-    expect(Math.abs(standardError(s.errors.drag) - standardError(b.errors.drag))).toBeLessThan(1e-12);
+    expect(Math.abs(standardError(s.errors.drag) - standardError(b.errors.drag))).toBeLessThan(
+      1e-12 /* relative, rounding */,
+    );
   });
   it('a build of another shape takes most of it over, and errs mostly but not wholly with the base', () => {
     const share = (t.rig.conditions.arrow.dragScale - 1) / (bow.calibration.values.drag_scale - 1);
@@ -91,7 +93,9 @@ describe('with marks', () => {
     const ratio = Math.sqrt(
       (b.arrow.flying.mass + b.energy.virtualMass) / (s.arrow.flying.mass + b.energy.virtualMass),
     );
-    expect(Math.abs(s.rig.launchSpeed / b.rig.launchSpeed - ratio)).toBeLessThan(1e-12);
+    expect(Math.abs(s.rig.launchSpeed / b.rig.launchSpeed - ratio)).toBeLessThan(
+      1e-12 /* relative, rounding */,
+    );
   });
 });
 
@@ -104,7 +108,9 @@ describe('a candidate that was chronographed', () => {
   it('keeps its own speed and error', () => {
     expect(other?.speedFrom).toBe('chronographed');
     expect(other?.rig.launchSpeed).toBe(81.6);
-    expect(Math.abs(standardError(other?.errors.speed ?? new Map()) - 0.2)).toBeLessThan(1e-12);
+    expect(Math.abs(standardError(other?.errors.speed ?? new Map()) - 0.2)).toBeLessThan(
+      1e-12 /* m/s, rounding */,
+    );
   });
   it('helps to tell the virtual mass, and errs with the arrows predicted from it', () => {
     expect(third?.energy.arrows.length).toBe(2);

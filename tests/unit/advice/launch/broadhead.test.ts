@@ -23,13 +23,14 @@ it('an arrow against itself never misses', () => {
     expect(own.flatMap(({ right, high }) => [Math.abs(right), Math.abs(high)])).toEqual([0, 0, 0, 0, 0, 0]);
 });
 
-it('out of a clean start the broadhead rides high at equal drag, as the steady lift of the everyday model says, to 30 %: its short margin keeps it nose up', () => {
+// Its short static margin keeps it nose up.
+it('a broadhead of equal drag flies high out of a clean start, by the steady lift of the everyday model, to 30 %', () => {
   const [, , far] = of('clean');
   const steady = ({ conditions }: Shot) => fly(conditions, launch, [100 * YARD])[0]?.height ?? Number.NaN;
   const expected = steady(bladed) - steady(field);
   expect(expected).toBeGreaterThan(0.1 /* m, of 6 m of drop */);
   // The rest is the swing of an arrow that leaves without turning, three times larger with blades.
-  expect(Math.abs((far?.high ?? 0) / expected - 1)).toBeLessThan(0.3);
+  expect(Math.abs((far?.high ?? 0) / expected - 1)).toBeLessThan(0.3 /* of the rise */);
   expect(Math.abs(far?.right ?? 1)).toBeLessThan(0.01 /* m */);
 });
 

@@ -89,7 +89,7 @@ describe('paperHoles', () => {
   const holes = (disturbance = CLEAN, ranges = yards(2, 3, 4)) =>
     paperHoles(conditions, rigidLaunch(level, disturbance), ends, ranges);
 
-  it('in a vacuum the tear of a shaft that does not turn is its length times the lean, less the fall between the two holes', () => {
+  it('in a vacuum a shaft that does not turn tears its length times the lean, less the fall between the two holes', () => {
     const air = { ...conditions.air, density: si<'kg/m3'>(0) };
     const lean = 0.02;
     const [hole] = paperHoles(
@@ -111,20 +111,22 @@ describe('paperHoles', () => {
     expect(tears.every(({ nockRight }) => nockRight < 0)).toBe(true);
     expect(tears[2]?.length ?? 1).toBeLessThan(tears[0]?.length ?? 0);
     // A quarter turn anticlockwise from up is nock left.
-    expect(Math.abs((tears[0]?.clockwise ?? 0) + Math.PI / 2)).toBeLessThan(0.25);
+    expect(Math.abs((tears[0]?.clockwise ?? 0) + Math.PI / 2)).toBeLessThan(
+      0.25 /* rad: the path drops meanwhile, which turns it a little */,
+    );
   });
 
   it('tail high tears up, which is clockwise 0', () => {
     const [tear] = holes({ ...CLEAN, tailUp: si(2 * DEGREE) });
     expect(tear?.nockHigh ?? 0).toBeGreaterThan(0);
-    expect(Math.abs(tear?.clockwise ?? 1)).toBeLessThan(0.01);
+    expect(Math.abs(tear?.clockwise ?? 1)).toBeLessThan(0.01 /* rad */);
   });
 
   it('a clean start still tears a little nock low: the path falls while the shaft goes through', () => {
     for (const { nockHigh, nockRight } of holes()) {
       expect(nockHigh).toBeLessThan(0);
       expect(nockHigh).toBeGreaterThan(-0.005);
-      expect(Math.abs(nockRight)).toBeLessThan(1e-5);
+      expect(Math.abs(nockRight)).toBeLessThan(1e-5 /* m: 0.01 mm, nothing pushes it aside */);
     }
   });
 

@@ -95,7 +95,9 @@ it('levelErrors is the slope of the cost: a degree off costs what a cant of a de
   const [effect] = cantEffects(inventedRig, [degrees(1)], courseRanges);
   for (const [i, error] of levelErrors(inventedRig, courseRanges).entries()) {
     const cost = effect?.rows[i]?.lateral ?? 0;
-    expect(Math.abs((error.lateralPerRadian * degrees(1)) / cost - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((error.lateralPerRadian * degrees(1)) / cost - 1)).toBeLessThan(1e-3 /* relative */);
   }
-  expect(Math.abs(levelErrors(inventedRig, [yards(20)])[0]?.rezeroedPerRadian ?? 1)).toBeLessThan(1e-4);
+  expect(Math.abs(levelErrors(inventedRig, [yards(20)])[0]?.rezeroedPerRadian ?? 1)).toBeLessThan(
+    1e-4 /* m/rad: nothing is left at the range of the zero */,
+  );
 });

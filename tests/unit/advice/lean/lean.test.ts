@@ -32,10 +32,12 @@ describe('leanFor', () => {
   });
 
   it('of the bow it is the closed form to 3 %: the spin takes its first metres to settle', () => {
-    expect(Math.abs(lean.bowLean / (lean.closedForm?.gyroscopic ?? 1) - 1)).toBeLessThan(0.03);
+    expect(Math.abs(lean.bowLean / (lean.closedForm?.gyroscopic ?? 1) - 1)).toBeLessThan(
+      0.03 /* of the lean */,
+    );
     const both = leanFor(ceiling, fitLateral(ceiling, []), courseRanges);
     const closed = (both.closedForm?.gyroscopic ?? 0) + (both.closedForm?.shaftForceCeiling ?? 0);
-    expect(Math.abs(both.bowLean / closed - 1)).toBeLessThan(0.03);
+    expect(Math.abs(both.bowLean / closed - 1)).toBeLessThan(0.03 /* of the lean */);
   });
 
   it('of the travel it is a little more than of the bow: the pin starts from the eye, not from the arrow', () => {
@@ -87,7 +89,9 @@ describe('leanFor', () => {
   it('turns a measured curve back, as sure as the groups make it', () => {
     const sharp = groupsOf(spinningRig, { plumb: degrees(1), windage: 0.002 }, course, () => 1e-4);
     const found = leanFor(spinningRig, fitLateral(spinningRig, sharp), courseRanges);
-    expect(Math.abs(found.bowLean / degrees(-1) - 1)).toBeLessThan(0.02);
+    expect(Math.abs(found.bowLean / degrees(-1) - 1)).toBeLessThan(
+      0.02 /* relative: what the linear curve leaves of a degree */,
+    );
     expect(found.sd).toBeLessThan(degrees(0.05));
     const blunt = groupsOf(spinningRig, { plumb: degrees(1) }, course, (range) => USUAL_SPREAD * range);
     expect(leanFor(spinningRig, fitLateral(spinningRig, blunt), courseRanges).sd).toBeGreaterThan(

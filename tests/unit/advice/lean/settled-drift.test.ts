@@ -27,11 +27,13 @@ describe('settledDrift', () => {
   const found = settledDrift(conditions, launchSpeed) ?? expect.fail();
 
   it('is 1.30e-4 to the left for the arrow of the independent figure, to its last digit', () =>
-    expect(Math.abs(found.gyroscopic + 1.3e-4)).toBeLessThan(0.005e-4));
+    expect(Math.abs(found.gyroscopic + 1.3e-4)).toBeLessThan(0.005e-4 /* half of the last printed digit */));
 
   it('is what the flight does, to 1 %: the drag acts on drift and drop a little differently', () => {
-    expect(Math.abs(flownRatio(0) / found.gyroscopic - 1)).toBeLessThan(0.01);
-    expect(Math.abs((flownRatio(1) - flownRatio(0)) / found.shaftForceCeiling - 1)).toBeLessThan(0.01);
+    expect(Math.abs(flownRatio(0) / found.gyroscopic - 1)).toBeLessThan(0.01 /* relative */);
+    expect(Math.abs((flownRatio(1) - flownRatio(0)) / found.shaftForceCeiling - 1)).toBeLessThan(
+      0.01 /* relative */,
+    );
   });
 
   it('is nothing to say about an arrow of which only the mass is known', () =>

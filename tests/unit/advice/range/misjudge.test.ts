@@ -51,7 +51,9 @@ describe('guessRoom', () => {
       expect(Math.abs(heightPerGuess / slope - 1)).toBeLessThan(
         0.02 /* relative: the launch rises up to 3.6 deg */,
       );
-      expect(Math.abs((long * slope) / (ring / 2) - 1)).toBeLessThan(0.02);
+      expect(Math.abs((long * slope) / (ring / 2) - 1)).toBeLessThan(
+        0.02 /* of the ring: the second order of the fall */,
+      );
     }
   });
 });
@@ -61,13 +63,15 @@ describe('insideRing', () => {
     for (const ratio of [0.1, 0.5, 1, 2, 5, 40]) {
       const exact = 1 - Math.exp((-ratio * ratio) / 2);
       const found = insideRing(ratio * 0.03, { height: 0, lateral: 0, upward: 0.03, sideways: 0.03 });
-      expect(Math.abs(found - exact)).toBeLessThan(1e-8);
+      expect(Math.abs(found - exact)).toBeLessThan(1e-8 /* of all shots: the quadrature */);
     }
   });
 
   it('a very flat scatter is the normal share within the ring', () => {
     const found = insideRing(0.1, { height: 0, lateral: 0, upward: 1e-5, sideways: 0.1 });
-    expect(Math.abs(found - 0.6826894921)).toBeLessThan(1e-6);
+    expect(Math.abs(found - 0.6826894921)).toBeLessThan(
+      1e-6 /* of all shots: the scatter is not quite flat */,
+    );
   });
 
   it('is 0 far off and 1 in a wide ring; without scatter it is all or nothing', () => {
@@ -107,7 +111,9 @@ describe('hitChances', () => {
     };
     for (const { range, chance } of hitChances(inventedRig, ring, courseRanges, alone)) {
       const s = 8.33e-4 * range;
-      expect(Math.abs(chance - (1 - Math.exp(-((ring / 2) ** 2) / (2 * s * s))))).toBeLessThan(1e-6);
+      expect(Math.abs(chance - (1 - Math.exp(-((ring / 2) ** 2) / (2 * s * s))))).toBeLessThan(
+        1e-6 /* of all shots: the quadrature */,
+      );
     }
   });
 
@@ -150,12 +156,12 @@ describe('hitChances', () => {
     const [found] = hitChances(inventedRig, ring, [yards(60)], steady);
     const sd = 0.1 * yards(60);
     const expected = normalCumulative((room?.long ?? 0) / sd) - normalCumulative(-(room?.short ?? 0) / sd);
-    expect(Math.abs((found?.chance ?? 0) - expected)).toBeLessThan(1e-4);
+    expect(Math.abs((found?.chance ?? 0) - expected)).toBeLessThan(1e-4 /* of all shots */);
   });
 
   it('is the same for a mirrored bow', () => {
     for (const [i, { chance }] of hitChances(mirrored(spinningRig), ring, courseRanges, spread).entries())
-      expect(Math.abs(chance - (chances[i]?.chance ?? 0))).toBeLessThan(1e-12);
+      expect(Math.abs(chance - (chances[i]?.chance ?? 0))).toBeLessThan(1e-12 /* of all shots, rounding */);
   });
 });
 

@@ -51,7 +51,7 @@ describe('slopeMarks', () => {
     }
   });
 
-  it('at 60 yd and beyond is further than the cosine says uphill and nearer downhill, so that the cosine hits low and high', () => {
+  it('from 60 yd on is further than the cosine says uphill and nearer downhill, so that the cosine hits low and high', () => {
     const far = found.filter(({ range }) => range >= yards(60));
     expect(far.length).toBeGreaterThan(20);
     for (const { slope, markRange, cosineRange, missByCosine } of far) {
@@ -102,7 +102,7 @@ describe('third axis', () => {
     expect(thirdAxisCant(degrees(2), 0)).toBe(0);
     // e = 45 deg on a slope of 30 deg: sin c = tan 30 deg.
     expect(Math.abs(Math.sin(thirdAxisCant(Math.PI / 4, Math.PI / 6)) - 1 / Math.sqrt(3))).toBeLessThan(
-      1e-15,
+      1e-15 /* rounding */,
     );
   });
 
@@ -111,13 +111,15 @@ describe('third axis', () => {
     const c = thirdAxisCant(e, t);
     // Right end ahead: r cos e + x sin e, r = (0, -sin c, cos c); up is (sin t, cos t, 0).
     const height = Math.sin(e) * Math.sin(t) + Math.cos(e) * -Math.sin(c) * Math.cos(t);
-    expect(Math.abs(height)).toBeLessThan(1e-15);
+    expect(Math.abs(height)).toBeLessThan(1e-15 /* of the level's length, rounding */);
   });
 
   it('to first order the bow is out of plumb by the error times sin(slope)', () => {
     const [e, t] = [degrees(0.5), degrees(30)];
     const dip = Math.asin(Math.sin(thirdAxisCant(e, t)) * Math.cos(t));
-    expect(Math.abs(dip / (e * Math.sin(t)) - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(dip / (e * Math.sin(t)) - 1)).toBeLessThan(
+      1e-4 /* relative: the second order of the error */,
+    );
   });
 
   it('no cant centres the bubble of a level that points along a steep slope', () =>

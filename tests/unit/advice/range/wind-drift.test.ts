@@ -30,8 +30,8 @@ describe('windEffects', () => {
       const time = state?.[STATE.time] ?? Number.NaN;
       const lag = tenMph * (time - (range - launch.position[0]) / launch.velocity[0]);
       // The wind adds to the airspeed: (W/v)^2/2 = 0.1 %.
-      expect(Math.abs(at(3, i).lateral / -lag - 1)).toBeLessThan(0.005);
-      expect(Math.abs(at(9, i).lateral / lag - 1)).toBeLessThan(0.005);
+      expect(Math.abs(at(3, i).lateral / -lag - 1)).toBeLessThan(0.005 /* relative */);
+      expect(Math.abs(at(9, i).lateral / lag - 1)).toBeLessThan(0.005 /* relative */);
     }
   });
 

@@ -24,7 +24,7 @@ describe('pairedGroups', () => {
     // Unpaired, 40 groups of 12 with a spread of 17 % each would leave 3.8 % of the group; the difference keeps a tenth of it.
     expect(sd / (only?.group ?? 1)).toBeLessThan(0.004);
   });
-  it('mean size of a dozen is 3.988 standard deviations, to three errors of 40 groups (the table of calibration/group.ts)', () => {
+  it('a dozen span 3.988 standard deviations on average, to three errors of 40 groups (table of calibration/group.ts)', () => {
     const [only] = pairedGroups(hits(1), hits(1), 1, 12);
     expect(Math.abs((only?.group ?? 0) / 3.988 - 1)).toBeLessThan(
       0.08 /* relative: a group varies by 17 %, 40 of them by 2.7 % */,
@@ -39,6 +39,6 @@ describe('pairedGroups', () => {
       }).flat(),
     );
     const [near, far] = pairedGroups(two, two, 2, 12);
-    expect(Math.abs((far?.group ?? 0) / (near?.group ?? 1) - 2)).toBeLessThan(1e-12);
+    expect(Math.abs((far?.group ?? 0) / (near?.group ?? 1) - 2)).toBeLessThan(1e-12 /* relative, rounding */);
   });
 });

@@ -117,7 +117,7 @@ describe('scatterHits', () => {
     }
   });
 
-  it('with blades in front a helical makes groups less than half of what straight vanes give, and hardly matters with a field point', () => {
+  it('with blades in front a helical halves the groups of straight vanes or better; with a field point it hardly matters', () => {
     const group = (build: Build) =>
       scatterByRange(allHits(question(build), 96), [si(60 * YARD)], 12)[0]?.group ?? Number.NaN;
     expect(group({ shape: 'fixed_blade' })).toBeLessThan(0.5 * group({ shape: 'fixed_blade', turn: 'none' }));
@@ -150,7 +150,8 @@ describe('differenceOf', () => {
     const drawn = Array.from({ length: 4000 }, (_, i) => differenceOf(CAREFUL, null, 1, i));
     const rms = (of: (d: (typeof drawn)[number]) => number) =>
       Math.sqrt(drawn.reduce((sum, d) => sum + of(d) ** 2, 0) / drawn.length);
-    const within = (value: number, sd: number) => expect(Math.abs(value / sd - 1)).toBeLessThan(0.05);
+    const within = (value: number, sd: number) =>
+      expect(Math.abs(value / sd - 1)).toBeLessThan(0.05 /* relative: four standard errors of 4000 arrows */);
     within(
       rms((d) => d.mass),
       CAREFUL.mass,
@@ -185,10 +186,10 @@ describe('scatterByRange', () => {
     const { normal } = randomStream(5, 0);
     const all = Float64Array.from({ length: 8000 }, normal);
     const [found] = scatterByRange(withAll(all, all), [si(50)], 2);
-    expect(Math.abs((found?.group ?? 0) / Math.sqrt(Math.PI) - 1)).toBeLessThan(0.03);
-    expect(Math.abs((found?.lateralSd ?? 0) - 1)).toBeLessThan(0.05);
+    expect(Math.abs((found?.group ?? 0) / Math.sqrt(Math.PI) - 1)).toBeLessThan(0.03 /* relative */);
+    expect(Math.abs((found?.lateralSd ?? 0) - 1)).toBeLessThan(0.05 /* relative */);
     expect(found?.causes.find(({ cause }) => cause === 'speed')?.share).toBe(1);
-    expect(Math.abs(found?.together ?? 1)).toBeLessThan(1e-12);
+    expect(Math.abs(found?.together ?? 1)).toBeLessThan(1e-12 /* of the variance, rounding */);
   });
 
   it('the largest distance of four corners of a square is its diagonal; hits are told apart by range', () => {

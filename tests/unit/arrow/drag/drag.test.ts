@@ -163,7 +163,7 @@ it.each(layers)(
     for (let reynolds = 6000; reynolds < 100_000; reynolds += 333)
       expect(
         Math.abs(curve.at(reynolds) / dragCoefficient(ridgeCampParts, layer, reynolds) - 1),
-      ).toBeLessThan(2e-4);
+      ).toBeLessThan(2e-4 /* relative */);
   },
 );
 

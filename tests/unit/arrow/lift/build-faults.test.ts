@@ -21,24 +21,26 @@ describe('asymmetryOf', () => {
     expect([...force, ...firstMoment, spinPerMetre].map(Math.abs)).toEqual([0, 0, 0, 0, 0]);
   });
 
-  it('one of three vanes off by 1 deg pushes by 2/3 of what the ring would at 1 deg, clockwise, and adds 1/9 of a 3 deg spin', () => {
+  it('one of three vanes off by 1 deg pushes clockwise 2/3 as hard as the ring at 1 deg and adds 1/9 of a 3 deg spin', () => {
     const error = Math.PI / 180;
     const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, {
       ...none,
       vane: { error: si(error), at: up },
     });
     const expected = (2 / 3) * ring.ringSlope * error;
-    expect(Math.abs(force[0])).toBeLessThan(1e-15);
-    expect(Math.abs(force[1] - expected)).toBeLessThan(1e-12);
-    expect(Math.abs(firstMoment[1] - expected * (ring.place - balance))).toBeLessThan(1e-12);
-    expect(Math.abs(spinPerMetre / (arrow.flying.attitude?.spinPerMetre ?? 0) - 1 / 9)).toBeLessThan(1e-12);
+    expect(Math.abs(force[0])).toBeLessThan(1e-15 /* N, rounding */);
+    expect(Math.abs(force[1] - expected)).toBeLessThan(1e-12 /* rounding */);
+    expect(Math.abs(firstMoment[1] - expected * (ring.place - balance))).toBeLessThan(1e-12 /* rounding */);
+    expect(Math.abs(spinPerMetre / (arrow.flying.attitude?.spinPerMetre ?? 0) - 1 / 9)).toBeLessThan(
+      1e-12 /* relative, rounding */,
+    );
   });
 
   it('straight vanes with one off spin as the same mean angle on all would', () => {
     const straight = huntingArrow({ turn: 'none' });
     const off = asymmetryOf(straight, { ...none, vane: { error: si(Math.PI / 60), at: up } });
     const mean = huntingArrow({ angle: Math.PI / 180 }).flying.attitude?.spinPerMetre ?? 0;
-    expect(Math.abs(off.spinPerMetre / mean - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(off.spinPerMetre / mean - 1)).toBeLessThan(1e-12 /* relative, rounding */);
   });
 
   it('a bent shaft sets the vanes at the slope of its rear, 4 sag / length, less the lean of its mass', () => {
@@ -77,8 +79,12 @@ describe('asymmetryOf', () => {
     const [a, b] = [asymmetryOf(arrow, faults(0)), asymmetryOf(arrow, faults(0.8))];
     for (const which of ['force', 'firstMoment'] as const) {
       const [x, y] = a[which];
-      expect(Math.abs(b[which][0] - (x * Math.cos(0.8) - y * Math.sin(0.8)))).toBeLessThan(1e-15);
-      expect(Math.abs(b[which][1] - (x * Math.sin(0.8) + y * Math.cos(0.8)))).toBeLessThan(1e-15);
+      expect(Math.abs(b[which][0] - (x * Math.cos(0.8) - y * Math.sin(0.8)))).toBeLessThan(
+        1e-15 /* rounding */,
+      );
+      expect(Math.abs(b[which][1] - (x * Math.sin(0.8) + y * Math.cos(0.8)))).toBeLessThan(
+        1e-15 /* rounding */,
+      );
     }
   });
 

@@ -32,7 +32,7 @@ const overStrips = (weight: (r: number) => number): number => {
 it("at the settled spin the strips' rolling moments cancel, to 1e-6", () => {
   const spin = spinPerMetre(vane, angle);
   const residual = overStrips((r) => (angle - spin * r) * r) / overStrips((r) => angle * r);
-  expect(Math.abs(residual)).toBeLessThan(1e-6);
+  expect(Math.abs(residual)).toBeLessThan(1e-6 /* of the greatest strip's moment */);
 });
 
 it("spin grows to it as the strips' damping over the inertia says", () => {
@@ -55,8 +55,12 @@ it("the damping factor is one plus the body's share of the strips' velocity", ()
 });
 
 it('beside very tall fins the body does not matter', () => {
-  expect(Math.abs(forcingInterference(1e4) - 1)).toBeLessThan(1e-3);
-  expect(Math.abs(dampingInterference(1e4, 0.5) - 1)).toBeLessThan(1e-3);
+  expect(Math.abs(forcingInterference(1e4) - 1)).toBeLessThan(
+    1e-3 /* of the factor: the body is 1e-4 of the span */,
+  );
+  expect(Math.abs(dampingInterference(1e4, 0.5) - 1)).toBeLessThan(
+    1e-3 /* of the factor: the body is 1e-4 of the span */,
+  );
 });
 
 it('the body slows the spin of arrow vanes by a tenth or so', () => {

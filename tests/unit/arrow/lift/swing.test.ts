@@ -64,11 +64,13 @@ it('wavelength and damping are those of the arrow flown in time, to 0.5 %', () =
   });
   const result = swing(flying, 1.225, 2.5);
   const [firstCrossing = 0, , thirdCrossing = 0] = crossings;
-  expect(Math.abs((thirdCrossing - firstCrossing) / (result?.wavelength ?? 0) - 1)).toBeLessThan(0.005);
+  expect(Math.abs((thirdCrossing - firstCrossing) / (result?.wavelength ?? 0) - 1)).toBeLessThan(
+    0.005 /* relative */,
+  );
   const [firstPeak, , thirdPeak] = peaks;
   if (firstPeak === undefined || thirdPeak === undefined) throw new Error('no peaks');
   const dampingLength = (thirdPeak[0] - firstPeak[0]) / Math.log(firstPeak[1] / thirdPeak[1]);
-  expect(Math.abs(dampingLength / (result?.dampingLength ?? 0) - 1)).toBeLessThan(0.005);
+  expect(Math.abs(dampingLength / (result?.dampingLength ?? 0) - 1)).toBeLessThan(0.005 /* relative */);
 });
 
 it('a bare shaft does not swing back, and a point has nothing to swing', () => {

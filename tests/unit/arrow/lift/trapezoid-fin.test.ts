@@ -38,7 +38,7 @@ it.each([
     overHeight((y, c) => c * ((y / 0.012) * 0.025 + c / 4)) / area,
   ],
 ])('%s is the sum over strips, to 1e-6', (_, closed, summed) => {
-  expect(Math.abs(closed / summed - 1)).toBeLessThan(1e-6);
+  expect(Math.abs(closed / summed - 1)).toBeLessThan(1e-6 /* relative */);
 });
 
 it('the middle line of an upright rectangle is not swept', () => {

@@ -26,7 +26,7 @@ const { cos, sin, cosh, sinh } = Math;
 
 describe('firstBending', () => {
   it('of a bare beam has beta L = 4.73004 (cos cosh = 1) and nodes at 0.22416 and 0.77584 of the length', () => {
-    expect(Math.abs(betaL(bare) - 4.730040744862704)).toBeLessThan(1e-9);
+    expect(Math.abs(betaL(bare) - 4.730040744862704)).toBeLessThan(1e-9 /* nine digits of the root */);
     const [rear = 0, front = 0] = firstBending(bare).nodes;
     expect(Math.abs(rear / 0.72 - 0.22416)).toBeLessThan(
       1e-5 /* of the length: print of the handbook figure */,
@@ -34,18 +34,24 @@ describe('firstBending', () => {
     expect(Math.abs(front / 0.72 - 0.77584)).toBeLessThan(1e-5 /* of the length */);
   });
   it('between two great masses is that of a beam on two supports: beta L = pi', () =>
-    expect(Math.abs(betaL(withLoads(load(0, 1e6), load(0.72, 1e6))) - Math.PI)).toBeLessThan(1e-6));
+    expect(Math.abs(betaL(withLoads(load(0, 1e6), load(0.72, 1e6))) - Math.PI)).toBeLessThan(
+      1e-6 /* the mass is a million beams, not infinite */,
+    ));
   it('with one great mass is that of a beam supported at one end, free at the other: tan = tanh, 3.926602', () => {
     const exact = bisect((z) => Math.tan(z) - Math.tanh(z), 3.5, 4.5);
-    expect(Math.abs(exact - 3.926602312)).toBeLessThan(1e-9);
-    expect(Math.abs(betaL(withLoads(load(0.72, 1e6))) - exact)).toBeLessThan(1e-6);
+    expect(Math.abs(exact - 3.926602312)).toBeLessThan(1e-9 /* the last printed digit */);
+    expect(Math.abs(betaL(withLoads(load(0.72, 1e6))) - exact)).toBeLessThan(
+      1e-6 /* the mass is a million beams, not infinite */,
+    );
   });
   it('with equal end masses q (of the beam) meets the symmetric half: tan(z/2) + tanh(z/2) + 2 q z = 0', () => {
     // Half a beam of symmetric motion: w = A cos(kx) + C cosh(kx) about the middle, w'' = 0 and EI w''' = -m w^2 w at the end.
     for (const q of [0.05, 0.4, 2]) {
       const exact = bisect((z) => Math.tan(z / 2) + Math.tanh(z / 2) + 2 * q * z, Math.PI + 1e-9, 4.7301);
       const mass = q * 0.72 * 0.0242;
-      expect(Math.abs(betaL(withLoads(load(0, mass), load(0.72, mass))) - exact)).toBeLessThan(1e-8);
+      expect(Math.abs(betaL(withLoads(load(0, mass), load(0.72, mass))) - exact)).toBeLessThan(
+        1e-8 /* eight digits of the root */,
+      );
     }
   });
   it('with unequal end masses meets the written-out determinant', () => {
@@ -63,7 +69,7 @@ describe('firstBending', () => {
     );
     const whole = 0.72 * 0.0242;
     expect(Math.abs(betaL(withLoads(load(0, q0 * whole), load(0.72, q1 * whole))) - exact)).toBeLessThan(
-      1e-8,
+      1e-8 /* eight digits of the root */,
     );
   });
   it('a small mass lowers the frequency as Rayleigh says: by half its kinetic share of the bare motion', () => {
@@ -97,7 +103,9 @@ describe('firstBending', () => {
 describe('pushLoad', () => {
   it('by hand: (0.0242 x 0.36 + 0.01) kg x 6000 m/s2 x 0.72^2 / (pi^2 x 8.5)', () => {
     const hand = ((0.0242 * 0.36 + 0.01) * 6000 * 0.72 ** 2) / (Math.PI ** 2 * 8.5);
-    expect(Math.abs(pushLoad(withLoads(load(0.72, 0.01), load(0, 0.003)), 6000) - hand)).toBeLessThan(1e-12);
+    expect(Math.abs(pushLoad(withLoads(load(0.72, 0.01), load(0, 0.003)), 6000) - hand)).toBeLessThan(
+      1e-12 /* of the buckling load, rounding */,
+    );
   });
   it('weight at the front raises it, weight at the nock does not', () => {
     const bareLoad = pushLoad(bare, 6000);

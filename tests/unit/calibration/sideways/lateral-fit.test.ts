@@ -26,7 +26,7 @@ describe('without any group', () => {
   it('the values and errors are the priors', () => {
     expect(fit.values).toEqual([0, 0, 0, 0]);
     for (const { sd, priorSd, verdict } of lateralEstimates(fit)) {
-      expect(Math.abs(sd / priorSd - 1)).toBeLessThan(1e-12);
+      expect(Math.abs(sd / priorSd - 1)).toBeLessThan(1e-12 /* relative, rounding */);
       expect(verdict).toBe('mostly prior');
     }
     expect(fit.chance).toBe(1);
@@ -42,7 +42,7 @@ describe('right-helical arrows from an upright bow', () => {
     const found = curvedPart(spinningRig, fit, courseRanges).at(-1) ?? expect.fail();
     // 4.19 in a degree and 0.80 in left at the ceiling at 100 yd, from the tests of those; the arrow's own spin is 0.03 in left.
     const expected = inches(0.8 * 4.19 - 0.3 * 0.8 - 0.03);
-    expect(Math.abs(found.lateral / expected - 1)).toBeLessThan(0.02);
+    expect(Math.abs(found.lateral / expected - 1)).toBeLessThan(0.02 /* of the lateral */);
     expect(found.sd).toBeLessThan(0.02 * expected);
     expect(Math.abs(causeOf(fit, 'plumb') - degrees(0.8))).toBeGreaterThan(degrees(0.02));
   });
@@ -73,21 +73,29 @@ describe('what separates a lean from the spin', () => {
     ]);
     const marks = groupsOf(spinningRig, truth, both, patient);
     const fit = fitLateral(spinningRig, marks);
-    expect(Math.abs(leanSpinLikeness(fit) ?? 1)).toBeLessThan(0.01);
+    expect(Math.abs(leanSpinLikeness(fit) ?? 1)).toBeLessThan(0.01 /* of a correlation of 1 */);
     expect(verdicts(groupsOf(spinningRig, truth, both, sharp))).toMatchObject({
       plumb: 'measured',
       side_force: 'measured',
     });
     const exact = fitLateral(spinningRig, groupsOf(spinningRig, truth, both, sharp));
-    expect(Math.abs(causeOf(exact, 'plumb') / degrees(0.8) - 1)).toBeLessThan(0.02);
-    expect(Math.abs(causeOf(exact, 'side_force') / 0.3 - 1)).toBeLessThan(0.02);
+    expect(Math.abs(causeOf(exact, 'plumb') / degrees(0.8) - 1)).toBeLessThan(
+      0.02 /* relative: the priors pull that far */,
+    );
+    expect(Math.abs(causeOf(exact, 'side_force') / 0.3 - 1)).toBeLessThan(
+      0.02 /* relative: the priors pull that far */,
+    );
   });
 
   it('a bow turned end for end against its level', () => {
     const both = courseRanges.flatMap((range): Shot[] => [{ range }, { range, cant: Math.PI }]);
     const exact = fitLateral(spinningRig, groupsOf(spinningRig, truth, both, sharp));
-    expect(Math.abs(causeOf(exact, 'plumb') / degrees(0.8) - 1)).toBeLessThan(0.02);
-    expect(Math.abs(causeOf(exact, 'side_force') / 0.3 - 1)).toBeLessThan(0.05);
+    expect(Math.abs(causeOf(exact, 'plumb') / degrees(0.8) - 1)).toBeLessThan(
+      0.02 /* relative: the priors pull that far */,
+    );
+    expect(Math.abs(causeOf(exact, 'side_force') / 0.3 - 1)).toBeLessThan(
+      0.05 /* relative: the priors pull that far */,
+    );
   });
 
   it('not a few degrees of deliberate cant: that tells nothing new', () => {
@@ -139,7 +147,9 @@ describe('a swing at the start', () => {
   it('is seen where the residuals ask for it, and its size found', () => {
     const fit = fitLateral(spinningRig, swung(sharp, 0.006));
     expect(fit.launch.kind).toBe('seen');
-    expect(Math.abs(causeOf(fit, 'turning') / 0.006 - 1)).toBeLessThan(0.1);
+    expect(Math.abs(causeOf(fit, 'turning') / 0.006 - 1)).toBeLessThan(
+      0.1 /* relative: the priors pull that far */,
+    );
   });
 
   it('hides in the windage of ordinary groups', () => {

@@ -224,9 +224,11 @@ describe('layOutTape refuses', () => {
     );
   });
 
-  it('a tape so short that its ticks would merge, and asks for the reason', () => {
+  it('a tape so short that its ticks would run together, and asks for the reason', () => {
     const short = { ...content, ticks: inventedTicks(20, 100, { ...inventedSetup, reach: 0.04 }) };
-    expect(() => layOutTape(short, print)).toThrow(/length of the tape .*81 ticks would merge.*travel_ratio/);
+    expect(() => layOutTape(short, print)).toThrow(
+      /length of the tape .*81 ticks would run together.*travel_ratio/,
+    );
   });
 
   it.each([0, -1, 1.5, Number.NaN])('%d copies', (copies) =>

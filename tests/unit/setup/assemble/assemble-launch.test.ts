@@ -40,7 +40,7 @@ describe('what the file says of the bow', () => {
     expect(virtualMassPrior(readSetup(EXAMPLE, 's').bow)).toEqual(COMPOUND_VIRTUAL_MASS);
     const given = virtualMassPrior(bowOf('virtual_mass: 100 gr\n  virtual_mass_sd: 10 gr'));
     expect(Math.abs(fromSi(given.value, 'gr') - 100)).toBeLessThan(1e-9 /* gr */);
-    expect(Math.abs(given.logSd - 0.1)).toBeLessThan(1e-12);
+    expect(Math.abs(given.logSd - 0.1)).toBeLessThan(1e-12 /* of a logarithm, rounding of the text */);
   });
   it('lists the other arrows that were chronographed', () => {
     const shots = otherShots(

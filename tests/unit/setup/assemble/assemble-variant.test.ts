@@ -28,6 +28,18 @@ describe('a build', () => {
       1e-9 /* in */,
     );
   });
+  it('a bare shaft taped to the weight of a fletched arrow balances where the tape pulls it', () => {
+    // Invented figures: the arrow of the example weighs 452 gr with three vanes of 7 gr, so 431 gr without them.
+    const bare = EXAMPLE.replace(/ {4}vanes: [^}]*}\n/, '')
+      .replace('mass: 452 gr', 'mass: 431 gr')
+      .replace('balance: 17.9 in', 'balance: 18.6 in');
+    const others =
+      '{ name: wrap, mass: 8 gr, from_nock: 4 in }, { name: tape, mass: 21 gr, from_nock: 2 in }';
+    const { arrow } = buildOf(`{ name: taped, arrow: { parts: { others: [${others}] } } }`, bare);
+    expect(Math.abs(grains(arrow.flying.mass) - grains(base.arrow.flying.mass))).toBeLessThan(1e-9 /* gr */);
+    const balance = (431 * 18.6 + 21 * 2) / 452;
+    expect(Math.abs(fromSi(arrow.flying.balance, 'in') - balance)).toBeLessThan(1e-9 /* in */);
+  });
   it('moves the start of free flight with its balance point', () => {
     const { arrow, rig } = buildOf('{ name: heavier, arrow: { parts: { point: { mass: 175 gr } } } }');
     const moved = rig.geometry.freeFlight - base.rig.geometry.freeFlight;
@@ -36,20 +48,21 @@ describe('a build', () => {
   it('keeps the given drag coefficient when its shape does, and scales it when not', () => {
     const drag = (entry: string) => buildOf(entry).arrow.flying.drag.at(35_000);
     expect(Math.abs(drag('{ name: a, arrow: { parts: { point: { mass: 175 gr } } } }') - 2.4)).toBeLessThan(
-      1e-12,
+      1e-12 /* of the coefficient, rounding */,
     );
     expect(drag('{ name: a, arrow: { parts: { vanes: { height: 0.6 in } } } }')).toBeGreaterThan(2.42);
     expect(drag('{ name: a, arrow: { drag_coefficient: 2.6 } }')).toBe(2.6);
   });
   it('with a total of its own, a speed of its own, a coefficient of its own takes them', () => {
     const { arrow, speed, ownDragSd } = buildOf(
-      '{ name: own, arrow: { mass: 500 gr, drag_coefficient: 2.6, drag_coefficient_sd: 0.13 }, launch: { speed: 270 fps, speed_sd: 1 fps } }',
+      '{ name: own, arrow: { mass: 500 gr, drag_coefficient: 2.6, drag_coefficient_sd: 0.13 }, ' +
+        'launch: { speed: 270 fps, speed_sd: 1 fps } }',
     );
     expect(Math.abs(grains(arrow.flying.mass) - 500)).toBeLessThan(1e-9 /* gr */);
     // Carried back from 3 ft ahead of the grip: some 8 ft at 0.03 ft/s a foot.
     expect(Math.abs(fromSi(speed?.value ?? 0, 'fps') - 270.25)).toBeLessThan(0.1 /* ft/s */);
     expect(Math.abs(fromSi(speed?.sd ?? 0, 'fps') - 1)).toBeLessThan(1e-12 /* ft/s */);
-    expect(Math.abs((ownDragSd ?? 0) - 0.05)).toBeLessThan(1e-12);
+    expect(Math.abs((ownDragSd ?? 0) - 0.05)).toBeLessThan(1e-12 /* of the coefficient, rounding */);
   });
   it('with another head drops the blades of the old one', () => {
     const bladed = EXAMPLE.replace(

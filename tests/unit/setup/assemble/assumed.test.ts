@@ -10,7 +10,8 @@ const airOf = (air: string) =>
   Object.entries(assumed(`${SMALLEST}air: { ${air} }`)).filter(([key]) => key.startsWith('air.'));
 
 describe('what is said to be taken for granted is what is used', () => {
-  // U.S. Standard Atmosphere, 1976, at a geometric 8000 ft, from memory: 30.5 degF, 22.23 inHg (22.22 at a geopotential 8000 ft); it is dry
+  // U.S. Standard Atmosphere, 1976, at a geometric 8000 ft, from memory: 30.5 degF, 22.23 inHg (22.22 at a geopotential 8000 ft);
+  // it is dry
   it.each([
     [
       'altitude: 8000 ft',

@@ -113,10 +113,10 @@ it('a travel per unit may be unknown, also before there are marks to measure it'
 
 describe('totals, parts and ranges that deny one another are refused', () => {
   const airOf = (air: string) => pathsOf(`${SMALLEST}air: { ${air} }`);
-  const marksOf = (scale: string, ...marks: string[]) =>
-    pathsOf(
-      `${SMALLEST.replace('33 in }', `33 in, scale: { ${scale} } }`)}marks:\n${marks.map((mark) => `  - { ${mark} }\n`).join('')}`,
-    );
+  const marksOf = (scale: string, ...marks: string[]) => {
+    const scaled = SMALLEST.replace('33 in }', `33 in, scale: { ${scale} } }`);
+    return pathsOf(`${scaled}marks:\n${marks.map((mark) => `  - { ${mark} }\n`).join('')}`);
+  };
   const blades = (wide: string) =>
     changed(
       'shape: field',

@@ -17,9 +17,9 @@ describe.each(rows)('%s', (key, limit) => {
     }
   });
 
-  it('has a reason that completes the sentence', () => {
-    expect(limit.why.length).toBeGreaterThan(10);
-    expect(limit.why).toMatch(/^[a-z1].*[^.]$/);
+  it('has a reason in a whole sentence', () => {
+    expect(limit.why).toMatch(/^[A-Z1].*\w\.$/);
+    expect(limit.why.split(' ').length).toBeGreaterThan(3);
   });
 });
 
@@ -58,7 +58,8 @@ it.each(Object.keys(DEFAULTS).filter((key): key is keyof typeof DEFAULTS => key 
   (key) => {
     const value = defaultOf(key);
     expect(Number.isFinite(value)).toBe(true);
-    expect(DEFAULTS[key].why.length).toBeGreaterThan(5);
+    // A phrase, for it is printed in brackets behind the value.
+    expect(DEFAULTS[key].why).toMatch(/^[a-z].{4,}[a-z%]$/);
     const limit = rows.find(([name]) => name === key)?.[1];
     expect(limit === undefined || isWithin(limit, value)).toBe(true);
   },

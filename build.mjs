@@ -1,0 +1,97 @@
+#!/usr/bin/env node
+/**
+ * Builds what its arguments name, into dist/:
+ *
+ *   node build.mjs cli        the command line: main.js and its thread, worker.js
+ *   node build.mjs library    the public entry: quillpath.js, which needs neither Node nor a page
+ *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
+ *   node build.mjs accuracy   what `npm run accuracy` runs
+ *   node build.mjs bench      what `npm run bench` runs
+ *
+ * Without arguments it builds what the package offers: the first three.
+ */
+import { spawnSync } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = fileURLToPath(new URL('.', import.meta.url));
+
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  format: 'esm',
+  target: 'node20',
+  entryNames: '[name]',
+  outdir: 'dist',
+  logLevel: 'warning',
+  alias: {
+    // The `yaml` package's browser build is the same code as modules, so that the bundler leaves out what is not used.
+    yaml: './node_modules/yaml/browser/index.js',
+    // The fonts are not WOFF2 files, and the decoder of that format is larger than the program.
+    'brotli/decompress.js': './src/documents/render/no-woff2.cjs',
+  },
+};
+/** pdfkit asks for Node's modules by `require`, which a module does not have of itself. */
+const node = {
+  ...shared,
+  platform: 'node',
+  banner: {
+    js: 'import{createRequire as nodeRequire}from"node:module";const require=nodeRequire(import.meta.url);',
+  },
+};
+/** With this platform the bundler knows no module of Node, so one that is asked for fails the build. */
+const neutral = { ...shared, platform: 'neutral', mainFields: ['module', 'main'], conditions: ['import'] };
+
+/** Each entry stands in dist/, and the parts that it shares with others or loads on demand in a folder of their own. */
+const targets = {
+  cli: {
+    ...node,
+    entryPoints: ['src/cli/main.ts', 'src/cli/world/worker.ts'],
+    chunkNames: 'cli/[name]-[hash]',
+    splitting: true,
+    minify: true,
+  },
+  library: {
+    ...neutral,
+    entryPoints: ['src/quillpath.ts'],
+    chunkNames: 'library/[name]-[hash]',
+    splitting: true,
+    minify: true,
+  },
+  accuracy: {
+    ...node,
+    entryPoints: ['tests/reference/accuracy.ts'],
+    outdir: 'dist/accuracy',
+    logLevel: 'error',
+  },
+  bench: { ...node, entryPoints: ['tests/bench/bench.ts'], outdir: 'dist/bench' },
+};
+
+/** @returns whether the compiler found nothing wrong */
+const emitTypes = () => {
+  const argv = ['node_modules/typescript/bin/tsc', '--project', 'src/tsconfig.types.json'];
+  return spawnSync(process.execPath, argv, { cwd: root, stdio: 'inherit' }).status === 0;
+};
+
+/** @returns whether it could be built; the bundler or the compiler has printed why not */
+async function make(name) {
+  rmSync(join(root, 'dist', name), { recursive: true, force: true });
+  if (name === 'types') return emitTypes();
+  return build(targets[name]).then(
+    () => true,
+    () => false,
+  );
+}
+
+const known = [...Object.keys(targets), 'types'];
+const named = process.argv.slice(2);
+for (const name of named.length === 0 ? ['cli', 'library', 'types'] : named) {
+  if (!known.includes(name)) {
+    process.stderr.write(`build.mjs: there is no target "${name}". Write one of: ${known.join(', ')}.\n`);
+    process.exit(2);
+  }
+  if (!(await make(name))) process.exit(1);
+}

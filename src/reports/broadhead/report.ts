@@ -1,0 +1,86 @@
+import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
+import type { Blades } from '../../arrow/parts/parts.ts';
+import { straightLaunch } from '../../sight/shot.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { caution, cautionBlocks } from '../cautions.ts';
+import { partsOf } from '../changed-build.ts';
+import { dataOf } from '../field.ts';
+import { flownRanges } from '../flown-ranges.ts';
+import { headBlocks } from '../head.ts';
+import { note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { MISS_FIELDS, startsAcross } from '../start-misses.ts';
+import { type BroadheadFindings, broadheadFindings, type Headed } from './findings.ts';
+import type { question } from './question.ts';
+import { HIGH_WORDS, launchWords, marginWords, SHOOTING_WORDS, smallMarginWords } from './words.ts';
+
+type AskedHere = Asked<typeof question.options>;
+
+export function report([session]: Sessions, asked: AskedHere): Report {
+  const { title, units } = session;
+  const parts = partsOf(session, 'broadhead');
+  const launch = straightLaunch(session.calibration.rig);
+  const found = broadheadFindings(session, {
+    parts,
+    blades: parts.point.blades ?? bladesOf(asked),
+    launch,
+    angle: optionQuantity('angle', asked.angle, 'angle'),
+    nockSpeed: optionQuantity('nockTravel', asked.nockTravel, 'speed'),
+    ranges: flownRanges(optionRanges(asked), launch, units),
+  });
+  const table = startsAcross(found.starts, units);
+  return {
+    title,
+    blocks: [
+      verdict(marginWords(found, units)),
+      ...(found.broadhead.tooSmall ? [warning(smallMarginWords())] : []),
+      ...headBlocks(session),
+      paragraph(
+        'Where the broadhead hits, from where the field point hits out of the same launch; right and high positive:',
+      ),
+      tableBlock(table),
+      note(launchWords(found, units)),
+      ...(found.isHighWhenClean ? [paragraph(HIGH_WORDS)] : []),
+      ...cautionBlocks(session, [caution(SHOOTING_WORDS, '')]),
+    ],
+    rows: table,
+    data: dataFor(session, found),
+    sheet: null,
+  };
+}
+
+const bladesOf = ({ blades, length, cuttingDiameter, thickness }: AskedHere): Blades => ({
+  count: blades,
+  length: optionQuantity('length', length, 'length'),
+  cuttingDiameter: optionQuantity('cuttingDiameter', cuttingDiameter, 'length'),
+  thickness: optionQuantity('thickness', thickness, 'length'),
+});
+
+const arrowData = ({ arrow, staticMargin, marginShare, tooSmall }: Headed): object => ({
+  mass_kg: arrow.flying.mass,
+  static_margin_m: staticMargin,
+  margin_share: marginShare,
+  margin_too_small: tooSmall,
+  spin_per_m: arrow.flying.attitude?.spinPerMetre ?? null,
+});
+
+const dataFor = (
+  { title, calibrated }: Session,
+  { field, broadhead, blades, starts, angle, nockSpeed }: BroadheadFindings,
+): object => ({
+  title,
+  calibrated,
+  least_margin_share: LEAST_MARGIN,
+  field: arrowData(field),
+  broadhead: arrowData(broadhead),
+  blades: {
+    count: blades.count,
+    length_m: blades.length,
+    cutting_diameter_m: blades.cuttingDiameter,
+    thickness_m: blades.thickness,
+  },
+  start_angle_rad: angle,
+  nock_travel_mps: nockSpeed,
+  starts: starts.map(({ name, misses }) => ({ name, rows: dataOf(MISS_FIELDS, misses) })),
+});

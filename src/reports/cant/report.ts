@@ -1,0 +1,50 @@
+import { rangeWords } from '../../documents/table/range-digits.ts';
+import { anglesBothWays } from '../asked/angles.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionRanges } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { headBlocks } from '../head.ts';
+import { type Block, note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { cantData } from './data.ts';
+import { type CantFindings, cantFindings } from './findings.ts';
+import { driftPlot } from './plots.ts';
+import type { question } from './question.ts';
+import { cantTable, causeTable, costTable, driftTable } from './tables.ts';
+import { groupWords, leanWords, verdictWords } from './words.ts';
+
+export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+  const found = cantFindings(session, {
+    ranges: optionRanges(asked),
+    cants: anglesBothWays({ option: 'most', text: asked.most }, { option: 'step', text: asked.step }),
+  });
+  return {
+    title: session.title,
+    blocks: blocksOf(session, found),
+    rows: cantTable(found, session.units),
+    data: cantData(session, found),
+    sheet: null,
+  };
+}
+
+function blocksOf(session: Session, found: CantFindings): readonly Block[] {
+  const { units, calibration } = session;
+  return [
+    verdict(verdictWords(session, found)),
+    ...headBlocks(session),
+    paragraph(leanWords(session, found)),
+    paragraph('Drift by cause with the bow upright, left (-) or right:'),
+    tableBlock(driftTable(found, units)),
+    plotBlock(driftPlot(found, units)),
+    ...(found.fit.residuals.length === 0
+      ? []
+      : [paragraph('What the groups say about left and right:'), tableBlock(causeTable(session, found))]),
+    paragraph(groupWords(found)),
+    paragraph('What a lean that nobody noticed costs, left (-) or right, and low (-) or high:'),
+    tableBlock(costTable(found, units)),
+    note(
+      `kept: the same lean held always, windage and height set again at ${rangeWords(calibration.rig.zeroRange, units)}.`,
+    ),
+    ...cautionBlocks(session),
+  ];
+}

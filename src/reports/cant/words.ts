@@ -1,0 +1,109 @@
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import type { Session } from '../session.ts';
+import { sideWords, targetDigits, turnWord } from '../side-words.ts';
+import type { CantFindings, Turned } from './findings.ts';
+
+/** The verdict on the lean: one plain sentence, and what would change it. */
+export function verdictWords(session: Session, found: CantFindings): string {
+  const { units } = session;
+  const { lean, verdict } = found;
+  if (!found.isCurved && !verdict.measured)
+    return 'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no group with its left and right.';
+  const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
+  const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
+  const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
+  switch (verdict.reason) {
+    case 'inside the groups':
+      return `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ${shift}, ${scatters}${showWords(session, found)}`;
+    case 'not shown':
+      return `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ${small(found.shiftSd)}).${showWords(session, found)}`;
+    case 'worth doing':
+      return `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ${scatters}`;
+  }
+}
+
+function showWords(
+  { units, calibration }: Session,
+  { verdict: { toShow }, isShowable }: CantFindings,
+): string {
+  if (toShow === null) return '';
+  const far = formatQuantity(toShow.range, units.range, 0);
+  const near = formatQuantity(calibration.rig.zeroRange, units.range, 0);
+  const count = `${toShow.arrows} arrows at ${far} and as many at ${near}`;
+  return isShowable
+    ? ` About ${count} would show a curve of this size.`
+    : ` It would take ${count} to show it.`;
+}
+
+/** Angles below this are shown with a digit more, rad. */
+const SMALL_ANGLE = 5e-4;
+
+const degrees = (angle: number): string =>
+  formatQuantity(Math.abs(angle), 'deg', Math.abs(angle) < SMALL_ANGLE ? 3 : 2);
+
+/** What to turn, which way and how far, whether or not it is worth it. */
+export function leanWords({ units, calibration }: Session, found: CantFindings): string {
+  const { lean, isCurved, sightTurn, levelTurn, verdict } = found;
+  if (!isCurved) return closedFormWords(found);
+  const [top, foot] = lean.turn < 0 ? ['left', 'right'] : ['right', 'left'];
+  const higher = lean.bowLean < 0 ? 'left' : 'right';
+  const small = (length: number): string =>
+    formatQuantity(Math.abs(length), units.smallLength, targetDigits(units) + 1);
+  return [
+    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the archer sees it, by either of`,
+    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
+    `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ${turnedWords(levelTurn, units)} of level.`,
+    `Then set the windage again. It leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
+    closedFormWords(found),
+    ...(calibration.rig.conditions.place === null
+      ? []
+      : ["The Earth's turning at this latitude is counted in."]),
+  ].join('\n');
+}
+
+function turnedWords({ offset, length }: Turned, { smallLength, bowLength }: DisplayUnits): string {
+  const fine = smallLength === 'in' ? formatQuantity(offset, 'thou', 1) : formatQuantity(offset, 'mm', 3);
+  return `${fine} over ${formatQuantity(length, bowLength, 1)}`;
+}
+
+function closedFormWords({ lean: { closedForm } }: CantFindings): string {
+  if (closedForm === null)
+    return 'The file names no parts that turn the arrow, so nothing is known of its spin.';
+  const { gyroscopic, shaftForceCeiling } = closedForm;
+  return `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force has not been measured on arrows.`;
+}
+
+/** What the groups can and cannot tell. */
+export function groupWords(found: CantFindings): string {
+  const { fit, leanSpinLikeness, leanOrSpin, isWindTakenOff } = found;
+  if (fit.residuals.length === 0)
+    return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
+  return [
+    ...(isWindTakenOff
+      ? ["The groups are taken to have been shot in the file's wind, and what it drifts is taken off them."]
+      : []),
+    ...(leanSpinLikeness !== null && leanOrSpin
+      ? [
+          `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`,
+        ]
+      : []),
+    launchWords(found),
+    ...(fit.widening > 1
+      ? [
+          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
+        ]
+      : []),
+  ].join('\n');
+}
+
+function launchWords({ fit: { launch } }: CantFindings): string {
+  switch (launch.kind) {
+    case 'not asked for':
+      return 'Nothing asks for a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+    case 'does not help':
+      return 'A bad start of the arrow does not explain what is left over.';
+    case 'seen':
+      return `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything leans.`;
+  }
+}

@@ -1,0 +1,66 @@
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import { type Block, paragraph, type Report, tableBlock, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
+import { type CheckFindings, checkFindings } from './findings.ts';
+import { dragTable, pieceTable } from './tables.ts';
+import { arrowWords, assumedWords, unusedWords } from './words.ts';
+
+export function report([session]: Sessions): Report {
+  const found = checkFindings(session);
+  return {
+    title: session.title,
+    blocks: blocksOf(session, found),
+    rows: dragTable(session, found),
+    data: dataFor(session, found),
+    sheet: null,
+  };
+}
+
+const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
+  verdict(`${session.name} is sound.`),
+  ...headBlocks(session),
+  paragraph(arrowWords(session, found)),
+  ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
+  ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
+  paragraph(assumedWords(session, found)),
+  paragraph(unusedWords(found)),
+  ...cautionBlocks(session),
+];
+
+function dataFor({ title, calibrated, assembly, calibration }: Session, found: CheckFindings): object {
+  const { arrow } = assembly;
+  const { flying } = arrow;
+  const { air } = calibration.rig.conditions;
+  return {
+    title,
+    calibrated,
+    mass_kg: flying.mass,
+    diameter_m: flying.diameter,
+    balance_m: flying.balance,
+    length_m: arrow.length,
+    front_of_centre: arrow.frontOfCentre,
+    axial_inertia_kgm2: flying.attitude?.axialInertia ?? null,
+    transverse_inertia_kgm2: flying.attitude?.transverseInertia ?? null,
+    static_margin_m: arrow.staticMargin,
+    spin_per_m: flying.attitude?.spinPerMetre ?? null,
+    spin_up_m: found.spinUp,
+    launch_speed_mps: calibration.rig.launchSpeed,
+    drag_coefficient: found.dragCoefficient,
+    drag_terms: dataOf(DRAG_FIELDS, found.dragTerms),
+    pieces: dataOf(PIECE_FIELDS, arrow.pieces),
+    differences: arrow.differences,
+    air: {
+      temperature_K: air.temperature,
+      pressure_Pa: air.pressure,
+      humidity: air.humidity,
+      density_kgpm3: air.density,
+      viscosity_Pas: air.viscosity,
+      density_altitude_m: found.densityAltitude,
+    },
+    assumed: found.assumed,
+    unused: found.unused,
+  };
+}

@@ -1,0 +1,88 @@
+import type { TotalDifference } from '../../arrow/arrow.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import type { Session } from '../session.ts';
+import type { CheckFindings } from './findings.ts';
+
+/** Names of facts stand in a column this wide. */
+const NAME_WIDTH = 18;
+
+/** The arrow in flight, a fact a line, and where a measured total differs from its parts. */
+export const arrowWords = (session: Session, found: CheckFindings): string =>
+  [
+    ...[...massFacts(session), ...flightFacts(session, found)].map(
+      ([name, words]) => name.padEnd(NAME_WIDTH) + words,
+    ),
+    ...session.assembly.arrow.differences.map((difference) => differenceWords(difference, session.units)),
+  ].join('\n');
+
+type Fact = readonly [name: string, words: string];
+
+function massFacts({ assembly, units }: Session): readonly Fact[] {
+  const { flying, frontOfCentre } = assembly.arrow;
+  return [
+    ['mass', formatQuantity(flying.mass, units.mass, 1)],
+    ['balance from nock', formatQuantity(flying.balance, units.bowLength, 2)],
+    ...factOf('front of centre', frontOfCentre, (share) => formatQuantity(share, '%', 1)),
+  ];
+}
+
+function flightFacts({ assembly, units }: Session, { spinUp, swing }: CheckFindings): readonly Fact[] {
+  const { flying, staticMargin } = assembly.arrow;
+  return [
+    ...factOf(
+      'inertia',
+      flying.attitude,
+      ({ axialInertia, transverseInertia }) =>
+        `${axialInertia.toExponential(3)} kg m² about the shaft, ${transverseInertia.toExponential(3)} kg m² across it`,
+    ),
+    ...factOf('static margin', staticMargin, (margin) => marginWords(margin, units)),
+    ...factOf('spin', flying.attitude, ({ spinPerMetre }) => spinWords(spinPerMetre, spinUp, units)),
+    ...factOf(
+      'swing',
+      swing,
+      ({ wavelength, dampingLength }) =>
+        `${formatQuantity(wavelength, units.range, 1)} a wave, to 37 % in ${formatQuantity(dampingLength, units.range, 1)}`,
+    ),
+  ];
+}
+
+/** A fact of something known; none of what is not. */
+const factOf = <Known>(
+  name: string,
+  known: Known | null,
+  words: (known: Known) => string,
+): readonly Fact[] => (known === null ? [] : [[name, words(known)]]);
+
+const marginWords = (margin: number, { bowLength }: DisplayUnits): string =>
+  `${formatQuantity(Math.abs(margin), bowLength, 1)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
+
+const spinWords = (
+  spin: number,
+  growth: CheckFindings['spinUp'],
+  { spinPerLength, range }: DisplayUnits,
+): string =>
+  spin === 0 || growth === null
+    ? 'none: the vanes do not turn it'
+    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % of it after ${formatQuantity(growth, range, 1)}`;
+
+function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
+  const words = (value: number): string =>
+    what === 'mass' ? formatQuantity(value, units.mass, 1) : formatQuantity(value, units.bowLength, 3);
+  return `${what}: measured ${words(measured)}, parts add up to ${words(fromParts)}; the measurement is used`;
+}
+
+/** What stands in for what the file does not say; empty when it says everything. */
+export function assumedWords({ assembly }: Session, { assumed }: CheckFindings): string {
+  const lines = [
+    ...assumed.map(({ key, text, why }) => `  ${key}: ${text} (${why})`),
+    ...assembly.arrow.assumptions.map(
+      (assumption) => `  ${assumption}: the file names neither parts nor a measured value`,
+    ),
+  ];
+  return lines.length === 0 ? '' : ['Taken for granted because the file does not say:', ...lines].join('\n');
+}
+
+/** What the file says to no effect; empty for most. */
+export const unusedWords = ({ unused }: CheckFindings): string =>
+  unused.length === 0 ? '' : ['Written but not used:', ...unused.map((key) => `  ${key}`)].join('\n');

@@ -1,0 +1,79 @@
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { headBlocks } from '../head.ts';
+import type { Occasion } from '../occasion.ts';
+import { type Block, note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import type { Sessions } from '../session.ts';
+import { bowLines } from './bow-words.ts';
+import { buildTable, dragTable, longTable } from './build-tables.ts';
+import { compareCautions } from './cautions.ts';
+import { compareData } from './data.ts';
+import { factTable, rangeTable } from './difference-tables.ts';
+import { buildsOf, type CompareFindings, compareFindings } from './findings.ts';
+import { groupTable } from './group-table.ts';
+import { markPlot } from './plots.ts';
+import type { question } from './question.ts';
+import {
+  buildLegend,
+  changes,
+  differenceLegend,
+  speedWords,
+  stiffnessLines,
+  surroundingsLine,
+  verdictLines,
+} from './words.ts';
+
+export async function report(
+  sessions: Sessions,
+  asked: Asked<typeof question.options>,
+  occasion: Occasion,
+): Promise<Report> {
+  const questions = {
+    ranges: optionRanges(asked),
+    crosswind: optionQuantity('crosswind', asked.crosswind, 'speed'),
+    ring: optionQuantity('ring', asked.ring, 'length'),
+  };
+  const found = await compareFindings(sessions, questions, asked.arrows, occasion);
+  const [{ title, units }] = sessions;
+  return {
+    title,
+    blocks: blocksOf(found),
+    rows: longTable(found.comparison, units),
+    data: compareData(found),
+    sheet: occasion.sheet
+      ? (await import('./sheet.ts')).compareSheet(found, { page: asked.page, now: occasion.now })
+      : null,
+  };
+}
+
+function blocksOf(found: CompareFindings): readonly Block[] {
+  const { session, comparison } = found;
+  const { units } = session;
+  const { base, others, questions } = comparison;
+  const builds = buildsOf(comparison);
+  const groups = groupTable(found);
+  return [
+    { kind: 'sheet', about: '' },
+    ...others.map((contrast) => verdict(verdictLines(found, contrast))),
+    ...headBlocks(session),
+    paragraph(surroundingsLine(found)),
+    ...others.flatMap((contrast) => [
+      paragraph(`${contrast.readings.build.name}, against ${base.build.name}${changes(found, contrast)}`),
+      tableBlock(factTable(base, contrast, units)),
+      tableBlock(rangeTable(questions.ranges, contrast, units)),
+    ]),
+    note(differenceLegend(found)),
+    paragraph(bowLines(session, base)),
+    ...(groups === null ? [] : [tableBlock(groups)]),
+    tableBlock(dragTable(builds)),
+    ...builds.flatMap((readings) => [
+      paragraph(`${readings.build.name}${speedWords(readings.build.speedFrom)}`),
+      tableBlock(buildTable(questions.ranges, readings, units)),
+    ]),
+    note(buildLegend(found)),
+    plotBlock(markPlot(comparison, units)),
+    note(stiffnessLines(found)),
+    ...cautionBlocks(session, compareCautions(found)),
+  ];
+}

@@ -1,0 +1,28 @@
+import { FIT_NOT_CONVERGED } from '../calibration/fit-not-converged.ts';
+import type { NumericalError } from '../numerics/numerical-error.ts';
+import { formatQuantity } from '../quantities/format.ts';
+import { NO_PIN } from '../sight/no-pin.ts';
+import { type Naming, named } from './asked/question-error.ts';
+
+const SHORTER = 'Choose a shorter {to} or range, or check speed, mass and drag.';
+const NEAR_OR_FAR =
+  'The arrow falls short of it, or it is too near. Choose a shorter {to} or a longer {from}, or check speed, mass and drag.';
+const WRONG_UNIT =
+  'These values are outside what can be computed: check the setup file and the options for a wrong unit.';
+
+/** Why a calculation has no answer, and what an archer can do about it, with the options named as a door names them. */
+export function failureWords({ code, message, at, reason }: NumericalError, naming: Naming): string {
+  if (code === 'too-many-evaluations')
+    return `No answer: the arrow does not get that far with these values${placeWords(at)}. ${named(SHORTER, naming)} (${message}.)`;
+  if (reason === NO_PIN)
+    return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)} (${message}.)`;
+  if (reason === FIT_NOT_CONVERGED)
+    return `No answer: ${message}. Check the marks for a mistake, or leave them out with ${naming('uncalibrated')}.`;
+  return `No answer: ${message}. ${WRONG_UNIT}`;
+}
+
+/** In both systems: a message of an error does not know which was asked for. */
+const placeWords = (at: number | undefined): string =>
+  at === undefined || !Number.isFinite(at)
+    ? ''
+    : `: the calculation stopped at ${formatQuantity(at, 'yd', 0)} (${formatQuantity(at, 'm', 0)})`;

@@ -1,0 +1,54 @@
+import { straightLaunch } from '../../sight/shot.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf, tableOf } from '../field.ts';
+import { flownRanges } from '../flown-ranges.ts';
+import { headBlocks } from '../head.ts';
+import { note, paragraph, plotBlock, type Report, tableBlock } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { SHOT_FIELDS } from './fields.ts';
+import { type FlyAsked, flyFindings } from './findings.ts';
+import { heightPlot } from './plots.ts';
+import type { question } from './question.ts';
+import { columnWords, launchWords, missingRows } from './words.ts';
+
+type AskedHere = Asked<typeof question.options>;
+
+export function report([session]: Sessions, asked: AskedHere): Report {
+  const { title, calibrated, units } = session;
+  const found = flyFindings(session, shotAsked(session, asked));
+  const table = tableOf(SHOT_FIELDS, found.rows, units);
+  const missing = missingRows(found, units);
+  return {
+    title,
+    blocks: [
+      ...headBlocks(session),
+      paragraph(launchWords(found, units)),
+      tableBlock(table),
+      plotBlock(heightPlot(found, units)),
+      ...(missing.length === 0 ? [] : [note(missing.join('\n'))]),
+      note(columnWords(found).join('\n')),
+      ...cautionBlocks(session),
+    ],
+    rows: table,
+    data: {
+      title,
+      calibrated,
+      aim_range_m: found.aim,
+      launch_angle_rad: found.launchAngle,
+      rows: dataOf(SHOT_FIELDS, found.rows),
+    },
+    sheet: null,
+  };
+}
+
+function shotAsked(
+  { calibration: { rig }, units }: Session,
+  { aim: written, to, every }: AskedHere,
+): FlyAsked {
+  const aim = written === null ? rig.zeroRange : optionQuantity('aim', written, 'length');
+  const ranges = optionRanges({ to, every });
+  const launch = straightLaunch(rig, written === null ? null : aim);
+  return { aim, launch, ranges, free: flownRanges(ranges, launch, units) };
+}

@@ -1,0 +1,42 @@
+import { toSi } from '../../quantities/format.ts';
+import { si } from '../../quantities/quantity.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionRanges } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf, tableOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import { note, type Report, tableBlock } from '../report.ts';
+import type { Sessions } from '../session.ts';
+import { warnings } from '../warnings.ts';
+import { MARK_DATA, markColumns } from './fields.ts';
+import { marksFindings } from './findings.ts';
+import type { question } from './question.ts';
+import { columnWords, marksNotes } from './words.ts';
+
+export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+  const { title, calibrated, units } = session;
+  const { zeroRange } = session.calibration.rig;
+  const whole = si<'m'>(toSi(1, units.range));
+  const found = marksFindings(session, { ranges: optionRanges(asked), whole });
+  const table = tableOf(markColumns(found.scale === 'known'), found.rows, units);
+  return {
+    title,
+    blocks: [
+      ...headBlocks(session),
+      tableBlock(table),
+      note(columnWords(zeroRange, units)),
+      ...marksNotes(found, units).map(note),
+      ...cautionBlocks(session),
+    ],
+    rows: table,
+    data: {
+      title,
+      calibrated,
+      warnings: warnings(session),
+      zero_range_m: zeroRange,
+      out_of_reach_m: found.beyond,
+      rows: dataOf(MARK_DATA, found.rows),
+    },
+    sheet: null,
+  };
+}

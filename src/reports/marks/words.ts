@@ -1,0 +1,38 @@
+import { rangeWords } from '../../documents/table/range-digits.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+import { formatQuantity } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import type { MarksFindings, ScaleState } from './findings.ts';
+
+/** What the columns mean. */
+export const columnWords = (zeroRange: Metres, units: DisplayUnits): string =>
+  `travel: of the pin below its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard uncertainty.
+nearer hit: where the same setting hits on the way up. highest: above the line of sight, at that range.
+aside: left (-) or right of the aim with the windage set at the zero range.`;
+
+/** What is left out, and why: a sentence each. */
+export const marksNotes = (
+  { beyond, scale, touching }: MarksFindings,
+  units: DisplayUnits,
+): readonly string[] => [
+  ...(beyond === null ? [] : [reachNote(beyond, units)]),
+  ...SCALE_NOTES[scale],
+  ...(touching === null ? [] : [contactNote(touching, units)]),
+];
+
+const SCALE_NOTES: Readonly<Record<ScaleState, readonly string[]>> = {
+  known: [],
+  'not in the file': ['The file names no scale (sight.scale), so marks are given as travel only.'],
+  'not known yet': [
+    'The scale is not known yet, so marks are given as travel only: shoot marks at two ranges or more, or write ' +
+      'sight.scale.travel_per_unit and at_zero.',
+  ],
+};
+
+/** Where the arrow falls short. */
+export const reachNote = (beyond: Metres, units: DisplayUnits): string =>
+  `The arrow does not get to ${rangeWords(beyond, units)} with any mark: it ends before.`;
+
+/** Where the arrow would touch the sight. */
+export const contactNote = (touching: Metres, units: DisplayUnits): string =>
+  `From ${formatQuantity(touching, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;

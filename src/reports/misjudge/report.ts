@@ -1,0 +1,71 @@
+import type { Metres } from '../../quantities/quantity.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { QuestionError } from '../asked/question-error.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf, tableOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import { note, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { MISJUDGE_FIELDS } from './fields.ts';
+import { type MisjudgeAsked, type MisjudgeFindings, misjudgeFindings } from './findings.ts';
+import { hitPlot } from './plots.ts';
+import type { question } from './question.ts';
+import { columnWords, verdictWords } from './words.ts';
+
+type AskedHere = Asked<typeof question.options>;
+
+export function report([session]: Sessions, asked: AskedHere): Report {
+  const { title, units } = session;
+  const found = misjudgeFindings(session, {
+    ring: ringOf(asked),
+    ranges: optionRanges(asked),
+    spread: spreadOf(asked),
+  });
+  const table = tableOf(MISJUDGE_FIELDS, found.rows, units);
+  return {
+    title,
+    blocks: [
+      verdict(verdictWords(found, units)),
+      ...headBlocks(session),
+      tableBlock(table),
+      plotBlock(hitPlot(found, units)),
+      note(columnWords(found.spread, units)),
+      ...cautionBlocks(session),
+    ],
+    rows: table,
+    data: dataFor(session, found),
+    sheet: null,
+  };
+}
+
+function ringOf({ ring }: AskedHere): Metres {
+  const diameter = optionQuantity('ring', ring, 'length');
+  if (diameter > 0) return diameter;
+  throw new QuestionError(`{ring}: ${ring} is no ring`, 'Write {ring} "8 in" or another size.');
+}
+
+/** A guess worse than this would reach nearer than marks go. */
+const WORST_GUESS = 0.3;
+
+function spreadOf({ guess, cant, gusts }: AskedHere): MisjudgeAsked['spread'] {
+  const share = optionQuantity('guess', guess, 'ratio');
+  const lean = optionQuantity('cant', cant, 'angle');
+  const wind = optionQuantity('gusts', gusts, 'speed');
+  if (!(share >= 0 && share <= WORST_GUESS))
+    throw new QuestionError(`{guess}: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
+  if (!(lean >= 0 && wind >= 0))
+    throw new QuestionError('{cant} and {gusts} are sizes', 'Write them without a minus sign.');
+  return { guess: share, cant: lean, windAcross: wind, windAlong: wind };
+}
+
+const dataFor = ({ title, calibrated }: Session, { ring, spread, rows }: MisjudgeFindings): object => ({
+  title,
+  calibrated,
+  ring_m: ring,
+  guess_sd_share: spread.guess,
+  cant_sd_rad: spread.cant,
+  wind_sd_mps: spread.windAcross,
+  arrow_sd_per_range: spread.arrow,
+  rows: dataOf(MISJUDGE_FIELDS, rows),
+});

@@ -1,0 +1,60 @@
+import { anglesBothWays } from '../asked/angles.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf, tableOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import { paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { SLOPE_COLUMNS, SLOPE_DATA } from './fields.ts';
+import { type SlopeFindings, slopeFindings } from './findings.ts';
+import { slopePlot } from './plots.ts';
+import type { question } from './question.ts';
+import { cosineTable, cutTable, markTable } from './tables.ts';
+import { cosineWords, thirdAxisWords } from './words.ts';
+
+export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+  const { title, calibrated, calibration, units } = session;
+  const found = slopeFindings(session, {
+    ranges: optionRanges(asked),
+    slopes: anglesBothWays(
+      { option: 'steepest', text: asked.steepest },
+      { option: 'angleStep', text: asked.angleStep },
+    ).filter((slope) => slope !== 0),
+    thirdAxis: optionQuantity('thirdAxis', asked.thirdAxis, 'angle'),
+  });
+  return {
+    title,
+    blocks: blocksOf(session, found),
+    rows: tableOf(SLOPE_COLUMNS, found.rows, units),
+    data: {
+      title,
+      calibrated,
+      zero_range_m: calibration.rig.zeroRange,
+      third_axis_rad: found.thirdAxis,
+      rows: dataOf(SLOPE_DATA, found.rows),
+    },
+    sheet: null,
+  };
+}
+
+function blocksOf(session: Session, found: SlopeFindings) {
+  const { units } = session;
+  const { rows, thirdAxis, worstCosine, worstThird } = found;
+  const marks = rows.map(({ mark }) => mark);
+  return [
+    ...(worstCosine === null ? [] : [verdict(cosineWords(worstCosine, units))]),
+    ...headBlocks(session),
+    paragraph(
+      'The level mark to set, downhill (-) to uphill (+); "-": a pin above every mark, set the highest:',
+    ),
+    tableBlock(markTable(units, marks)),
+    paragraph('For the pocket: take this off the range (its top row is the slope):'),
+    tableBlock(cutTable(units, marks)),
+    paragraph('Where the cosine rule hits, low (-) or high:'),
+    tableBlock(cosineTable(units, marks)),
+    plotBlock(slopePlot(found, units)),
+    ...(worstThird === null ? [] : [paragraph(thirdAxisWords(thirdAxis, worstThird, units))]),
+    ...cautionBlocks(session),
+  ];
+}

@@ -1,0 +1,30 @@
+import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { question as asked } from '../asked/question.ts';
+
+export const question = asked({
+  name: 'swing',
+  purpose:
+    'How the arrow recovers from a bad start: margin, wavelength, damping, what the swing costs, and the hole it ' +
+    'would leave in paper.',
+  options: {
+    to: rangeIn(100, 'farthest range of the misses'),
+    every: stepIn(20, 'step of the misses'),
+    angle: text(
+      'angle',
+      '1 deg',
+      'by which the tail stands off as the arrow leaves; what the eye can just see',
+    ),
+    nockTravel: text(
+      'speed',
+      '1.5 fps',
+      'speed of the nock across as the arrow leaves; a clear fault of tune',
+    ),
+  },
+  examples: [
+    ['a degree of tail left or high, and 1.5 ft/s of nock travel', 'setup.yaml'],
+    [
+      'a slower nock, every 10 yards to 60',
+      'setup.yaml --nock-travel "0.5 fps" --to "60 yd" --every "10 yd"',
+    ],
+  ],
+});

@@ -1,0 +1,89 @@
+import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+import { YARD } from '../../quantities/exact.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import { straightLaunch } from '../../sight/shot.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { partsOf } from '../changed-build.ts';
+import { dataOf, datumOf, tableOf } from '../field.ts';
+import { flownRanges } from '../flown-ranges.ts';
+import { headBlocks } from '../head.ts';
+import { note, paragraph, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
+import { MISS_FIELDS, startsAcross } from '../start-misses.ts';
+import { HOLE_FIELDS, START_FIELDS } from './fields.ts';
+import { type SwingFindings, swingFindings } from './findings.ts';
+import { swingPlot } from './plots.ts';
+import type { question } from './question.ts';
+import { holeTable, missTable } from './tables.ts';
+import { marginWords, smallMarginWords, startWords } from './words.ts';
+
+export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+  partsOf(session, 'swing');
+  const launch = straightLaunch(session.calibration.rig);
+  const found = swingFindings(session, {
+    launch,
+    angle: optionQuantity('angle', asked.angle, 'angle'),
+    nockSpeed: optionQuantity('nockTravel', asked.nockTravel, 'speed'),
+    ranges: flownRanges(optionRanges(asked), launch, session.units),
+    papers: papers(session.units),
+  });
+  return {
+    title: session.title,
+    blocks: blocksOf(session, found),
+    rows: missTable(found.advice.starts, session.units),
+    data: dataFor(session, found),
+    sheet: null,
+  };
+}
+
+/** Where paper is hung: two to four yards or metres. */
+const papers = ({ range }: DisplayUnits): readonly Metres[] =>
+  [2, 3, 4].map((count) => si(count * (range === 'yd' ? YARD : 1)));
+
+function blocksOf(session: Session, found: SwingFindings) {
+  const { units } = session;
+  const { advice, disturbed, papers: hung } = found;
+  return [
+    verdict(marginWords(advice, units)),
+    ...(advice.tooSmall ? [warning(smallMarginWords())] : []),
+    ...headBlocks(session),
+    paragraph(startWords(found, units)),
+    tableBlock(tableOf(START_FIELDS, disturbed, units)),
+    plotBlock(swingPlot(found, units)),
+    paragraph('Where each start hits, from where a clean one would; right and high positive:'),
+    tableBlock(startsAcross(disturbed, units)),
+    ...(hung.length === 0
+      ? []
+      : [
+          paragraph('The hole in paper, nock from point as the archer sees it; right and high positive:'),
+          tableBlock(holeTable(advice.starts, units)),
+        ]),
+    note(
+      'A rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
+        'little low because its path falls while the shaft goes through.',
+    ),
+  ];
+}
+
+const dataFor = (
+  { title, calibrated }: Session,
+  { advice: { staticMargin, marginShare, tooSmall, swing, starts }, angle, nockSpeed }: SwingFindings,
+): object => ({
+  title,
+  calibrated,
+  static_margin_m: staticMargin,
+  margin_share: marginShare,
+  least_margin_share: LEAST_MARGIN,
+  margin_too_small: tooSmall,
+  swing_wavelength_m: swing?.wavelength ?? null,
+  swing_damping_m: swing?.dampingLength ?? null,
+  start_angle_rad: angle,
+  nock_travel_mps: nockSpeed,
+  starts: starts.map((start) => ({
+    ...datumOf(START_FIELDS, start),
+    misses: dataOf(MISS_FIELDS, start.misses),
+    paper: dataOf(HOLE_FIELDS, start.holes),
+  })),
+});

@@ -1,0 +1,32 @@
+/** The key paths of the standard uncertainties that something is computed from, without the positions in lists. */
+const read = new Set<string>();
+
+/** Reads one standard uncertainty of a section, and records that it is read. */
+function reader<K extends `${string}_sd`>(section: string, key: K) {
+  read.add(`${section}.${key}`);
+  return <V>(from: { readonly [P in K]?: V }): V | undefined => from[key];
+}
+
+/**
+ * The standard uncertainties that a file may state, each undefined where it does not. A computation asks for them here and
+ * nowhere else, so that `unusedUncertainties` knows of every one that is used; a test refuses other ways to read them.
+ */
+export const statedSd = {
+  launchSpeed: reader('launch', 'speed_sd'),
+  virtualMass: reader('bow', 'virtual_mass_sd'),
+  chronographed: reader('bow.chronographed', 'speed_sd'),
+  peepHeight: reader('bow', 'peep_height_sd'),
+  dragCoefficient: reader('arrow', 'drag_coefficient_sd'),
+  peepToPin: reader('sight', 'peep_to_pin_sd'),
+  travelPerUnit: reader('sight.scale', 'travel_per_unit_sd'),
+  readingAtZero: reader('sight.scale', 'at_zero_sd'),
+  markReading: reader('marks', 'reading_sd'),
+  markHeight: reader('marks', 'vertical_sd'),
+  markLateral: reader('marks', 'lateral_sd'),
+  markCant: reader('marks', 'cant_sd'),
+  speedDownrange: reader('speeds', 'speed_sd'),
+  drop: reader('drops', 'drop_sd'),
+};
+
+/** A build's arrow and launch are read as those of the file are, once they are merged into it. */
+export const isRead = (key: string): boolean => read.has(key.replace(/^builds\./, ''));

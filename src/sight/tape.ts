@@ -1,0 +1,111 @@
+import { at } from '../numerics/at.ts';
+import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
+import { type Setting, settingsFor } from './marks.ts';
+import { asFarAsItGoes } from './reach.ts';
+import type { Rig } from './rig.ts';
+
+/** `near`: inside the range whose mark is lowest, where marks turn back and a place on the scale serves two ranges. */
+export type Branch = 'far' | 'near';
+
+/** Where one range stands on a tape. */
+export interface TapePlace {
+  readonly range: Metres;
+  /** Along the tape from the place of the zero range, positive towards longer ranges. */
+  readonly along: Metres;
+  readonly branch: Branch;
+}
+
+/** A range that a tape is to show, and the number printed beside it. */
+export interface TapeRange {
+  readonly range: Metres;
+  readonly label: number;
+}
+
+export interface LabelledPlace extends TapePlace {
+  readonly label: number;
+}
+
+/** The places of one tape, and why it is shorter than was asked for. */
+export interface Tape {
+  readonly ticks: readonly LabelledPlace[];
+  /** The first range left out because the arrow would touch the sight. */
+  readonly endsBefore: Metres | null;
+  /** The first range that the arrow does not get to. */
+  readonly beyond: Metres | null;
+}
+
+/**
+ * The law of a tape: where each range stands along it.
+ *
+ *   along = (pin at the range - pin at the zero range) x ratio
+ *
+ * A mark on the rising part of the path belongs to the near branch. Where the arrow's vanes would touch the sight the tape
+ * ends: on the far branch with the first such range, while on the near branch, where marks turn back, only the ranges that
+ * touch are left out.
+ *
+ * @param ranges rising, m, and their labels
+ * @param ratio of the way along the tape to the travel of the pin: 1 for a tape beside the pin, another for one on a wheel
+ *   or a lever
+ * @throws NumericalError when the arrow gets to none of the ranges
+ */
+export function tapeOf(rig: Rig, ranges: readonly TapeRange[], ratio: number): Tape {
+  const { solved, beyond } = asFarAsItGoes(
+    rig,
+    ranges.map(({ range }) => range),
+    (reached) => settingsFor(rig, reached),
+  );
+  const touches = solved.find(({ rising, clearance }) => !rising && clearance < 0);
+  const endsBefore = touches?.range ?? null;
+  return {
+    ticks: solved.flatMap((setting, i) =>
+      setting.clearance >= 0 && (endsBefore === null || setting.range < endsBefore)
+        ? [{ ...placeOf(setting, ratio), label: at(ranges, i).label }]
+        : [],
+    ),
+    endsBefore,
+    beyond,
+  };
+}
+
+/** The places of single ranges (m, any order), whether or not a tape shows them. Errors as for `settingsFor`. */
+export const tapePlaces = (rig: Rig, ranges: readonly number[], ratio: number): readonly TapePlace[] =>
+  settingsFor(rig, ranges).map((setting) => placeOf(setting, ratio));
+
+const placeOf = ({ range, travel, rising }: Setting, ratio: number): TapePlace => ({
+  range,
+  along: si(travel * ratio),
+  branch: rising ? 'near' : 'far',
+});
+
+/** A tape for a launch that differs in its speed alone. */
+export interface NeighbourStrip {
+  /** Faster than the rig's own by this much; slower when negative. */
+  readonly faster: MetresPerSecond;
+  readonly tape: Tape;
+}
+
+/**
+ * Tapes for arrows launched slower and faster by whole steps, slowest first, the rig's own left out.
+ *
+ * @param count on each side
+ * @param step m/s
+ */
+export function neighbourStrips(
+  rig: Rig,
+  ranges: readonly TapeRange[],
+  ratio: number,
+  { count, step }: { readonly count: number; readonly step: number },
+): readonly NeighbourStrip[] {
+  const sides = Array.from({ length: count }, (_, i) => i + 1);
+  return [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
+    faster: si(n * step),
+    tape: tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + n * step) }, ranges, ratio),
+  }));
+}
+
+/** From the outermost place to the other; marks that turn back lie between. 0 for a tape without places. */
+export function tapeLength(places: readonly TapePlace[]): Metres {
+  if (places.length === 0) return si(0);
+  const along = places.map((place) => place.along);
+  return si(Math.max(...along) - Math.min(...along));
+}

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { FIT_NOT_CONVERGED } from '../../src/calibration/fit-not-converged.ts';
+import { flagOf } from '../../src/cli/commands/flag.ts';
+import { NumericalError } from '../../src/numerics/numerical-error.ts';
+import { failureWords } from '../../src/reports/failure-words.ts';
+import { NO_PIN } from '../../src/sight/no-pin.ts';
+import { atTerminal } from './terminal.ts';
+
+const said = (reason: string | undefined, code: 'not-converged' | 'too-many-evaluations' = 'not-converged') =>
+  failureWords(new NumericalError(code, 'worded in any way', { at: 91.44, reason }), flagOf);
+
+describe('what to do about a calculation without an answer', () => {
+  it('follows from its reason, however the error is worded', () => {
+    expect(said(NO_PIN)).toContain('no setting of the sight hits');
+    expect(said(FIT_NOT_CONVERGED)).toContain('--uncalibrated');
+    expect(said(undefined)).toContain('a wrong unit');
+  });
+  it('names the place where a flight stopped, in both units', () =>
+    expect(said(undefined, 'too-many-evaluations')).toContain('100 yd (91 m)'));
+  it('a range that no setting reaches keeps its code in JSON, and says the reason beside it', async () => {
+    const { code, err } = await atTerminal([
+      'wind',
+      'examples/mountain-hunt/setup.yaml',
+      '--from',
+      '500yd',
+      '--to',
+      '500yd',
+      '--json',
+    ]);
+    expect(code).toBe(1);
+    expect(JSON.parse(err)).toMatchObject({ error: { code: 'not-converged', reason: 'no-pin', where: [] } });
+  });
+});

@@ -1,0 +1,114 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import {
+  ask,
+  openSetup,
+  QUESTIONS,
+  QuestionError,
+  type QuestionName,
+  SetupError,
+} from '../../src/quillpath.ts';
+import { atTerminal } from './terminal.ts';
+
+const example = 'examples/mountain-hunt/setup.yaml';
+const text = readFileSync(example, 'utf8');
+const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe('the script of the README', () => {
+  const script = /```js\n([\s\S]*?)```/.exec(readFileSync('README.md', 'utf8'))?.[1] ?? '';
+
+  it('runs against the built package and prints the readings of the command line, and a tape as SVG', async () => {
+    // The package as one that was installed: under node_modules of an empty folder, with the example beside it.
+    spawnSync('mkdir', ['-p', join(folder, 'node_modules')]);
+    symlinkSync(resolve('.'), join(folder, 'node_modules/quillpath'));
+    symlinkSync(resolve('examples'), join(folder, 'examples'));
+    writeFileSync(join(folder, 'script.mjs'), script);
+    const { stdout, stderr } = spawnSync(process.execPath, ['script.mjs'], { cwd: folder, encoding: 'utf8' });
+    expect(stderr).toBe('');
+    const { out } = await atTerminal([
+      'marks',
+      example,
+      '--from',
+      '20yd',
+      '--to',
+      '60yd',
+      '--every',
+      '20yd',
+      '--json',
+    ]);
+    const rows: readonly { range_m: number; reading: number; reading_sd: number }[] = JSON.parse(out).rows;
+    expect(rows).toHaveLength(3);
+    expect(stdout).toBe(
+      rows
+        .map(
+          (row) => `${row.range_m.toFixed(1)} m: ${row.reading.toFixed(2)} ± ${row.reading_sd.toFixed(2)}\n`,
+        )
+        .join(''),
+    );
+    const svg = readFileSync(join(folder, 'tape.svg'), 'utf8');
+    expect(svg).toMatch(/^<svg [^>]*width="210mm"/);
+    expect(svg.match(/class="tick/g)?.length).toBeGreaterThan(81);
+  });
+});
+
+describe('the built library', () => {
+  it('asks for no module of Node', () => {
+    const { stdout } = spawnSync(
+      'grep',
+      ['-rlE', '(from|import)\\s*\\(?"node:', 'dist/quillpath.js', 'dist/library'],
+      {
+        encoding: 'utf8',
+      },
+    );
+    expect(stdout).toBe('');
+  });
+});
+
+/** What a question needs besides its defaults. */
+const NEEDED: Partial<Record<QuestionName, Readonly<Record<string, string>>>> = {
+  vary: { over: 'arrow.mass=440gr:460gr:20gr' },
+  scatter: { arrows: '24' },
+  compare: { arrows: '0' },
+};
+const asked = Object.keys(QUESTIONS) as readonly QuestionName[];
+
+describe.each(asked)('ask %s', (name) => {
+  it('gives the data that the command line prints', async () => {
+    const path = name === 'compare' ? 'examples/which-build/setup.yaml' : example;
+    const given = NEEDED[name] ?? {};
+    const report = await ask(name, openSetup(readFileSync(path, 'utf8'), path), given);
+    const { sheet } = await QUESTIONS[name].question();
+    const out = sheet?.when === 'always' ? ['--out', 'x.svg'] : [];
+    const options = Object.entries(given).flatMap(([option, value]) => [`--${option}`, value]);
+    const seen = await atTerminal([name, path, ...options, ...out, '--json']);
+    const { files: _files, ...printed } = JSON.parse(seen.out);
+    expect(JSON.parse(JSON.stringify(report.data))).toEqual(printed);
+    // Plain data can be sent from thread to thread.
+    expect(structuredClone(report)).toEqual(report);
+    expect(report.sheet).toBeNull();
+  });
+});
+
+describe('what cannot be asked', () => {
+  const setup = openSetup(text, 'setup.yaml');
+
+  it('an option of another question is named, with those there are', async () => {
+    await expect(ask('marks', setup, { crosswind: '5 mph' } as never)).rejects.toThrow(
+      'marks has no option crosswind. It has from, to, every.',
+    );
+  });
+  it('a range without a unit is refused by the name of its field', async () => {
+    await expect(ask('marks', setup, { from: 'far' })).rejects.toThrow(QuestionError);
+    await expect(ask('marks', setup, { from: 'far' })).rejects.toThrow(/^from: "far"/);
+  });
+  it('a text that is no setup is a SetupError with line and column', () => {
+    expect(() => openSetup(text.replace('peep_height:', 'peep_hight:'), 'bow.yaml')).toThrow(SetupError);
+    expect(() => openSetup(text.replace('peep_height:', 'peep_hight:'), 'bow.yaml')).toThrow(
+      /bow\.yaml:\d+:\d+/,
+    );
+  });
+});
