@@ -36,7 +36,10 @@ export interface Attitude {
   readonly fins?: Fins | undefined;
 }
 
-/** A ring of fins as the flight sees it: its slope as counted in the sums, and its place from the balance point, forward positive. */
+/**
+ * A ring of fins as the flight sees it: its slope as counted in the sums, and its place from the balance point, forward
+ * positive.
+ */
 export interface FinLift {
   readonly slope: number;
   readonly place: Metres;
@@ -49,7 +52,9 @@ export interface Fins {
   readonly blades: FinLift | null;
   /** Slope that the wake of the blades takes of the vanes' at small incidence, and the incidence at which half of it is taken. */
   readonly wake: { readonly slope: number; readonly halfAngle: Radians } | null;
-  /** Relative standard uncertainties of what the vanes lift, without the wake, of the blades' lift, and of what the wake takes. */
+  /**
+   * Relative standard uncertainties of what the vanes lift, without the wake, of the blades' lift, and of what the wake takes.
+   */
   readonly uncertainty: { readonly vanes: number; readonly blades: number; readonly wake: number };
 }
 

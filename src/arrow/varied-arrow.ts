@@ -56,8 +56,8 @@ export interface LiftFactors {
 export const AS_COUNTED: LiftFactors = { vanes: 1, blades: 1, wake: 1 };
 
 /**
- * The same arrow with fins that lift otherwise than counted. What the wake takes is a share of the vanes' lift, so it goes with it. The spin stays: a
- * factor on the lift of fins cancels from it.
+ * The same arrow with fins that lift otherwise than counted. What the wake takes is a share of the vanes' lift, so it goes with
+ * it. The spin stays: a factor on the lift of fins cancels from it.
  */
 export function withLift(arrow: FlyingArrow, factors: LiftFactors): FlyingArrow {
   const { attitude } = arrow;

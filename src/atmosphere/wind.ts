@@ -32,7 +32,8 @@ export const calm: Wind = { tail: si(0), across: si(0), up: si(0), shear: 0, ref
  * @param shear exponent of W(h) = W (h / referenceHeight)^shear; 0 (default) is uniform, 1/7 is usual over open grass
  * @param referenceHeight height of the measurement, default 1.6 m (a meter held at eye level)
  * @param up plumb, rising positive, m/s; default 0
- * @throws DomainError for a negative or non-finite speed, a rise that is not finite, a bearing that is not finite, a shear outside 0 to 1
+ * @throws DomainError for a negative or non-finite speed, a rise that is not finite, a bearing that is not finite, a shear
+ *   outside 0 to 1
  */
 export function windFrom(
   speed: MetresPerSecond,

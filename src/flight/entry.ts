@@ -20,19 +20,20 @@ const STILL = 1e-12; // rad
 /**
  * How an arrow enters a wind that blows across it.
  *
- * It leaves the bow along its velocity, so the air meets it at an angle of about W/v across the shaft. It turns into the wind within a few
- * swings, and the lift until then pushes it downwind: what that leaves is a straight line. The everyday model flies an arrow that lies
- * along its airspeed from the first metre; this is what must be added to it. Per metre of air flown, with e the direction of the
- * shaft, θ that of the flight through the air and a = θ − e the incidence, each a pair of small angles up and right:
+ * It leaves the bow along its velocity, so the air meets it at an angle of about W/v across the shaft. It turns into the wind
+ * within a few swings, and the lift until then pushes it downwind: what that leaves is a straight line. The everyday model
+ * flies an arrow that lies along its airspeed from the first metre; this is what must be added to it. Per metre of air flown,
+ * with e the direction of the shaft, θ that of the flight through the air and a = θ − e the incidence, each a pair of small
+ * angles up and right:
  *
  *   θ' = −(P/m) [(N₀ − CD) a + N₁ e'] + (k/m) J [B₀ a + B₁ e'] + g/U²
  *   e'' = −(P/I) [N₁ a + N₂ e'] + (P CD/m) e' + (k/I) J [B₁ a + B₂ e'] + (Ix/I) (p/U) J e'
  *   λ' = (P/m) [(N₀ − CD/2) a² + N₁ a·e'],   U = U₀ exp(−P CD s/m − λ),   τ' = λ U₀/U
  *   N_k = C_k + (4K/πd) ∫ x^k |a + x e'| dx,   P = ρS/2,   k = κρ2πR² p/U,   a(0) = −W/U,   e(0) = e'(0) = 0
  *
- * J turns up into right; p/U grows to w′ as in both models. The integral is the shaft's cross-flow; because of it the wind changes how the
- * arrow follows its fall, so the same is flown without wind and taken off. λ is the speed that the lift costs, as a share, and τ/U₀ how much later
- * the arrow arrives for it, drifting with the air. In linear laws without spin the flight
+ * J turns up into right; p/U grows to w′ as in both models. The integral is the shaft's cross-flow; because of it the wind
+ * changes how the arrow follows its fall, so the same is flown without wind and taken off. λ is the speed that the lift costs,
+ * as a share, and τ/U₀ how much later the arrow arrives for it, drifting with the air. In linear laws without spin the flight
  * turns by q/(1 + q) W/U in all, q = P/m [(CNa − CD) l − |CMa|], l = (Σ CN x² − I CD/m)/|Σ CN x|.
  *
  * @returns null in still air, and for an arrow whose attitude is unknown or which keeps none
@@ -107,16 +108,20 @@ function swingStart(
 
 const difference = ([a, b]: Pair, [c, d]: Pair): Pair => [a - c, b - d];
 
-/** Elevation of the launch for which the swing is integrated, rad: of a bow at some 40 m. Of no effect but on the share it stands for below. */
+/**
+ * Elevation of the launch for which the swing is integrated, rad: of a bow at some 40 m. Of no effect but on the share it
+ * stands for below.
+ */
 const REFERENCE_ELEVATION = 0.03;
 /** Speeds that differ by no more than this are one speed. */
 const SAME_SPEED = 1e-9;
 
 /**
- * Swings of one arrow from many launches of one bow. They start so alike that one integration serves them all: a start a little larger and turned
- * a little gives a swing as much larger and turned as much, to a thousandth of it where the wind blows across, and exactly where the angles
- * are so small that the shaft's cross-flow counts for nothing. It is integrated for one launch that depends on nothing but the speed, so
- * that the hits are a smooth function of the launch, whatever was asked before.
+ * Swings of one arrow from many launches of one bow. They start so alike that one integration serves them all: a start a little
+ * larger and turned a little gives a swing as much larger and turned as much, to a thousandth of it where the wind blows
+ * across, and exactly where the angles are so small that the shaft's cross-flow counts for nothing. It is integrated for one
+ * launch that depends on nothing but the speed, so that the hits are a smooth function of the launch, whatever was asked
+ * before.
  */
 function sharedSwings(
   conditions: FlightConditions,

@@ -1,6 +1,8 @@
 import type { Metres, Radians } from '../quantities/quantity.ts';
 
-/** The ellipsoid of the World Geodetic System 1984, as published. @source NIMA TR8350.2, third edition (1997), tables 3.1 to 3.4 */
+/**
+ * The ellipsoid of the World Geodetic System 1984, as published. @source NIMA TR8350.2, third edition (1997), tables 3.1 to 3.4
+ */
 const ELLIPSOID = {
   /** Half the longer axis, m. */
   a: 6_378_137,

@@ -7,8 +7,8 @@ export const LOWEST_WIND_HEIGHT = 0.05; // m
 /**
  * The velocity of the air in the line-of-sight frame, m/s, by height above the line of sight, m.
  *
- * The wind told by speed and bearing blows along the line of sight's own slope and grows with height; air that rises does so plumb, and
- * alike at every height.
+ * The wind told by speed and bearing blows along the line of sight's own slope and grows with height; air that rises does so
+ * plumb, and alike at every height.
  */
 export function airAt({
   wind: { tail, across, up, shear, referenceHeight },

@@ -18,8 +18,9 @@ export interface RigidOptions {
   /** Default 1.1; 0 leaves the linear laws alone, for comparison with closed forms. */
   readonly crossFlow?: number;
   /**
-   * Whether two blades in front push square to themselves alone, from where they stand as the arrow rolls, instead of as many blades would all round;
-   * default false. The roll of the launch is where they stand: 0 upright. No other number of blades cares.
+   * Whether two blades in front push square to themselves alone, from where they stand as the arrow rolls, instead of as many
+   * blades would all round; default false. The roll of the launch is where they stand: 0 upright. No other number of blades
+   * cares.
    */
   readonly bladesStand?: boolean;
 }
@@ -41,8 +42,8 @@ const LEAST_FORWARD = 0.01;
  * e direction of the shaft, e′ = de/dt, u velocity of the balance point through the air, U its size, w the part of u square to e,
  * p spin. C_k: sums of normal-force slope times place^k, which are what strips of nose, blades and vanes add up to, each at
  * its own incidence (w + x e′)/U: so the swing, its damping and the precession follow from where the surfaces are. B_k:
- * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points. As the incidence a grows the wake of
- * blades passes the vanes by, and they get back a²/(a² + a½²) of what it takes of them at none.
+ * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points. As the incidence a
+ * grows the wake of blades passes the vanes by, and they get back a²/(a² + a½²) of what it takes of them at none.
  *
  * The spin is settled by the same law as the everyday model's. Incidence is taken as small: beyond some 0.25 rad vanes stall.
  * Left out: the shaft's bending, the growth of axial drag with incidence (30 % at 17°), the Earth's turn under the shaft
@@ -174,7 +175,8 @@ export function rigidMotion(
       const s2 = Math.max(1 - ey * ey, LEAST_FORWARD);
       const perS = 1 / Math.sqrt(s2);
       const q = U * U;
-      // What meets the blades, up and right square to the shaft; of it they feel twice what is square to them, where many would feel it all.
+      // What meets the blades, up and right square to the shaft; of it they feel twice what is square to them, where many would
+      // feel it all.
       const meetsUp = (wy + bladePlace * dy) * perS;
       const meetsRight = (-ez * (wx + bladePlace * dx) + ex * (wz + bladePlace * dz)) * perS;
       const flat = 2 * (cosine * meetsRight - sine * meetsUp) * U;

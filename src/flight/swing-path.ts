@@ -6,7 +6,10 @@ import { cubicHermite } from '../numerics/interpolate.ts';
 import { CROSS_FLOW, type ShaftPoint, shaftPoints } from './cross-flow.ts';
 import { wakeGivesBack, wakePlace } from './wake-passing.ts';
 
-/** Part of a radian of its swing in which one step of the integration takes an arrow: the rule errs by 1e-4 of the swing in a whole one. */
+/**
+ * Part of a radian of its swing in which one step of the integration takes an arrow: the rule errs by 1e-4 of the swing in a
+ * whole one.
+ */
 const STEP = 0.4;
 /** An arrow that hardly swings still spins up and slows: its steps, m of air. */
 const LONGEST_STEP = 1.5;
@@ -25,8 +28,8 @@ export type SwingPath = (way: number) => {
 };
 
 /**
- * Direction of the shaft (rad), its turning (rad/m), turn of the flight through the air (rad) and offset (m), each up and right; then the
- * share of the speed that the lift cost, and how far that has left the arrow behind (m).
+ * Direction of the shaft (rad), its turning (rad/m), turn of the flight through the air (rad) and offset (m), each up and
+ * right; then the share of the speed that the lift cost, and how far that has left the arrow behind (m).
  */
 type State = Float64Array;
 const [SHAFT, TURNING, TURN, OFFSET, SLOWED, LATE, SIZE] = [0, 2, 4, 6, 8, 9, 10] as const;
@@ -42,7 +45,8 @@ export interface SwingStart {
 }
 
 /**
- * How an arrow swings through the air from its launch on, in the equations of entry.ts. Integrated as far as it is asked for, and kept.
+ * How an arrow swings through the air from its launch on, in the equations of entry.ts. Integrated as far as it is asked for,
+ * and kept.
  *
  * @checked unit: entry.test.ts
  */

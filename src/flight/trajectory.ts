@@ -78,7 +78,8 @@ function moved(state: FlightVector, entry: Entry, range: number): FlightVector {
 }
 
 /**
- * Fly one arrow by the everyday model, its entry into the wind with it, and read it at the given ranges (m along the line of sight, rising, beyond the launch).
+ * Fly one arrow by the everyday model, its entry into the wind with it, and read it at the given ranges (m along the line of
+ * sight, rising, beyond the launch).
  *
  * @throws NumericalError when the arrow does not reach the last range
  */

@@ -1,7 +1,8 @@
 import type { Fins } from '../arrow/flying-arrow.ts';
 
 /**
- * The slope that vanes get back of what the wake of blades takes of them at small incidence, as the incidence grows and the wake trails past them.
+ * The slope that vanes get back of what the wake of blades takes of them at small incidence, as the incidence grows and the
+ * wake trails past them.
  *
  *   ΔC a²/(a² + a½²)
  *

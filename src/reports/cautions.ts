@@ -20,8 +20,9 @@ export const lightArrow = (): string =>
   `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
 
 /**
- * The backstop, and how far the arrow could go without one: a bound, 30 % less drag or a laminar shaft, rounded up, with the faster start and the lesser drag of what was measured and what the
- * marks make of it, so that marks that mislead do not shorten it.
+ * The backstop, and how far the arrow could go without one: a bound, 30 % less drag or a laminar shaft, rounded up, with the
+ * faster start and the lesser drag of what was measured and what the marks make of it, so that marks that mislead do not
+ * shorten it.
  */
 export function carryCaution({ assembly, calibration, units }: Session): Caution {
   const [measured, { conditions, launchSpeed }] = [assembly.rig, calibration.rig];

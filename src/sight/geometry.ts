@@ -16,8 +16,8 @@ export interface BowGeometry {
   /** Tilt of the line the pin travels along, clockwise as the archer sees it: at a lean the pin moves left as it goes down. */
   readonly lean: Radians;
   /**
-   * How far the line the pin travels along is from square to the arrow, seen from the side: positive when the pin goes away from the archer as it
-   * goes down. The distance from the peep is counted with the pin level with the peep.
+   * How far the line the pin travels along is from square to the arrow, seen from the side: positive when the pin goes away
+   * from the archer as it goes down. The distance from the peep is counted with the pin level with the peep.
    */
   readonly barAngle: Radians;
 }

@@ -17,7 +17,8 @@ export interface Sighted {
 }
 
 /**
- * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in height at each of `ranges` (m).
+ * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in
+ * height at each of `ranges` (m).
  *
  * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
  */

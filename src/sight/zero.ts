@@ -72,7 +72,8 @@ export function pinForHit(
 }
 
 /**
- * The pin that the sight was zeroed with: a hit at the zero range on the slope where it was zeroed, whatever slope is shot on since.
+ * The pin that the sight was zeroed with: a hit at the zero range on the slope where it was zeroed, whatever slope is shot on
+ * since.
  *
  * @param windage as for `pinForHit`
  * @param flight of the rig itself; serves where it is shot on the slope it was zeroed on

@@ -35,7 +35,8 @@ export interface LevelError {
 const HALF_STEP = 0.5 * DEGREE;
 
 /**
- * What each of `cants` (rad) costs at each of `ranges` (m): the bow sighted in as it is held, then turned about the line of sight.
+ * What each of `cants` (rad) costs at each of `ranges` (m): the bow sighted in as it is held, then turned about the line of
+ * sight.
  *
  * Only the change is told: what moves an upright arrow sideways (wind, spin) is taken off. To first order the sideways miss
  * is the drop below the launch line times sin(cant), and the arrow is low by the drop times (1 − cos(cant)).

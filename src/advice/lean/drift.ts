@@ -15,8 +15,9 @@ export interface Drift {
   /** Of a spinning arrow that follows its falling path; left for a right helical. */
   readonly gyroscopic: Metres;
   /**
-   * Side force of the spinning shaft at its ceiling (ideal circulation), without the gyroscopic part, out of a clean launch: the first swing of an
-   * arrow that leaves without turning with its path adds a tenth to it far out and several times its settled part close by.
+   * Side force of the spinning shaft at its ceiling (ideal circulation), without the gyroscopic part, out of a clean launch:
+   * the first swing of an arrow that leaves without turning with its path adds a tenth to it far out and several times its
+   * settled part close by.
    */
   readonly shaftForceCeiling: Metres;
   /** Null when the place on the Earth is not known. */
@@ -26,8 +27,8 @@ export interface Drift {
 /**
  * Sideways drift by range and cause, read on the launch that hits each range (m) in height.
  *
- * Each part is the difference between two flights from the same launch that differ in that cause alone, the ceiling between two of the
- * rigid model. They add up: the products of two of them are below 1e-4 of either.
+ * Each part is the difference between two flights from the same launch that differ in that cause alone, the ceiling between two
+ * of the rigid model. They add up: the products of two of them are below 1e-4 of either.
  *
  * @checked reference/rigid-body-figures, reference/sideways-figures
  */

@@ -18,7 +18,8 @@ export interface ThirdAxisMiss {
 }
 
 /**
- * How far the bow is canted on a slope with its bubble centred, when the level is not square to the line of sight seen from above.
+ * How far the bow is canted on a slope with its bubble centred, when the level is not square to the line of sight seen from
+ * above.
  *
  *   sin(cant) = tan(error) tan(slope)
  *

@@ -6,16 +6,17 @@ import type { FlightConditions } from '../../flight/conditions.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
 
 /**
- * Share of the drag that is left when its build-up is wrong by two of its standard uncertainties, for an arrow that carries farther than it should.
+ * Share of the drag that is left when its build-up is wrong by two of its standard uncertainties, for an arrow that carries
+ * farther than it should.
  */
 const LEAST_DRAG = 0.7;
 /** The told distance is rounded up to a whole number of these, m or yd. */
 export const CARRY_STEP = 10;
 
 /**
- * A distance that the arrow will not carry beyond, over level ground: the longer of the carries with 30 % less drag than the conditions have, and
- * with the layer of air laminar all along the shaft, as slim and smooth arrows may have it. A drag coefficient that was given holds for the
- * layer as it is.
+ * A distance that the arrow will not carry beyond, over level ground: the longer of the carries with 30 % less drag than the
+ * conditions have, and with the layer of air laminar all along the shaft, as slim and smooth arrows may have it. A drag
+ * coefficient that was given holds for the layer as it is.
  *
  * @param arrow whose drag the conditions have, with its scale
  */

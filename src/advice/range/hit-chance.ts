@@ -128,8 +128,8 @@ function overGuesses(
 const GUST = 1;
 
 /**
- * What a m/s of wind does at a range: to the side for one from the side, to the height for one from behind. Taken over the winds asked about,
- * because an arrow enters a strong wind a little less far for every m/s of it than a weak one.
+ * What a m/s of wind does at a range: to the side for one from the side, to the height for one from behind. Taken over the
+ * winds asked about, because an arrow enters a strong wind a little less far for every m/s of it than a weak one.
  */
 function windSlopes(
   { rig, pins }: Sighted,

@@ -11,21 +11,31 @@ export interface BladeWake {
 }
 
 /**
- * Relative standard uncertainty of the share. Estimates of this kind agree to a factor of about 1.5; nobody has measured it on arrows, whose heads
- * spin besides. A judgement.
+ * Relative standard uncertainty of the share. Estimates of this kind agree to a factor of about 1.5; nobody has measured it on
+ * arrows, whose heads spin besides. A judgement.
  */
 export const WAKE_UNCERTAINTY = 0.35;
 
-/** Distance between the rolled-up vortices over the span of an evenly loaded wing of elliptic lift. @source Prandtl; any handbook of wing theory */
+/**
+ * Distance between the rolled-up vortices over the span of an evenly loaded wing of elliptic lift. @source Prandtl; any
+ * handbook of wing theory
+ */
 const ROLLED_UP = Math.PI / 4;
-/** Of a vortex, over the span: where its core turns as a solid. A judgement, of little effect: the vanes lie mostly inside the pair. */
+/**
+ * Of a vortex, over the span: where its core turns as a solid. A judgement, of little effect: the vanes lie mostly inside the
+ * pair.
+ */
 const CORE = 0.1;
 /**
- * What the vortex pair below is multiplied by: with it the heads of 1.0, 1.125 and 1.25 in before vanes of 0.4 to 0.6 in lose the 16 to 31 % that
- * an independent estimate of the same kind gave for them. The pair alone gives three quarters of that, which is inside the uncertainty.
+ * What the vortex pair below is multiplied by: with it the heads of 1.0, 1.125 and 1.25 in before vanes of 0.4 to 0.6 in lose
+ * the 16 to 31 % that an independent estimate of the same kind gave for them. The pair alone gives three quarters of that,
+ * which is inside the uncertainty.
  */
 const ESTIMATE = 4 / 3;
-/** The wake cannot take more than this of the vanes' lift, whatever the sizes: beyond it the law of small downwash has no meaning. */
+/**
+ * The wake cannot take more than this of the vanes' lift, whatever the sizes: beyond it the law of small downwash has no
+ * meaning.
+ */
 const MOST = 0.6;
 
 /** Angles round the shaft, and places along a vane's height, at which the downwash is taken. */
@@ -34,9 +44,10 @@ const [ROUND, ALONG] = [12, 8];
 /**
  * The wake of a ring of blades on a ring of vanes, averaged over how they stand to each other.
  *
- * Blades that lift shed a pair of vortices, b′ = π/4 of the span apart, of circulation U S CNa α/(2 b′); between them the air comes down on the
- * vanes with a share of the incidence that does not depend on it. At an incidence the wake trails along the flight while the shaft stands
- * across it, so it passes the vanes at a distance h = α x: the downwash falls as 1/(1 + (2h/b′)²).
+ * Blades that lift shed a pair of vortices, b′ = π/4 of the span apart, of circulation U S CNa α/(2 b′); between them the air
+ * comes down on the vanes with a share of the incidence that does not depend on it. At an incidence the wake trails along the
+ * flight while the shaft stands across it, so it passes the vanes at a distance h = α x: the downwash falls as 1/(1 +
+ * (2h/b′)²).
  *
  * @param blades in front, `ringSlope` on the section
  * @param section of the shaft, π d²/4

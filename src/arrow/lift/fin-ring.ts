@@ -8,7 +8,10 @@ export interface FinRing {
   readonly fin: TrapezoidFin;
   /** Normal-force slope of one fin on its own area, without the body. */
   readonly slope: number;
-  /** Normal-force slope of the ring on pi d^2 / 4, with the body, in the air it stands in; the wake of blades ahead is not in it. */
+  /**
+   * Normal-force slope of the ring on pi d^2 / 4, with the body, in the air it stands in; the wake of blades ahead is not in
+   * it.
+   */
   readonly ringSlope: number;
   /** Share of the full dynamic pressure that it feels in the shaft's layer; 1 for blades ahead of it. */
   readonly immersion: number;

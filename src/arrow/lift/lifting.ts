@@ -18,7 +18,10 @@ export interface LiftingSurfaces {
   readonly wake: BladeWake | null;
 }
 
-/** Reynolds number on the diameter at which the layer along the shaft is taken: 85 m/s, 6 mm. Its thickness goes with the fifth root of it. */
+/**
+ * Reynolds number on the diameter at which the layer along the shaft is taken: 85 m/s, 6 mm. Its thickness goes with the fifth
+ * root of it.
+ */
 const USUAL_REYNOLDS = 35_000;
 
 /** How the air around the shaft is taken. */
@@ -60,8 +63,8 @@ export function liftingSurfaces(
 }
 
 /**
- * The ring of vanes. It stands in the shaft's layer for its lift as for its drag: strips lift by the dynamic pressure where they are. Spin is
- * settled by strips in the same air on both sides, so it is left as it is.
+ * The ring of vanes. It stands in the shaft's layer for its lift as for its drag: strips lift by the dynamic pressure where
+ * they are. Spin is settled by strips in the same air on both sides, so it is left as it is.
  *
  * @param layer null for vanes in free air
  */
@@ -78,7 +81,8 @@ function vaneRing(parts: ArrowParts, section: number, layer: BoundaryLayer | nul
 function bladeRing({ point, shaft }: ArrowParts, front: number, section: number): FinRing | null {
   const blades = bladeFin(point, shaft.outerDiameter / 2);
   if (blades === null) return null;
-  // By Barrowman half the blade behind its tip; slender wing theory has two thirds for a delta, 0.2 in nearer the balance point: 1.5 % of the arm.
+  // By Barrowman half the blade behind its tip; slender wing theory has two thirds for a delta, 0.2 in nearer the balance
+  // point: 1.5 % of the arm.
   const place = front + blades.fin.rootChord - finCentreOfPressure(blades.fin);
   return finRing(blades.fin, { count: blades.count, place, angle: 0, immersion: 1 }, section);
 }

@@ -72,7 +72,10 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
   };
 }
 
-/** Where the latitude is known, of the place; its altitude as the file has it, or else as the standard atmosphere has its pressure. */
+/**
+ * Where the latitude is known, of the place; its altitude as the file has it, or else as the standard atmosphere has its
+ * pressure.
+ */
 const freeFallOf = ({ latitude, air: section }: SetupFile, { pressure }: Air): number =>
   latitude === undefined
     ? STANDARD_GRAVITY

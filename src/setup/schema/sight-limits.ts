@@ -42,7 +42,7 @@ export const SIGHT_LIMITS = {
     why: 'No second axis turns farther.',
   },
   'sight.bar_angle': {
-    what: 'angle of the sight bar off square to the arrow, seen from the side; positive when the pin goes away from you as it goes down',
+    what: 'angle of the sight bar off square to the arrow; positive when the pin moves away from you as it goes down',
     unit: 'deg',
     min: -30,
     max: 30,

@@ -80,7 +80,8 @@ describe('entry into the wind', () => {
       const [ours, rigid] = [everydayDrift(arrow, speed, wind), rigidDrift(arrow, speed, wind)];
       for (const [i, [lateral = Number.NaN, height = Number.NaN]] of rigid.entries()) {
         const size = Math.hypot(lateral, height);
-        // 2 % of the drift is what the closed answer is asked for; 0.3 mm, a hundredth of a group at 20 yd, where there is little of it.
+        // 2 % of the drift is what the closed answer is asked for; 0.3 mm, a hundredth of a group at 20 yd, where there is
+        // little of it.
         expect(Math.abs((ours[i]?.[0] ?? Number.NaN) - lateral)).toBeLessThan(0.02 * size + 3e-4);
         expect(Math.abs((ours[i]?.[1] ?? Number.NaN) - height)).toBeLessThan(0.02 * size + 3e-4);
       }
@@ -101,7 +102,7 @@ describe('entry into the wind', () => {
     const q = (P / flying.mass) * ((normalSlope - 2.5) * arm + firstMoment);
     const [near = Number.NaN, far = Number.NaN] = [1000, 1001].map((range) => entry?.offset(range)[1]);
     // By 1000 m the swing is over to 1e-9 of itself; a thousandth is left for the steps of its integration.
-    expect(Math.abs((far - near) / ((q / (1 + q)) * (1e-4 / 85)) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((far - near) / ((q / (1 + q)) * (1e-4 / 85)) - 1)).toBeLessThan(1e-3 /* relative */);
   });
 
   it('a path through the wind reads as the flight does, at its stations and between them', () => {

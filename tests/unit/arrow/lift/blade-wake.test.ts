@@ -37,14 +37,17 @@ describe('the wake of blades on the vanes', () => {
     [1.125, 0.6, 0.16],
   ])('blades %d in across before vanes %d in high take %d of their lift', (across, height, share) => {
     const { wake } = surfaces(across, height);
-    // An independent vortex-pair estimate, printed to two digits and good to a factor of 1.5 by itself; the sizes not printed with it differ by 10 %.
-    expect(Math.abs((wake?.share ?? Number.NaN) / share - 1)).toBeLessThan(0.1);
+    // An independent vortex-pair estimate, printed to two digits and good to a factor of 1.5 by itself; the sizes not printed
+    // with it differ by 10 %.
+    expect(Math.abs((wake?.share ?? Number.NaN) / share - 1)).toBeLessThan(0.1 /* relative */);
   });
 
   it('is half as strong at about a degree of incidence, 27 in behind', () => {
     const { wake } = surfaces(1.125, 0.5);
     // 0.22 to 0.10 at 1 deg by the same estimate: a half-way angle of 0.91 deg.
-    expect(Math.abs((wake?.halfAngle ?? Number.NaN) / (0.91 * (Math.PI / 180)) - 1)).toBeLessThan(0.1);
+    expect(Math.abs((wake?.halfAngle ?? Number.NaN) / (0.91 * (Math.PI / 180)) - 1)).toBeLessThan(
+      0.1 /* relative */,
+    );
   });
 
   it('of two blades is two thirds of that of three', () => {
@@ -61,15 +64,15 @@ describe('static margin', () => {
 
   it('of a usual head falls from 4.5 in with vanes in free air to 1.9 in with layer and wake', () => {
     // The audit's figures for such an arrow: 4.5, and 1.9; printed to 0.1.
-    expect(Math.abs(inches(huntingArrow({ shape: 'fixed_blade' })) - 4.5)).toBeLessThan(0.1);
-    expect(Math.abs(inches(counted('fixed_blade')) - 1.9)).toBeLessThan(0.1);
+    expect(Math.abs(inches(huntingArrow({ shape: 'fixed_blade' })) - 4.5)).toBeLessThan(0.1 /* in */);
+    expect(Math.abs(inches(counted('fixed_blade')) - 1.9)).toBeLessThan(0.1 /* in */);
   });
   it('of a field point hardly changes: the vanes make nearly all of its lift', () => {
     expect(inches(counted('field')) / inches(huntingArrow())).toBeGreaterThan(0.97);
   });
   it('takes the vanes at 0.87 of the full dynamic pressure, as the drag does', () => {
     const { immersion, ringSlope } = counted('field').surfaces?.vanes ?? expect.fail('no vanes');
-    expect(Math.abs(immersion - 0.87)).toBeLessThan(0.01);
+    expect(Math.abs(immersion - 0.87)).toBeLessThan(0.01 /* of 1: its print */);
     expect(ringSlope / (huntingArrow().surfaces?.vanes?.ringSlope ?? 0)).toBeCloseTo(immersion, 12);
   });
 });
