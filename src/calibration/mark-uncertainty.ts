@@ -4,7 +4,7 @@ import { si } from '../quantities/quantity.ts';
 import type { MarkTable } from '../sight/marks.ts';
 import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
-import { impact } from '../sight/zero.ts';
+import { impact, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf, quadraticForm } from './fit.ts';
 import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
 
@@ -74,7 +74,10 @@ function travelSlopes(
   const { problem, values } = calibration;
   const seen = (rig: Rig) => ({
     paths: pathsOver(rig, shared, FLIGHTS),
-    atZero: (down: number) => impact(flyer(rig.conditions), rig, { ...zero, down }, rig.zeroRange).height,
+    atZero: (down: number) => {
+      const zeroed = whereZeroed(rig);
+      return impact(flyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
+    },
   });
   const here = seen(withParameters(problem.rig, values));
   const zeroHeight = here.atZero(zero.down);

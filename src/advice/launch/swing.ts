@@ -164,8 +164,8 @@ function effect(
 }
 
 /** Of motion and height; both flights are looked at at one range, so the part of the height along the line of sight cancels. */
-const energy = (state: RigidState, { arrow, slope }: FlightConditions): number =>
-  arrow.mass * (speedOf(state) ** 2 / 2 - gravity(slope)[1] * state.height);
+const energy = (state: RigidState, { arrow, slope, freeFall }: FlightConditions): number =>
+  arrow.mass * (speedOf(state) ** 2 / 2 - gravity({ slope, freeFall })[1] * state.height);
 
 /** Angle of the shaft to its path, less what it would be had the start been clean. */
 function swungFrom(state: RigidState, clean: RigidState): SwingPoint {

@@ -3,7 +3,7 @@ import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { type Sighted, sightIn } from '../../sight/sighted.ts';
-import { impact, pinForHit } from '../../sight/zero.ts';
+import { impact, pinAtZero } from '../../sight/zero.ts';
 
 /** How far an arrow is off at one range: right and high positive. */
 export interface Miss {
@@ -53,7 +53,7 @@ export function cantEffects(
   const straight = ranges.map((range, i) => impact(sighted.flight, rig, pinOf(sighted, i), range));
   return cants.map((cant) => {
     const canted = turned(rig, cant);
-    const zero = pinForHit(canted, rig.zeroRange, null, sighted.flight);
+    const zero = pinAtZero(canted, null, sighted.flight);
     const missWith = (pin: (i: number) => PinPosition): readonly Miss[] =>
       ranges.map((range, i) => {
         const hit = impact(sighted.flight, canted, pin(i), range);

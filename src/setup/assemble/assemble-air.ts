@@ -43,5 +43,6 @@ export function assembleWind(
     section.from ?? defaultOf('wind.from'),
     section.shear ?? defaultOf('wind.shear'),
     section.measured_height ?? eye ?? defaultOf('eye_height'),
+    section.up ?? defaultOf('wind.up'),
   );
 }
