@@ -14,7 +14,7 @@ import { roundRanges } from '../round-ranges.ts';
 import type { Session } from '../session.ts';
 
 /** What a card tells of one range, SI. */
-export interface CardRow extends SureMark {
+interface CardRow extends SureMark {
   /** Of the arrow that arrives there with that mark set. */
   readonly time: number;
   readonly speed: number;
