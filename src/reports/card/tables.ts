@@ -65,11 +65,7 @@ export function belowNoughtNote({ session: { units }, rows }: CardFindings): str
   if (below.length === 0) return '';
   const told = (range: number): string => formatQuantity(range, units.range, 0);
   const [from, to] = [told(below[0] ?? 0), told(below.at(-1) ?? 0)];
-  const where =
-    below.at(-1) === rows.at(-1)?.mark.range
-      ? `from ${from} on`
-      : from === to
-        ? `at ${from}`
-        : `from ${from} to ${to}`;
+  const stretch = from === to ? `at ${from}` : `from ${from} to ${to}`;
+  const where = below.at(-1) === rows.at(-1)?.mark.range ? `from ${from} on` : stretch;
   return `The reading is below nought of the scale ${where}: see whether your sight goes that far before you count on it.`;
 }
