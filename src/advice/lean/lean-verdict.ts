@@ -57,12 +57,8 @@ export function leanVerdict(
   );
   const arrowSd = arrowSdPerRange * worst.at;
   const significance = Math.abs(lean.turn) / lean.sd;
-  const reason: LeanReason =
-    Math.abs(worst.shift) < NOTICED_SHARE * arrowSd
-      ? 'inside the groups'
-      : significance < SHOWN
-        ? 'not shown'
-        : 'worth doing';
+  const shown: LeanReason = significance < SHOWN ? 'not shown' : 'worth doing';
+  const reason = Math.abs(worst.shift) < NOTICED_SHARE * arrowSd ? 'inside the groups' : shown;
   return {
     worthDoing: reason === 'worth doing',
     reason,
