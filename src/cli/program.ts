@@ -6,24 +6,16 @@ import { VERSION } from './version.ts';
 
 type Make = (io: Io) => Command;
 
+const isQuestion = (name: string): name is QuestionName => Object.hasOwn(QUESTIONS, name);
+
 /** Every command by name; its options and help are loaded when a command line asks for it, its work when it runs. */
 const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
-  check: () => questionMaker('check'),
-  fly: () => questionMaker('fly'),
-  marks: () => questionMaker('marks'),
-  fit: () => questionMaker('fit'),
-  tape: () => questionMaker('tape'),
-  card: () => questionMaker('card'),
-  cant: () => questionMaker('cant'),
-  slope: () => questionMaker('slope'),
-  misjudge: () => questionMaker('misjudge'),
-  wind: () => questionMaker('wind'),
-  swing: () => questionMaker('swing'),
-  broadhead: () => questionMaker('broadhead'),
-  scatter: () => questionMaker('scatter'),
-  compare: () => questionMaker('compare'),
-  vary: () => questionMaker('vary'),
+  ...Object.fromEntries(
+    Object.keys(QUESTIONS)
+      .filter(isQuestion)
+      .map((name) => [name, () => questionMaker(name)]),
+  ),
 };
 
 /** A command of the options and help of a question. */
