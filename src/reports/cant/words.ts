@@ -9,17 +9,30 @@ export function verdictWords(session: Session, found: CantFindings): string {
   const { units } = session;
   const { lean, verdict } = found;
   if (!found.isCurved && !verdict.measured)
-    return 'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no group with its left and right.';
+    return (
+      'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no ' +
+      'group with its left and right.'
+    );
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
   const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
   switch (verdict.reason) {
     case 'inside the groups':
-      return `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ${shift}, ${scatters}${showWords(session, found)}`;
+      return (
+        `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ` +
+        `${shift}, ${scatters}${showWords(session, found)}`
+      );
     case 'not shown':
-      return `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ${small(found.shiftSd)}).${showWords(session, found)}`;
+      return (
+        `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ` +
+        `${small(found.shiftSd)}).${showWords(session, found)}`
+      );
     case 'worth doing':
-      return `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ${scatters}`;
+      return (
+        `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it ` +
+        `(${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ` +
+        `${scatters}`
+      );
   }
 }
 
@@ -51,9 +64,12 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
   const small = (length: number): string =>
     formatQuantity(Math.abs(length), units.smallLength, targetDigits(units) + 1);
   return [
-    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the archer sees it, by either of`,
-    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
-    `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ${turnedWords(levelTurn, units)} of level.`,
+    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the ` +
+      'archer sees it, by either of',
+    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ` +
+      `${turnedWords(sightTurn, units)} of travel;`,
+    `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ` +
+      `${turnedWords(levelTurn, units)} of level.`,
     `Then set the windage again. It leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
     closedFormWords(found),
     ...(calibration.rig.conditions.place === null
@@ -71,27 +87,38 @@ function closedFormWords({ lean: { closedForm } }: CantFindings): string {
   if (closedForm === null)
     return 'The file names no parts that turn the arrow, so nothing is known of its spin.';
   const { gyroscopic, shaftForceCeiling } = closedForm;
-  return `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force has not been measured on arrows.`;
+  return (
+    `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ` +
+    `${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force ` +
+    'has not been measured on arrows.'
+  );
 }
 
 /** What the groups can and cannot tell. */
 export function groupWords(found: CantFindings): string {
   const { fit, leanSpinLikeness, leanOrSpin, isWindTakenOff } = found;
   if (fit.residuals.length === 0)
-    return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
+    return (
+      'No group in the file says how far left or right it was (lateral), so an error of the level, which ' +
+      'looks just like a drift by spin, is not ruled out.'
+    );
   return [
     ...(isWindTakenOff
       ? ["The groups are taken to have been shot in the file's wind, and what it drifts is taken off them."]
       : []),
     ...(leanSpinLikeness !== null && leanOrSpin
       ? [
-          `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`,
+          'A leaning bow and a spinning arrow look the same in these groups (correlation ' +
+            `${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean ` +
+            'cancels both. Arrows of the other helical shot as well (turn: left or right), or the ' +
+            'bow turned end for end (cant: 180 deg), would tell them apart.',
         ]
       : []),
     launchWords(found),
     ...(fit.widening > 1
       ? [
-          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
+          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} ` +
+            `%); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
         ]
       : []),
   ].join('\n');
@@ -104,6 +131,10 @@ function launchWords({ fit: { launch } }: CantFindings): string {
     case 'does not help':
       return 'A bad start of the arrow does not explain what is left over.';
     case 'seen':
-      return `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything leans.`;
+      return (
+        `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow ` +
+        'swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything ' +
+        'leans.'
+      );
   }
 }

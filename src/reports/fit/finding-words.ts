@@ -15,17 +15,35 @@ export function findingWords(session: Session, finding: Finding): string {
       return 'One mark alone cannot tell speed, drag and scale apart: it shifts all of them a little. Add one at long range.';
     case 'outlier': {
       const { measurement } = at(session.calibration.residuals, finding.index);
-      return `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} of its standard errors from the rest. Was the reading written down wrongly, the range misjudged, or the bow torqued? Shoot it again, or take it out and compare.`;
+      return (
+        `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} of its ` +
+        'standard errors from the rest. Was the reading written down wrongly, the range misjudged, ' +
+        'or the bow torqued? Shoot it again, or take it out and compare.'
+      );
     }
     case 'at bound':
-      return `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. Look for a reading or a range written down wrongly, and whether the scale grows the way "increases" says.`;
+      return (
+        `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. ` +
+        'Look for a reading or a range written down wrongly, and whether the scale grows the way ' +
+        '"increases" says.'
+      );
     case 'scatter':
-      return `The marks scatter more than their groups explain (chance ${percent(finding.chance)}); all errors below are widened ${finding.widening.toFixed(1)} times to what is seen.`;
+      return (
+        `The marks scatter more than their groups explain (chance ${percent(finding.chance)}); all errors ` +
+        `below are widened ${finding.widening.toFixed(1)} times to what is seen.`
+      );
     case 'tied':
-      return `These marks cannot separate ${words[finding.parameter].name} from ${words[finding.to].name}: the tape is surer than either number. A mark at a very different range, or a chronograph reading down range, would.`;
+      return (
+        `These marks cannot separate ${words[finding.parameter].name} from ${words[finding.to].name}: the ` +
+        'tape is surer than either number. A mark at a very different range, or a chronograph ' +
+        'reading down range, would.'
+      );
     case 'far from prior': {
       const { name } = words[finding.parameter];
-      return `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what was measured: measure it again.`;
+      return (
+        `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what was ` +
+        'measured: measure it again.'
+      );
     }
   }
 }

@@ -48,12 +48,14 @@ function notes(session: Session, found: FitFindings): readonly string[] {
     ...(found.marks.length === 0
       ? []
       : [
-          `On target: how high the group lies; ± of its middle. Studentised: in its own standard errors; beyond ${OUTLIER} it does not belong with the rest.`,
+          'On target: how high the group lies; ± of its middle. Studentised: in its own standard errors; beyond ' +
+            `${OUTLIER} it does not belong with the rest.`,
         ]),
     ...(measurements === 0
       ? []
       : [
-          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ${measurements} is expected.`,
+          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ` +
+            `${measurements} is expected.`,
         ]),
     tieLine(session, found),
     ...otherLines(found, session.units),

@@ -14,7 +14,8 @@ export const findingLines = (session: Session, { symptoms, isUnreadable }: FitFi
   );
 
 const UNREADABLE =
-  'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph alone, and its errors are wide.';
+  'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph ' +
+  'alone, and its errors are wide.';
 
 /** Chronograph readings and drops beside the model, a line each. */
 export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readonly string[] =>
@@ -24,7 +25,10 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
       measurement.kind === 'speed'
         ? formatQuantity(residual, units.speed, 1)
         : formatQuantity(residual, units.smallLength, 2);
-    return `${measurement.kind === 'speed' ? 'Speed' : 'Drop'} at ${range}: ${off} from the model, ${studentised.toFixed(1)} standard errors.`;
+    return (
+      `${measurement.kind === 'speed' ? 'Speed' : 'Drop'} at ${range}: ${off} from the model, ` +
+      `${studentised.toFixed(1)} standard errors.`
+    );
   });
 
 /** How sure the marks are, near, half-way and far. */
@@ -43,9 +47,15 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
 export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
-    return `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far from the first, is shot.`;
+    return (
+      `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far ` +
+      'from the first, is shot.'
+    );
   const from = next.isTold.now ? `from ${formatQuantity(next.rmsNow, units.smallLength, 1)} ` : '';
-  return `${where}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`;
+  return (
+    `${where}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ` +
+    `${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`
+  );
 }
 
 /** What the verdicts of the table mean, of those that stand in it; nothing when nothing was shot. */
