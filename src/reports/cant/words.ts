@@ -1,3 +1,5 @@
+import type { CrosswindEstimate } from '../../calibration/sideways/crosswind.ts';
+import { TOLD_CHANCE } from '../../calibration/widening.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
@@ -23,17 +25,27 @@ export function verdictWords(session: Session, found: CantFindings): string {
         `${shift}, ${scatters}${showWords(session, found)}`
       );
     case 'not shown':
-      return (
-        `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ` +
-        `${small(found.shiftSd)}).${showWords(session, found)}`
-      );
+      return verdict.couldBeWind
+        ? `Not worth doing: the groups curve (${shift}, ± ${small(found.shiftSd)}), but not beyond their noise ` +
+            `and what a wind may have done. ${windAlikeWords(session, found)}`
+        : `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ` +
+            `${small(found.shiftSd)}).${showWords(session, found)}`;
     case 'worth doing':
       return (
         `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it ` +
         `(${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ` +
-        `${scatters}`
+        `${scatters}${verdict.measured ? ` ${windAlikeWords(session, found)}` : ''}`
       );
   }
+}
+
+/** What wind would have curved the groups as the lean is thought to, and what would tell one from the other. */
+function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): string {
+  const wind = formatQuantity(Math.abs(lean.windAlike), units.windSpeed, 1);
+  const side = lean.windAlike < 0 ? 'right' : 'left';
+  return verdict.couldBeWind
+    ? `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much. These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held to the sight's travel (and "lean_sd" under "sight").`
+    : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups so.`;
 }
 
 function showWords(
@@ -95,7 +107,7 @@ function closedFormWords({ lean: { closedForm } }: CantFindings): string {
 }
 
 /** What the groups can and cannot tell. */
-export function groupWords(found: CantFindings): string {
+export function groupWords(session: Session, found: CantFindings): string {
   const { fit, leanSpinLikeness, leanOrSpin, isWindTakenOff } = found;
   if (fit.residuals.length === 0)
     return (
@@ -114,8 +126,9 @@ export function groupWords(found: CantFindings): string {
             'bow turned end for end (cant: 180 deg), would tell them apart.',
         ]
       : []),
+    ...fit.crosswinds.map((crosswind) => crosswindWords(session, crosswind)),
     launchWords(found),
-    ...(fit.widening > 1
+    ...(fit.chance < TOLD_CHANCE
       ? [
           `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} ` +
             `%); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
@@ -124,10 +137,19 @@ export function groupWords(found: CantFindings): string {
   ].join('\n');
 }
 
+/** What the groups say of a day's wind. */
+function crosswindWords({ units }: Session, { day, value, sd, priorSd }: CrosswindEstimate): string {
+  const speed = (wind: number): string => formatQuantity(Math.abs(wind), units.windSpeed, 1);
+  const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
+  return `Of a crosswind ${when}, beyond what the file says, the groups tell ${speed(value)} from the ${value < 0 ? 'right' : 'left'} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible before.`;
+}
+
 function launchWords({ fit: { launch } }: CantFindings): string {
   switch (launch.kind) {
     case 'not asked for':
       return 'Nothing asks for a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+    case 'not to be seen':
+      return 'These groups could not show a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
     case 'does not help':
       return 'A bad start of the arrow does not explain what is left over.';
     case 'seen':

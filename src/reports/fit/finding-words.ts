@@ -21,6 +21,8 @@ export function findingWords(session: Session, finding: Finding): string {
         'or the bow torqued? Shoot it again, or take it out and compare.'
       );
     }
+    case 'layer':
+      return layerWords(finding.isLaminar, finding.chance);
     case 'at bound':
       return (
         `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. ` +
@@ -47,6 +49,18 @@ export function findingWords(session: Session, finding: Finding): string {
     }
   }
 }
+
+/** Which of two drags a slim arrow came to have. */
+function layerWords(isLaminar: boolean, chance: number): string {
+  const sure = `${(100 * chance).toFixed(0)} %`;
+  const open =
+    'A slim arrow with a smooth point at this speed flies either with the drag of its build-up or with half of it, by the layer of air along the shaft.';
+  if (chance < TOLD_APART)
+    return `${open} The marks do not tell which (${sure} for ${isLaminar ? 'half of it' : 'the drag of the build-up'}); all errors below hold both. A mark at long range, or a chronograph reading down range, would tell.`;
+  return `${open} The marks say ${isLaminar ? 'half' : 'the drag of the build-up'} (${sure}).`;
+}
+/** From this chance on the marks are said to have told one from the other. */
+const TOLD_APART = 0.95;
 
 /** A measurement by its range: "The 60 yd mark". */
 function measurementWords({ units }: Session, measurement: Measurement): string {

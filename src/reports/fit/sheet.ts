@@ -8,7 +8,7 @@ import { warnings } from '../warnings.ts';
 import type { FitFindings } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, residualTable } from './tables.ts';
-import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
+import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
 export function fitSheet(
@@ -59,5 +59,6 @@ function notes(session: Session, found: FitFindings): readonly string[] {
         ]),
     tieLine(session, found),
     ...otherLines(found, session.units),
+    ...dayLines(found, session.units),
   ].filter((line) => line !== '');
 }

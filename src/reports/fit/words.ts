@@ -58,6 +58,20 @@ export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
   );
 }
 
+/** What the days were off by, or what evenings that nobody told apart could hide; empty when there is neither. */
+export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): readonly string[] {
+  const speed = (value: number): string => formatQuantity(value, units.speed, 1);
+  const named = days.map(
+    ({ day, measurements, speedOffset, sd }) =>
+      `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of days, ± ${speed(sd)}, the air and the wind along with the bow.`,
+  );
+  if (hidden === null) return named;
+  return [
+    ...named,
+    `Marks that name no day are taken to be of one up to the widest gap between their ranges. Two evenings that differ by ${speed(hidden.apart)} could hide up to ${formatQuantity(hidden.shift, units.smallLength, 1)} at ${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark tells them apart.`,
+  ];
+}
+
 /** What the verdicts of the table mean, of those that stand in it; nothing when nothing was shot. */
 export function verdictLine({ measurements, parameters }: FitFindings): string {
   if (measurements === 0) return '';
