@@ -1,4 +1,5 @@
-import { type BroadheadStart, broadheadMisses } from '../../advice/launch/broadhead.ts';
+import { shapeDragSd } from '../../advice/builds/drag-errors.ts';
+import { type BroadheadAnswer, broadheadAnswers } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
 import { withPoint } from '../../arrow/parts/other-parts.ts';
@@ -39,7 +40,7 @@ export interface BroadheadFindings extends BroadheadAsked {
   readonly field: Headed;
   readonly broadhead: Headed;
   /** The clean one first. */
-  readonly starts: readonly BroadheadStart[];
+  readonly starts: readonly BroadheadAnswer[];
   /** Whether the broadhead of a clean launch hits high at the farthest range, though it has more drag. */
   readonly isHighWhenClean: boolean;
 }
@@ -54,9 +55,14 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
     isBladed ? withPoint(parts, 'field') : withPoint(parts, 'fixed_blade', blades),
   );
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
-  const shot = (arrow: Arrow) => ({ conditions: conditionsWith(opened, arrow), launch });
+  const { rig } = opened.calibration;
+  const shot = (arrow: Arrow) => ({
+    conditions: conditionsWith(opened, arrow),
+    launch,
+    shapeDragSd: shapeDragSd(arrow, rig),
+  });
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };
-  const starts = broadheadMisses(shot(field), shot(broadhead), start, ranges);
+  const starts = broadheadAnswers(shot(field), shot(broadhead), start, ranges);
   const clean = at(starts, 0).misses;
   return {
     ...asked,
