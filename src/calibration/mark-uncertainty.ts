@@ -36,8 +36,8 @@ const FLIGHTS = 3;
  * Standard uncertainty of every mark of a table, from the covariance of the calibration: gᵀ C g with g the mark's gradient.
  * Marks that nothing measured are uncertain by what their priors are.
  *
- * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at the
- * zero range, from which travel is counted.
+ * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at
+ * the zero range, from which travel is counted.
  *
  * @param table of the calibration's own rig
  */

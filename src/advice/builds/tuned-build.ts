@@ -23,8 +23,8 @@ export interface TunedBuild {
 }
 
 /**
- * The builds of one bow, its own first: launch speeds from the bow's energy where nothing chronographed them, drag as far calibrated as the
- * base's marks bear on it.
+ * The builds of one bow, its own first: launch speeds from the bow's energy where nothing chronographed them, drag as far
+ * calibrated as the base's marks bear on it.
  *
  *   v′ = v sqrt((m + K)/(m′ + K))
  *

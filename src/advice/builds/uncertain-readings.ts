@@ -1,5 +1,6 @@
 import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
 import { AS_COUNTED, withLift } from '../../arrow/varied-arrow.ts';
+import { efficiency } from '../../bow/energy.ts';
 import { at } from '../../numerics/at.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
@@ -150,7 +151,7 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
     build,
     facts: {
       ...recordOf(FACTS, (key) => uncertain(({ facts }) => facts[key])),
-      efficiency: efficiencyOf(build, centre.readings.facts.efficiency ?? Number.NaN),
+      efficiency: efficiencyOf(build),
     },
     rows: questions.ranges.map((_, i) =>
       recordOf(ROW_VALUES, (key) => uncertain(({ rows }) => rows[i]?.[key] ?? null)),
@@ -167,10 +168,10 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
 }
 
 /** m/(m + K) turns on the virtual mass alone. */
-const efficiencyOf = ({ errors }: TunedBuild, share: number): Uncertain => ({
-  value: share,
-  error: scaled(share * (share - 1), errors.virtualMass),
-});
+function efficiencyOf({ errors, energy, rig }: TunedBuild): Uncertain {
+  const share = efficiency(energy, rig.conditions.arrow.mass).value;
+  return { value: share, error: scaled(share * (share - 1), errors.virtualMass) };
+}
 
 /** So close that every guess hits, or so slow that none does, there is no room to tell. */
 function guessAt(rig: Rig, ring: number, range: number): GuessRoom | null {

@@ -77,8 +77,8 @@ export interface SwingQuestion extends BadStart {
 /**
  * How the arrow recovers from bad starts, by the rigid model.
  *
- * @throws DomainError when the arrow's parts are not known, its centre of pressure is not behind its balance point, or there is
- *   no range
+ * @throws DomainError when the arrow's parts are not known, its centre of pressure is not behind its balance point, or
+ *   there is no range
  */
 export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const { arrow, conditions, launch, angle, rate } = question;

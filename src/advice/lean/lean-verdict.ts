@@ -39,7 +39,8 @@ const SHOWN = 2;
 /**
  * The verdict on a lean against the archer's own groups.
  *
- * Arrows to show a shift d at range x: groups of n there and at the zero range leave s x √(2/n) on the difference, so n = 2 (2 s x/d)².
+ * Arrows to show a shift d at range x: groups of n there and at the zero range leave s x √(2/n) on the difference, so n = 2
+ * (2 s x/d)².
  *
  * @param span ranges of the lean, m
  * @param arrowSdPerRange s, standard deviation of one arrow per metre of range, in one direction

@@ -21,7 +21,10 @@ export interface ParameterFound extends ParameterEstimate {
   readonly wasKnown: boolean;
 }
 
-/** Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell anything. */
+/**
+ * Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell
+ * anything.
+ */
 export interface Sureness {
   readonly range: Metres;
   readonly now: Metres | null;
