@@ -2,6 +2,7 @@ import { shapeDragSd } from '../../advice/builds/drag-errors.ts';
 import { type BroadheadAnswer, broadheadAnswers } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
+import { staticMarginSd } from '../../arrow/lift/static-margin.ts';
 import { withPoint } from '../../arrow/parts/other-parts.ts';
 import type { ArrowParts, Blades } from '../../arrow/parts/parts.ts';
 import type { Launch } from '../../flight/launch.ts';
@@ -29,6 +30,8 @@ export interface BroadheadAsked {
 export interface Headed {
   readonly arrow: Arrow;
   readonly staticMargin: Metres;
+  /** Standard uncertainty of it. */
+  readonly marginSd: Metres;
   /** Over the arrow's length, groove to the end of the shaft. */
   readonly marginShare: number;
   /** The margin is too small to trust: see `LEAST_MARGIN`. */
@@ -78,5 +81,7 @@ function headed(arrow: Arrow): Headed {
   if (staticMargin === null || length === null)
     throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');
   const marginShare = staticMargin / length;
-  return { arrow, staticMargin, marginShare, tooSmall: marginShare < LEAST_MARGIN };
+  const marginSd = staticMarginSd(arrow.flying);
+  if (marginSd === null) throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');
+  return { arrow, staticMargin, marginSd, marginShare, tooSmall: marginShare < LEAST_MARGIN };
 }
