@@ -1,5 +1,6 @@
 import type { FinLift, Fins } from '../arrow/flying-arrow.ts';
 import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
+import { staysUpright } from '../arrow/lift/stays-upright.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
@@ -65,7 +66,7 @@ export function rigidMotion(
       Number.NaN,
       'an arrow whose parts, or inertia and surfaces, are known',
     );
-  if (!(attitude.firstMoment < 0))
+  if (!staysUpright(arrow))
     throw new DomainError(
       'first moment of the normal force',
       attitude.firstMoment,

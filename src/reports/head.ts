@@ -82,11 +82,14 @@ export function dateLine(now: Date, { calibrated, calibration }: Session): strin
 /** Less than this is no wind, m/s. */
 const CALM = 0.05;
 
-const windParts = ({ across, tail }: Wind, { windSpeed }: DisplayUnits): readonly string[] => {
+const windParts = ({ across, tail, up }: Wind, { windSpeed }: DisplayUnits): readonly string[] => {
   const blows = (speed: number, from: string): string[] =>
     Math.abs(speed) < CALM ? [] : [`wind ${formatQuantity(Math.abs(speed), windSpeed, 1)} from ${from}`];
   return [
     ...blows(across, across > 0 ? 'the left' : 'the right'),
     ...blows(tail, tail > 0 ? 'behind' : 'ahead'),
+    ...(Math.abs(up) < CALM
+      ? []
+      : [`air ${up > 0 ? 'rising' : 'sinking'} at ${formatQuantity(Math.abs(up), windSpeed, 1)}`]),
   ];
 };

@@ -1,11 +1,12 @@
 import { findings, isContradiction } from '../calibration/diagnose.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
 import { findingWords } from './fit/finding-words.ts';
+import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import type { Session } from './session.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
-  return [...contradictionWarnings(session), ...unusedWarnings(session)];
+  return [...contradictionWarnings(session), ...unusedWarnings(session), ...windWarnings(session)];
 }
 
 const GRAVE = ['at bound', 'outlier', 'scatter'];
@@ -40,5 +41,15 @@ function unusedWarnings({ setup, assembly, calibrated }: Session): readonly stri
       : []),
   ];
 }
+
+/** A wind in the file blows an arrow of unknown parts less far than it should: what is left out, and by how much it matters. */
+function windWarnings({ calibration }: Session): readonly string[] {
+  const { arrow, wind } = calibration.rig.conditions;
+  const blows = Math.hypot(wind.across, wind.up) > NOTICED_WIND;
+  return blows && !entersWind(arrow) ? [`The wind of the file. ${ENTRY_LEFT_OUT}`] : [];
+}
+
+/** m/s: a drift of 0.2 in at 100 yd. */
+const NOTICED_WIND = 0.05;
 
 const groups = (count: number): string => (count === 1 ? 'One group' : `${count} groups`);

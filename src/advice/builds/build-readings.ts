@@ -101,7 +101,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
     dragCoefficient: drag,
     dragArea: drag * referenceArea(diameter),
     spinPerMetre: attitude?.spinPerMetre ?? null,
-    staticMargin: arrow.staticMargin,
+    staticMargin: attitude === null ? null : -attitude.firstMoment / attitude.normalSlope,
     swingWavelength: swinging?.wavelength ?? null,
     swingDamping: swinging?.dampingLength ?? null,
   };

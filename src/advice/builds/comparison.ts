@@ -8,6 +8,7 @@ import {
 } from './build-readings.ts';
 import type { BowAndArrows } from './candidate.ts';
 import { combined, type ErrorForm, mainCause, standardError } from './error-form.ts';
+import { launchedFrom } from './launched-readings.ts';
 import { recordOf } from './record-of.ts';
 import { tunedBuilds } from './tuned-build.ts';
 import {
@@ -52,13 +53,18 @@ const ROUNDING = 1e-9;
 /**
  * Several builds side by side, the first bow's own build as the base.
  *
- * Differences carry the errors of both builds jointly: a cause they share (the bow, the chronograph, the law of a drag
+ * What the launch does to an arrow that differs from the bow's own (its first swing, the nock's travel) is in its heights and
+ * marks. Differences carry the errors of both builds jointly: a cause they share (the bow, the chronograph, the law of a drag
  * term) enters once and mostly cancels.
  *
  * @throws NumericalError when an arrow falls short of a range
  */
 export function compare(bows: readonly BowAndArrows[], questions: ComparedQuestions): Comparison {
-  const [base, ...others] = bows.flatMap(tunedBuilds).map((build) => uncertainReadings(build, questions));
+  const [base, ...others] = bows.flatMap((bow) => {
+    const [own, ...candidates] = tunedBuilds(bow).map((build) => uncertainReadings(build, questions));
+    if (own === undefined) throw new RangeError('a bow has a build of its own');
+    return [own, ...candidates.map((readings) => launchedFrom(own, readings, bow.identity))];
+  });
   if (base === undefined) throw new RangeError('a comparison needs a build');
   return { questions, base, others: others.map((readings) => contrast(base, readings)) };
 }

@@ -1,5 +1,6 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { dragAt } from '../../arrow/drag/drag-at.ts';
+import { staticMarginSd } from '../../arrow/lift/static-margin.ts';
 import { swing as closedSwing } from '../../arrow/lift/swing.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { gravity, speedOf } from '../../flight/frame.ts';
@@ -44,6 +45,8 @@ export interface StartEffect {
 
 export interface SwingAdvice {
   readonly staticMargin: Metres;
+  /** Standard uncertainty of it; null where only the sums of the lift are known. */
+  readonly marginSd: Metres | null;
   /** Over the arrow's length, groove to the end of the shaft. */
   readonly marginShare: Ratio;
   /** The margin is too small to trust: see `LEAST_MARGIN`. */
@@ -98,6 +101,7 @@ export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const clean = flown(question, CLEAN);
   return {
     staticMargin: si(margin),
+    marginSd: staticMarginSd(conditions.arrow),
     marginShare: si(margin / arrow.length),
     tooSmall: margin / arrow.length < LEAST_MARGIN,
     swing: closedSwing(conditions.arrow, air.density, dragCoefficient),

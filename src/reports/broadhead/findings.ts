@@ -1,6 +1,8 @@
-import { type BroadheadStart, broadheadMisses } from '../../advice/launch/broadhead.ts';
+import { shapeDragSd } from '../../advice/builds/drag-errors.ts';
+import { type BroadheadAnswer, broadheadAnswers } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Arrow } from '../../arrow/arrow.ts';
+import { staticMarginSd } from '../../arrow/lift/static-margin.ts';
 import { withPoint } from '../../arrow/parts/other-parts.ts';
 import type { ArrowParts, Blades } from '../../arrow/parts/parts.ts';
 import type { Launch } from '../../flight/launch.ts';
@@ -28,6 +30,8 @@ export interface BroadheadAsked {
 export interface Headed {
   readonly arrow: Arrow;
   readonly staticMargin: Metres;
+  /** Standard uncertainty of it. */
+  readonly marginSd: Metres;
   /** Over the arrow's length, groove to the end of the shaft. */
   readonly marginShare: number;
   /** The margin is too small to trust: see `LEAST_MARGIN`. */
@@ -39,7 +43,7 @@ export interface BroadheadFindings extends BroadheadAsked {
   readonly field: Headed;
   readonly broadhead: Headed;
   /** The clean one first. */
-  readonly starts: readonly BroadheadStart[];
+  readonly starts: readonly BroadheadAnswer[];
   /** Whether the broadhead of a clean launch hits high at the farthest range, though it has more drag. */
   readonly isHighWhenClean: boolean;
 }
@@ -54,9 +58,14 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
     isBladed ? withPoint(parts, 'field') : withPoint(parts, 'fixed_blade', blades),
   );
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
-  const shot = (arrow: Arrow) => ({ conditions: conditionsWith(opened, arrow), launch });
+  const { rig } = opened.calibration;
+  const shot = (arrow: Arrow) => ({
+    conditions: conditionsWith(opened, arrow),
+    launch,
+    shapeDragSd: shapeDragSd(arrow, rig),
+  });
   const start = { angle, rate: si<'rad/s'>(nockSpeed / own.flying.balance) };
-  const starts = broadheadMisses(shot(field), shot(broadhead), start, ranges);
+  const starts = broadheadAnswers(shot(field), shot(broadhead), start, ranges);
   const clean = at(starts, 0).misses;
   return {
     ...asked,
@@ -72,5 +81,7 @@ function headed(arrow: Arrow): Headed {
   if (staticMargin === null || length === null)
     throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');
   const marginShare = staticMargin / length;
-  return { arrow, staticMargin, marginShare, tooSmall: marginShare < LEAST_MARGIN };
+  const marginSd = staticMarginSd(arrow.flying);
+  if (marginSd === null) throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');
+  return { arrow, staticMargin, marginSd, marginShare, tooSmall: marginShare < LEAST_MARGIN };
 }

@@ -1,5 +1,7 @@
+import type { BroadheadAnswerMiss } from '../../advice/launch/broadhead.ts';
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { Blades } from '../../arrow/parts/parts.ts';
+import { at } from '../../numerics/at.ts';
 import { straightLaunch } from '../../sight/shot.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
@@ -8,12 +10,22 @@ import { partsOf } from '../changed-build.ts';
 import { dataOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headBlocks } from '../head.ts';
+import { NOT_MEASURED } from '../not-measured.ts';
 import { note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { MISS_FIELDS, startsAcross } from '../start-misses.ts';
 import { type BroadheadFindings, broadheadFindings, type Headed } from './findings.ts';
 import type { question } from './question.ts';
-import { HIGH_WORDS, launchWords, marginWords, SHOOTING_WORDS, smallMarginWords } from './words.ts';
+import {
+  cleanWords,
+  ERROR_WORDS,
+  HIGH_WORDS,
+  launchWords,
+  marginWords,
+  SHOOTING_WORDS,
+  smallMarginWords,
+  standsWords,
+} from './words.ts';
 
 type AskedHere = Asked<typeof question.options>;
 
@@ -33,14 +45,16 @@ export function report([session]: Sessions, asked: AskedHere): Report {
   return {
     title,
     blocks: [
-      verdict(marginWords(found, units)),
+      verdict(`${NOT_MEASURED}\n${marginWords(found, units)}`),
       ...(found.broadhead.tooSmall ? [warning(smallMarginWords())] : []),
       ...headBlocks(session),
       paragraph(
         'Where the broadhead hits, from where the field point hits out of the same launch; right and high positive:',
       ),
       tableBlock(table),
-      note(launchWords(found, units)),
+      note(`${launchWords(found, units)}\n${ERROR_WORDS}`),
+      paragraph(cleanWords(found, units)),
+      ...standsBlocks(found, units),
       ...(found.isHighWhenClean ? [paragraph(HIGH_WORDS)] : []),
       ...cautionBlocks(session, [caution(SHOOTING_WORDS, '')]),
     ],
@@ -57,9 +71,20 @@ const bladesOf = ({ blades, length, cuttingDiameter, thickness }: AskedHere): Bl
   thickness: optionQuantity('thickness', thickness, 'length'),
 });
 
-const arrowData = ({ arrow, staticMargin, marginShare, tooSmall }: Headed): object => ({
+/** Two blades, by how they stand as the arrow leaves; nothing of more, which are alike all round. */
+const standsBlocks = (found: BroadheadFindings, units: Session['units']) =>
+  found.blades.count === 2 ? [paragraph(standsWords(found, units))] : [];
+
+const errorData = ({ rightSd, highSd, stands }: BroadheadAnswerMiss): object => ({
+  right_sd_m: rightSd,
+  high_sd_m: highSd,
+  stands: stands.map(({ stand, right, high }) => ({ stand, right_m: right, high_m: high })),
+});
+
+const arrowData = ({ arrow, staticMargin, marginSd, marginShare, tooSmall }: Headed): object => ({
   mass_kg: arrow.flying.mass,
   static_margin_m: staticMargin,
+  static_margin_sd_m: marginSd,
   margin_share: marginShare,
   margin_too_small: tooSmall,
   spin_per_m: arrow.flying.attitude?.spinPerMetre ?? null,
@@ -82,5 +107,9 @@ const dataFor = (
   },
   start_angle_rad: angle,
   nock_travel_mps: nockSpeed,
-  starts: starts.map(({ name, misses }) => ({ name, rows: dataOf(MISS_FIELDS, misses) })),
+  measured_on_arrows: false,
+  starts: starts.map(({ name, misses }) => ({
+    name,
+    rows: dataOf(MISS_FIELDS, misses).map((row, i) => ({ ...row, ...errorData(at(misses, i)) })),
+  })),
 });

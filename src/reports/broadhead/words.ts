@@ -1,12 +1,14 @@
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
+import { rangeWords } from '../../documents/table/range-digits.ts';
+import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { BroadheadFindings, Headed } from './findings.ts';
 
 /** What the blades do to the margin. */
 export function marginWords({ field, broadhead, blades }: BroadheadFindings, units: DisplayUnits): string {
-  const margin = ({ staticMargin, marginShare }: Headed) =>
-    `${formatQuantity(staticMargin, units.bowLength, 1)} (${(100 * marginShare).toFixed(0)} % of the length)`;
+  const margin = ({ staticMargin, marginSd, marginShare }: Headed) =>
+    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} (${(100 * marginShare).toFixed(0)} % of the length)`;
   const head =
     `${blades.count} blades, ${formatQuantity(blades.length, units.bowLength, 2)} long, ` +
     `${formatQuantity(blades.cuttingDiameter, units.bowLength, 2)} across`;
@@ -14,6 +16,44 @@ export function marginWords({ field, broadhead, blades }: BroadheadFindings, uni
     `The air takes hold ${margin(field)} behind the balance point with a field point, ${margin(broadhead)} with ` +
     `the broadhead: ${head}.`
   );
+}
+
+const numberWords = (margin: number, { bowLength }: DisplayUnits): string =>
+  formatQuantity(margin, bowLength, 1).replace(/ .*$/, '');
+
+/** Where a clean broadhead hits at the farthest range, with its error. */
+export function cleanWords({ starts }: BroadheadFindings, units: DisplayUnits): string {
+  const { misses } = at(starts, 0);
+  const { range, high, highSd } = at(misses, misses.length - 1);
+  const size = formatQuantity(Math.abs(high), units.smallLength, units.smallLength === 'in' ? 1 : 0);
+  return (
+    `Out of a clean launch it hits ${size} ${high < 0 ? 'low' : 'high'} at ${rangeWords(range, units)}, ` +
+    `± ${formatQuantity(highSd, units.smallLength, units.smallLength === 'in' ? 1 : 0)}.`
+  );
+}
+
+/** What the errors hold. */
+export const ERROR_WORDS =
+  'The error (one standard error; by range in the JSON) holds the laws of lift, the wake of the blades on the vanes, ' +
+  '40 % of what the shape of each head costs in drag, and a nock that travels up or left at 0.25 ft/s in a tuned bow.';
+
+/** Where two blades hit at the farthest range by how they stand at the launch, as a span. */
+export function standsWords({ starts }: BroadheadFindings, units: DisplayUnits): string {
+  const lines = starts.map(({ name, misses }) => {
+    const { stands } = at(misses, misses.length - 1);
+    const span = (of: readonly number[]): string => {
+      const [low, high] = [Math.min(...of), Math.max(...of)].map((value) =>
+        formatQuantity(value, units.smallLength, units.smallLength === 'in' ? 1 : 0),
+      );
+      return `${low} to ${high}`;
+    };
+    return `  ${name}: right ${span(stands.map(({ right }) => right))}, high ${span(stands.map(({ high }) => high))}`;
+  });
+  const last = at(at(starts, 0).misses, at(starts, 0).misses.length - 1);
+  return [
+    `Two blades push from where they stand; at ${rangeWords(last.range, units)}, standing upright, flat or between as the arrow leaves:`,
+    ...lines,
+  ].join('\n');
 }
 
 /** Of a broadhead whose margin is too small to trust. */

@@ -7,8 +7,9 @@ import { optionRanges, windSpeed } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
+import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, note, paragraph, type Report, tableBlock } from '../report.ts';
+import { type Block, note, paragraph, type Report, tableBlock, warning } from '../report.ts';
 import { roundRanges } from '../round-ranges.ts';
 import type { Session, Sessions } from '../session.ts';
 import { CUT_FIELDS, cardFields } from './fields.ts';
@@ -70,6 +71,7 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
         ]),
     ...belowZeroNotes(found, units).map(note),
     ...contactNotes(found, units).map(note),
+    ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(`wind. ${ENTRY_LEFT_OUT}`)]),
     ...cautionBlocks(session),
   ];
 }
@@ -79,6 +81,7 @@ const dataFor = ({ title, calibrated, calibration, units }: Session, found: Card
   calibrated,
   zero_range_m: calibration.rig.zeroRange,
   crosswind_mps: found.crosswind,
+  wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
   // A door that writes the sheet puts the names of its files here.
   files: [],
   rows: dataOf(cardFields(found, units), found.rows),

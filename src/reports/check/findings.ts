@@ -1,4 +1,6 @@
+import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { DragTerm } from '../../arrow/drag/drag-term.ts';
+import { staticMarginSd } from '../../arrow/lift/static-margin.ts';
 import { type Swing, swing } from '../../arrow/lift/swing.ts';
 import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { densityAltitude } from '../../atmosphere/standard.ts';
@@ -18,6 +20,10 @@ export interface CheckFindings {
   readonly spinUp: Metres | null;
   /** Null when the attitude is unknown, or the arrow does not swing through. */
   readonly swing: Swing | null;
+  /** Standard uncertainty of the static margin; null when there is none. */
+  readonly marginSd: Metres | null;
+  /** The arrow is stable, but by too little to trust: see `LEAST_MARGIN`. */
+  readonly marginTooSmall: boolean;
   readonly densityAltitude: Metres;
   /** Defaults in force because the file does not say. */
   readonly assumed: readonly Assumed[];
@@ -26,7 +32,7 @@ export interface CheckFindings {
 }
 
 export function checkFindings({ setup, assembly, calibration }: OpenSetup): CheckFindings {
-  const { flying, dragTerms: termsAt, boundaryLayer } = assembly.arrow;
+  const { flying, dragTerms: termsAt, boundaryLayer, staticMargin, length } = assembly.arrow;
   const { conditions, launchSpeed } = calibration.rig;
   const { air, arrow } = conditions;
   const reynolds = reynoldsNumber(air, launchSpeed, arrow.diameter);
@@ -38,6 +44,9 @@ export function checkFindings({ setup, assembly, calibration }: OpenSetup): Chec
     dragSum: dragTerms.reduce((sum, { coefficient }) => sum + coefficient, 0),
     spinUp: flying.attitude === null ? null : si(flying.attitude.spinUp / air.density),
     swing: swing(flying, air.density, uncalibratedDrag),
+    marginSd: staticMarginSd(flying),
+    marginTooSmall:
+      staticMargin !== null && length !== null && staticMargin > 0 && staticMargin < LEAST_MARGIN * length,
     densityAltitude: densityAltitude(air.density),
     assumed: assumedIn(setup),
     unused: unusedUncertainties(setup),

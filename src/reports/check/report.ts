@@ -1,12 +1,12 @@
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { type Block, paragraph, type Report, tableBlock, verdict } from '../report.ts';
+import { type Block, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
 import { dragTable, pieceTable } from './tables.ts';
-import { arrowWords, assumedWords, unusedWords } from './words.ts';
+import { arrowWords, assumedWords, smallMarginWords, unusedWords } from './words.ts';
 
 export function report([session]: Sessions): Report {
   const found = checkFindings(session);
@@ -22,6 +22,7 @@ export function report([session]: Sessions): Report {
 const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   verdict(`${session.name} is sound.`),
   ...headBlocks(session),
+  ...(found.marginTooSmall ? [warning(smallMarginWords(found, session))] : []),
   paragraph(arrowWords(session, found)),
   ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
   ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
@@ -45,6 +46,8 @@ function dataFor({ title, calibrated, assembly, calibration }: Session, found: C
     axial_inertia_kgm2: flying.attitude?.axialInertia ?? null,
     transverse_inertia_kgm2: flying.attitude?.transverseInertia ?? null,
     static_margin_m: arrow.staticMargin,
+    static_margin_sd_m: found.marginSd,
+    margin_too_small: found.marginTooSmall,
     spin_per_m: flying.attitude?.spinPerMetre ?? null,
     spin_up_m: found.spinUp,
     launch_speed_mps: calibration.rig.launchSpeed,

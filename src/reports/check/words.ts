@@ -1,3 +1,4 @@
+import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { TotalDifference } from '../../arrow/arrow.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
@@ -27,7 +28,10 @@ function massFacts({ assembly, units }: Session): readonly Fact[] {
   ];
 }
 
-function flightFacts({ assembly, units }: Session, { spinUp, swing }: CheckFindings): readonly Fact[] {
+function flightFacts(
+  { assembly, units }: Session,
+  { spinUp, swing, marginSd }: CheckFindings,
+): readonly Fact[] {
   const { flying, staticMargin } = assembly.arrow;
   return [
     ...factOf(
@@ -36,7 +40,7 @@ function flightFacts({ assembly, units }: Session, { spinUp, swing }: CheckFindi
       ({ axialInertia, transverseInertia }) =>
         `${axialInertia.toExponential(3)} kg m² about the shaft, ${transverseInertia.toExponential(3)} kg m² across it`,
     ),
-    ...factOf('static margin', staticMargin, (margin) => marginWords(margin, units)),
+    ...factOf('static margin', staticMargin, (margin) => marginWords(margin, marginSd, units)),
     ...factOf('spin', flying.attitude, ({ spinPerMetre }) => spinWords(spinPerMetre, spinUp, units)),
     ...factOf(
       'swing',
@@ -54,8 +58,22 @@ const factOf = <Known>(
   words: (known: Known) => string,
 ): readonly Fact[] => (known === null ? [] : [[name, words(known)]]);
 
-const marginWords = (margin: number, { bowLength }: DisplayUnits): string =>
-  `${formatQuantity(Math.abs(margin), bowLength, 1)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
+/** Of an arrow whose margin is too small to trust, with its error. */
+export function smallMarginWords(found: CheckFindings, { assembly, units }: Session): string {
+  const { staticMargin, length } = assembly.arrow;
+  if (staticMargin === null || length === null) return '';
+  const share = `${((100 * staticMargin) / length).toFixed(0)} % of the arrow's length`;
+  return (
+    `the static margin is ${marginSize(staticMargin, found.marginSd, units)}, ${share}; below ${100 * LEAST_MARGIN} % whatever is ` +
+    'crooked on the arrow steers it. Take smaller blades, larger vanes, or more weight in front.'
+  );
+}
+
+const marginSize = (margin: number, sd: number | null, { bowLength }: DisplayUnits): string =>
+  formatQuantity(margin, bowLength, 1) + (sd === null ? '' : ` ± ${formatQuantity(sd, bowLength, 1)}`);
+
+const marginWords = (margin: number, sd: number | null, units: DisplayUnits): string =>
+  `${marginSize(Math.abs(margin), sd, units)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
 
 const spinWords = (
   spin: number,

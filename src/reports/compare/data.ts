@@ -6,6 +6,7 @@ import type { PairedGroup } from '../../advice/scatter/paired-groups.ts';
 import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { efficiency, speedPerMass } from '../../bow/energy.ts';
 import { at } from '../../numerics/at.ts';
+import { entersWind } from '../not-measured.ts';
 import { datumBy, FACT_FIELDS, ROW_FIELDS } from './fields.ts';
 import { buildsOf, type CompareFindings } from './findings.ts';
 
@@ -53,6 +54,7 @@ function buildData(
   return {
     name: build.name,
     speed_from: build.speedFrom,
+    wind_entry_counted: entersWind(build.rig.conditions.arrow),
     ...datumBy(FACT_FIELDS, FACTS, facts, numberOf),
     sd: datumBy(FACT_FIELDS, FACTS, facts, errorOf),
     drag_terms: (build.arrow.dragTerms?.(build.arrow.boundaryLayer, reynolds) ?? []).map(

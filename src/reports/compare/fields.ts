@@ -99,6 +99,8 @@ export const datumBy = <K extends string, V, W>(
 
 const CAUSE_WORDS: Readonly<Record<string, string>> = {
   chronograph: 'the chronograph',
+  lift: 'the laws of lift and the wake of blades',
+  'nock travel': 'how the nock leaves the string',
   rating: 'the rating of the bow',
   'drag law': 'the drag of a built-up shape',
   'given drag': 'the drag coefficient',

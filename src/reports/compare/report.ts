@@ -1,9 +1,20 @@
+import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { headBlocks } from '../head.ts';
+import { ENTRY_LEFT_OUT, entersWind, NOT_MEASURED } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import {
+  type Block,
+  note,
+  paragraph,
+  plotBlock,
+  type Report,
+  tableBlock,
+  verdict,
+  warning,
+} from '../report.ts';
 import type { Sessions } from '../session.ts';
 import { bowLines } from './bow-words.ts';
 import { buildTable, dragTable, longTable } from './build-tables.ts';
@@ -47,6 +58,10 @@ export async function report(
   };
 }
 
+/** Whether blades steer the arrow from the front. */
+const isBladed = ({ arrow }: TunedBuild): boolean =>
+  arrow.surfaces !== null && arrow.surfaces.blades !== null;
+
 function blocksOf(found: CompareFindings): readonly Block[] {
   const { session, comparison } = found;
   const { units } = session;
@@ -54,6 +69,7 @@ function blocksOf(found: CompareFindings): readonly Block[] {
   const builds = buildsOf(comparison);
   const groups = groupTable(found);
   return [
+    ...(builds.some(({ build }) => isBladed(build)) ? [verdict(NOT_MEASURED)] : []),
     { kind: 'sheet', about: '' },
     ...others.map((contrast) => verdict(verdictLines(found, contrast))),
     ...headBlocks(session),
@@ -64,6 +80,9 @@ function blocksOf(found: CompareFindings): readonly Block[] {
       tableBlock(rangeTable(questions.ranges, contrast, units)),
     ]),
     note(differenceLegend(found)),
+    ...(builds.every(({ build }) => entersWind(build.rig.conditions.arrow))
+      ? []
+      : [warning(`wind drift. ${ENTRY_LEFT_OUT}`)]),
     paragraph(bowLines(session, base)),
     ...(groups === null ? [] : [tableBlock(groups)]),
     tableBlock(dragTable(builds)),

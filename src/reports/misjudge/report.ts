@@ -5,7 +5,8 @@ import { QuestionError } from '../asked/question-error.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { note, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
+import { note, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { MISJUDGE_FIELDS } from './fields.ts';
 import { type MisjudgeAsked, type MisjudgeFindings, misjudgeFindings } from './findings.ts';
@@ -31,6 +32,7 @@ export function report([session]: Sessions, asked: AskedHere): Report {
       tableBlock(table),
       plotBlock(hitPlot(found, units)),
       note(columnWords(found.spread, units)),
+      ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(ENTRY_LEFT_OUT)]),
       ...cautionBlocks(session),
     ],
     rows: table,
@@ -59,9 +61,13 @@ function spreadOf({ guess, cant, gusts }: AskedHere): MisjudgeAsked['spread'] {
   return { guess: share, cant: lean, windAcross: wind, windAlong: wind };
 }
 
-const dataFor = ({ title, calibrated }: Session, { ring, spread, rows }: MisjudgeFindings): object => ({
+const dataFor = (
+  { title, calibrated, calibration }: Session,
+  { ring, spread, rows }: MisjudgeFindings,
+): object => ({
   title,
   calibrated,
+  wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
   ring_m: ring,
   guess_sd_share: spread.guess,
   cant_sd_rad: spread.cant,

@@ -69,11 +69,16 @@ function blocksOf(session: Session, found: SwingFindings) {
 
 const dataFor = (
   { title, calibrated }: Session,
-  { advice: { staticMargin, marginShare, tooSmall, swing, starts }, angle, nockSpeed }: SwingFindings,
+  {
+    advice: { staticMargin, marginSd, marginShare, tooSmall, swing, starts },
+    angle,
+    nockSpeed,
+  }: SwingFindings,
 ): object => ({
   title,
   calibrated,
   static_margin_m: staticMargin,
+  static_margin_sd_m: marginSd,
   margin_share: marginShare,
   least_margin_share: LEAST_MARGIN,
   margin_too_small: tooSmall,

@@ -4,9 +4,13 @@ import { formatQuantity } from '../../quantities/format.ts';
 import type { SwingFindings } from './findings.ts';
 
 /** The margin, and the size of a swing. */
-export function marginWords({ staticMargin, marginShare, swing }: SwingAdvice, units: DisplayUnits): string {
+export function marginWords(
+  { staticMargin, marginSd, marginShare, swing }: SwingAdvice,
+  units: DisplayUnits,
+): string {
+  const error = marginSd === null ? '' : ` ± ${formatQuantity(marginSd, units.bowLength, 1)}`;
   const margin =
-    `The air takes hold ${formatQuantity(staticMargin, units.bowLength, 1)} behind the balance point, ` +
+    `The air takes hold ${formatQuantity(staticMargin, units.bowLength, 1)}${error} behind the balance point, ` +
     `${(100 * marginShare).toFixed(0)} % of the arrow's length.`;
   const size =
     swing === null

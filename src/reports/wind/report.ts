@@ -5,7 +5,8 @@ import { optionRanges, windSpeed } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { ENTRY_LEFT_OUT } from '../not-measured.ts';
+import { note, paragraph, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { AIR_FIELDS, WIND_FIELDS } from './fields.ts';
 import { type WindFindings, windFindings } from './findings.ts';
@@ -38,6 +39,7 @@ function blocksOf(session: Session, found: WindFindings) {
       `Drift in ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
     ),
     tableBlock(driftTable(found, units)),
+    ...(found.entryCounted ? [] : [warning(ENTRY_LEFT_OUT)]),
     plotBlock(driftPlot(found, units)),
     paragraph('What to add to the range when setting the mark:'),
     tableBlock(markTable(found, units)),
@@ -52,9 +54,10 @@ function blocksOf(session: Session, found: WindFindings) {
   ];
 }
 
-const dataFor = ({ title, calibrated }: Session, { effects, airs }: WindFindings): object => ({
+const dataFor = ({ title, calibrated }: Session, { effects, airs, entryCounted }: WindFindings): object => ({
   title,
   calibrated,
+  wind_entry_counted: entryCounted,
   effects: effects.map(({ speed, from, rows }) => ({
     speed_mps: speed,
     from_rad: from,

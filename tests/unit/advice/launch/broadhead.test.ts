@@ -1,7 +1,8 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { StartName } from '../../../../src/advice/launch/bad-starts.ts';
-import { broadheadMisses, type Shot } from '../../../../src/advice/launch/broadhead.ts';
+import { broadheadAnswers, broadheadMisses, type Shot } from '../../../../src/advice/launch/broadhead.ts';
 import type { Arrow } from '../../../../src/arrow/arrow.ts';
+import { buildArrow } from '../../../../src/arrow/build.ts';
 import { launchFromEye } from '../../../../src/flight/launch.ts';
 import { fly } from '../../../../src/flight/trajectory.ts';
 import { type Metres, si } from '../../../../src/quantities/quantity.ts';
@@ -45,4 +46,61 @@ it('a tail left sends it right, a tail high low of the field point', () => {
   expect(of('tail left').at(-1)?.right ?? 0).toBeGreaterThan(0);
   const clean = of('clean').at(-1)?.high ?? 0;
   expect(of('tail high').at(-1)?.high ?? 1).toBeLessThan(clean);
+});
+
+describe('with errors and standing blades', () => {
+  const counted = { choices: { liftLossesCounted: true } };
+  const shaped = (arrow: Arrow, shapeDragSd: number) => ({ ...shot(arrow), shapeDragSd });
+  const usual = shaped(huntingArrow({ shape: 'fixed_blade', ...counted }), 0.1);
+  const plain = shaped(huntingArrow(counted), 0);
+  const answers = broadheadAnswers(plain, usual, start, ranges);
+
+  it('tells the misses of the arrows as counted', () => {
+    const told = broadheadMisses(plain, usual, start, ranges);
+    for (const [k, { misses: own }] of answers.entries())
+      for (const [i, { right, high }] of own.entries())
+        expect([right, high]).toEqual([told[k]?.misses[i]?.right, told[k]?.misses[i]?.high]);
+  });
+
+  it('half a foot a second of nock travel either way moves it from low to high at 60 yd, as the audit has it', () => {
+    // By the audit's six degrees of freedom ± 0.5 ft/s move a usual head by 3.1 in either way at 60 yd, so 0.25 by 1.6; with
+    // laws of lift beside it.
+    const sd = (answers[0]?.misses[1]?.highSd ?? Number.NaN) / 0.0254;
+    expect(sd).toBeGreaterThan(1.3 /* in */);
+    expect(sd).toBeLessThan(5 /* in */);
+  });
+
+  it('errors grow with range, and three blades have no stand', () => {
+    const [clean] = answers;
+    const sds = (clean?.misses ?? []).map(({ highSd }) => highSd);
+    expect(sds).toEqual(sds.toSorted((a, b) => a - b));
+    expect(clean?.misses.every(({ stands }) => stands.length === 0)).toBe(true);
+  });
+
+  it('two blades are told as they stand: upright a tail left sends them further right than flat', () => {
+    const { parts } = huntingArrow({ shape: 'fixed_blade' });
+    if (parts === null) throw new Error('an arrow from parts');
+    const blades = {
+      count: 2,
+      length: si<'m'>(0.028),
+      cuttingDiameter: si<'m'>(0.0286),
+      thickness: si<'m'>(8e-4),
+    };
+    const two = buildArrow({
+      parts: { ...parts, point: { ...parts.point, blades } },
+      totals: { dragCoefficient: 2.5 },
+    });
+    const tail = broadheadAnswers(plain, shaped(two, 0), start, ranges).find(
+      ({ name }) => name === 'tail left',
+    );
+    const far = tail?.misses.at(-1) ?? expect.fail('no misses');
+    const by = (stand: string) => far.stands.find((one) => one.stand === stand)?.right ?? Number.NaN;
+    expect(far.stands.map(({ stand }) => stand)).toEqual([
+      'upright',
+      'flat',
+      'leaning right',
+      'leaning left',
+    ]);
+    expect(by('upright')).toBeGreaterThan(by('flat'));
+  });
 });
