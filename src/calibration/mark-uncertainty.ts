@@ -1,4 +1,5 @@
 import { flyer } from '../flight/trajectory.ts';
+import { at } from '../numerics/at.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { si } from '../quantities/quantity.ts';
@@ -45,16 +46,17 @@ const FLIGHTS = 3;
 export function markUncertainty(calibration: Calibration, table: MarkTable): readonly MarkUncertainty[] {
   const { problem, values, covariance } = calibration;
   const scale = withParameters(problem.rig, values).scale;
-  const perUnit = (scale?.direction ?? 1) * (scale?.travelPerUnit ?? 1);
+  // Without a scale a unit of the reading is a metre of pin.
+  const perUnit = scale === null ? 1 : scale.direction * scale.travelPerUnit;
   const slopes = travelSlopes(calibration, table);
   return table.marks.map(({ range, travel, heightPerTravel }, i) => {
     const heightPerUnit = heightPerTravel * Math.abs(perUnit);
-    const byName: Partial<Record<ParameterName, number>> = {
-      ...Object.fromEntries(FLOWN.map((name, k) => [name, (slopes[k]?.[i] ?? Number.NaN) / perUnit])),
-      scale_ratio: -travel / (perUnit * values.scale_ratio),
-      scale_offset: 1,
+    const slopeOf = (name: ParameterName): number => {
+      if (name === 'scale_ratio') return -travel / (perUnit * values.scale_ratio);
+      if (name === 'scale_offset') return 1;
+      return at(at(slopes, FLOWN.indexOf(name)), i) / perUnit;
     };
-    const gradient = PARAMETERS.map((name) => byName[name] ?? 0);
+    const gradient = PARAMETERS.map(slopeOf);
     const readingSd = Math.sqrt(quadraticForm(covariance, gradient));
     return {
       range,

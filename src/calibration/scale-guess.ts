@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { marksFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
@@ -25,7 +26,7 @@ export function guessScale(rig: Rig, direction: 1 | -1, points: readonly ScalePo
   const [meanTravel, meanReading] = [mean(travels), mean(points.map(({ reading }) => reading))];
   const sum = (term: (travel: number, reading: number) => number): number =>
     points.reduce(
-      (total, { reading }, i) => total + term((travels[i] ?? 0) - meanTravel, reading - meanReading),
+      (total, { reading }, i) => total + term(at(travels, i) - meanTravel, reading - meanReading),
       0,
     );
   const perTravel = sum((t, r) => t * r) / sum((t) => t * t);

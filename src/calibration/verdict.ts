@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { DECIDED } from '../quantities/estimate.ts';
 import { PARAMETER_UNITS, PARAMETERS, type ParameterName, type Priors } from './parameters.ts';
 
@@ -36,11 +37,11 @@ export function estimates(
   count: number,
   widening: number,
 ): ParameterEstimate[] {
-  const variance = (i: number, j: number): number => solution.covariance[i]?.[j] ?? Number.NaN;
+  const variance = (i: number, j: number): number => at(at(solution.covariance, i), j);
   return PARAMETERS.map((name, i) => {
     const prior = priors[name];
     const sd = Math.sqrt(variance(i, i));
-    const information = solution.jacobian.slice(0, count).reduce((sum, row) => sum + (row[i] ?? 0) ** 2, 0);
+    const information = solution.jacobian.slice(0, count).reduce((sum, row) => sum + at(row, i) ** 2, 0);
     const aloneSd = 1 / Math.sqrt(information + 1 / prior.sd ** 2);
     const others = PARAMETERS.map((other, j) => ({
       other,
@@ -52,7 +53,7 @@ export function estimates(
     return {
       name,
       unit: PARAMETER_UNITS[name],
-      value: solution.parameters[i] ?? Number.NaN,
+      value: at(solution.parameters, i),
       sd: sd * widening,
       priorValue: prior.value,
       priorSd: prior.sd,

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import {
   type BuildReadings,
   buildReadings,
@@ -74,9 +75,9 @@ function contrast(base: UncertainReadings, readings: UncertainReadings): Contras
     readings,
     facts: recordOf(FACTS, (key) => difference(readings.facts[key], base.facts[key])),
     rows: readings.rows.map((row, i) => {
-      const from = base.rows[i];
+      const from = at(base.rows, i);
       return {
-        ...recordOf(ROW_VALUES, (key) => difference(row[key], from?.[key] ?? null)),
+        ...recordOf(ROW_VALUES, (key) => difference(row[key], from[key])),
         withBaseMark: withBaseMark(row, from),
       };
     }),
@@ -104,15 +105,12 @@ function judged(value: number, error: ErrorForm): Difference {
 type Row = Readonly<Record<RowValue, Uncertain | null>>;
 
 /** The base's pin on this build's paths: its mark less this build's mark, on the target. */
-function withBaseMark(row: Row, base: Row | undefined): Difference {
-  const perTravel = row.heightPerTravel?.value ?? Number.NaN;
-  const pins = difference(base?.pin ?? null, row.pin);
-  return {
-    value: perTravel * (pins?.value ?? Number.NaN),
-    sd: Math.abs(perTravel) * (pins?.sd ?? Number.NaN),
-    real: pins?.real ?? false,
-    mostly: pins?.mostly ?? null,
-  };
+function withBaseMark(row: Row, base: Row): Difference {
+  const pins = difference(base.pin, row.pin);
+  if (row.heightPerTravel === null || pins === null)
+    throw new RangeError('every build has a pin at every range');
+  const perTravel = row.heightPerTravel.value;
+  return { ...pins, value: perTravel * pins.value, sd: Math.abs(perTravel) * pins.sd };
 }
 
 /** How stiff a cut shaft with its point and nock acts, over the base's; above 1 is stiffer. */

@@ -1,6 +1,7 @@
 import { type BowEnergy, logSpeedGradient } from '../../bow/energy.ts';
 import type { Calibration } from '../../calibration/fit.ts';
 import { PARAMETERS } from '../../calibration/parameters.ts';
+import { at } from '../../numerics/at.ts';
 import type { BowAndArrows, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
 import { cause, combined, type ErrorForm, scaled, standardError } from './error-form.ts';
@@ -81,19 +82,19 @@ function posteriorForms(
   priorForms: readonly ErrorForm[],
 ): [ErrorForm, ErrorForm, ErrorForm] {
   const sds = PARAMETERS.map((parameter) => priors[parameter].sd);
-  const scale = (i: number, j: number): number => (sds[i] ?? 1) * (sds[j] ?? 1) * widening ** 2;
+  const scale = (i: number, j: number): number => at(sds, i) * at(sds, j) * widening ** 2;
   const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));
   const noise = kept.map((row) =>
-    row.map((value, j) => value - row.reduce((sum, a, k) => sum + a * (kept[k]?.[j] ?? 0), 0)),
+    row.map((value, j) => value - row.reduce((sum, a, k) => sum + a * at(at(kept, k), j), 0)),
   );
   const factor = lowerFactor(noise);
   const form = (i: number): ErrorForm =>
     scaled(
-      widening * (sds[i] ?? 1),
+      widening * at(sds, i),
       combined([
-        ...priorForms.map((prior, j): [number, ErrorForm] => [(kept[i]?.[j] ?? 0) / (sds[j] ?? 1), prior]),
+        ...priorForms.map((prior, j): [number, ErrorForm] => [at(at(kept, i), j) / at(sds, j), prior]),
         ...PARAMETERS.map((_, k): [number, ErrorForm] => [
-          factor[i]?.[k] ?? 0,
+          at(at(factor, i), k),
           cause(`shots:${name} ${k}`, 1),
         ]),
       ]),
@@ -104,15 +105,13 @@ function posteriorForms(
 /** L with L Lᵀ = A for a matrix that may be singular; a pivot that rounding made negative counts as 0. */
 function lowerFactor(A: readonly (readonly number[])[]): number[][] {
   const L = A.map((row) => row.map(() => 0));
-  const at = (i: number, k: number): number => L[i]?.[k] ?? 0;
   for (const [i, row] of A.entries())
     for (let j = 0; j <= i; j += 1) {
-      let left = row[j] ?? 0;
-      for (let k = 0; k < j; k += 1) left -= at(i, k) * at(j, k);
-      const target = L[i];
-      if (target === undefined) continue;
+      let left = at(row, j);
+      for (let k = 0; k < j; k += 1) left -= at(at(L, i), k) * at(at(L, j), k);
+      const [target, pivot] = [at(L, i), at(at(L, j), j)];
       if (i === j) target[j] = left > ROUNDING ? Math.sqrt(left) : 0;
-      else target[j] = at(j, j) > 0 ? left / at(j, j) : 0;
+      else target[j] = pivot > 0 ? left / pivot : 0;
     }
   return L;
 }
@@ -125,9 +124,9 @@ function virtualMassForm(
   energy: BowEnergy,
   baseSpeed: ErrorForm,
 ): ErrorForm {
-  const C = energy.logCovariance[1] ?? [];
+  const C = at(energy.logCovariance, 1);
   const gain = (h: readonly [number, number], sd: number): number =>
-    ((C[0] ?? 0) * h[0] + (C[1] ?? 0) * h[1]) / sd ** 2;
+    (at(C, 0) * h[0] + at(C, 1) * h[1]) / sd ** 2;
   const form = combined([
     [gain([0, 1], virtualMass.logSd), cause(`virtual mass:${identity}`, virtualMass.logSd)],
     ...energy.arrows.map(({ mass, speed, speedSd, name: arrow }, i): [number, ErrorForm] => [
@@ -137,7 +136,7 @@ function virtualMassForm(
   ]);
   // The fit widens its errors when its arrows scatter.
   const spread = standardError(form);
-  return spread > 0 ? scaled(Math.sqrt(C[1] ?? 0) / spread, form) : form;
+  return spread > 0 ? scaled(Math.sqrt(at(C, 1)) / spread, form) : form;
 }
 
 /** Of a build's mass, kg. */

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { DEGREE } from '../../quantities/exact.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
@@ -59,8 +60,8 @@ export function cantEffects(
         const hit = impact(sighted.flight, canted, pin(i), range);
         return {
           range: si(range),
-          lateral: si(hit.lateral - (straight[i]?.lateral ?? Number.NaN)),
-          vertical: si(hit.height - (straight[i]?.height ?? Number.NaN)),
+          lateral: si(hit.lateral - at(straight, i).lateral),
+          vertical: si(hit.height - at(straight, i).height),
         };
       });
     return {
@@ -76,9 +77,10 @@ export function cantEffects(
 
 /** What each radian of an error of the level costs by range; a degree is 0.01745 of it. */
 export function levelErrors(rig: Rig, ranges: readonly number[]): readonly LevelError[] {
-  const [left, right] = cantEffects(rig, [-HALF_STEP, HALF_STEP], ranges);
+  const effects = cantEffects(rig, [-HALF_STEP, HALF_STEP], ranges);
+  const [left, right] = [at(effects, 0), at(effects, 1)];
   const slope = (of: 'rows' | 'rezeroed', i: number): number =>
-    ((right?.[of][i]?.lateral ?? Number.NaN) - (left?.[of][i]?.lateral ?? Number.NaN)) / (2 * HALF_STEP);
+    (at(right[of], i).lateral - at(left[of], i).lateral) / (2 * HALF_STEP);
   return ranges.map((range, i) => ({
     range: si(range),
     lateralPerRadian: slope('rows', i),

@@ -45,8 +45,7 @@ export function drift(rig: Rig, ranges: readonly number[]): readonly Drift[] {
   const coriolis =
     conditions.place === null ? null : { here: lateralWith({}), without: lateralWith({ place: null }) };
   return ranges.map((range, i) => {
-    const between = (a: readonly number[], b: readonly number[]): Metres =>
-      si((a[i] ?? Number.NaN) - (b[i] ?? Number.NaN));
+    const between = (a: readonly number[], b: readonly number[]): Metres => si(at(a, i) - at(b, i));
     return {
       range: si(range),
       gyroscopic: between(plain, still),
@@ -75,9 +74,7 @@ function ceilingOf({ rig, pins }: Sighted, ranges: readonly number[]): readonly 
 function lateralOf({ pins }: Sighted, rig: Rig, ranges: readonly number[]): readonly number[] {
   const flight = flyer(rig.conditions);
   return ranges.map((range, i) => {
-    const pin = pins[i];
-    if (pin === undefined) throw new RangeError(`no pin for range ${i}`);
-    const [state] = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
-    return state?.[STATE.lateral] ?? Number.NaN;
+    const launch = launchThrough(rig.geometry, at(pins, i), rig.cant, rig.launchSpeed);
+    return at(at(flight.states(launch, [range]), 0), STATE.lateral);
   });
 }

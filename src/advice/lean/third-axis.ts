@@ -1,4 +1,5 @@
 import { flyer } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
@@ -59,7 +60,7 @@ export function thirdAxisMisses(
     const canted = { ...tilted, cant: si<'rad'>(tilted.cant + cant) };
     const { pins } = pinPaths(tilted, zero, ranges, flight);
     return ranges.map((range, i) => {
-      const pin = { down: pins[i] ?? Number.NaN, windage: zero.windage };
+      const pin = { down: at(pins, i), windage: zero.windage };
       const [upright, turned] = [impact(flight, tilted, pin, range), impact(flight, canted, pin, range)];
       return {
         range: si(range),

@@ -1,5 +1,6 @@
 import { calm } from '../../atmosphere/wind.ts';
 import { flyer } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../../numerics/chebyshev.ts';
 import { gaussLegendre } from '../../numerics/quadrature.ts';
 import { bracketedRoot } from '../../numerics/root.ts';
@@ -66,7 +67,7 @@ export function hitChances(
   const perCant = levelErrors(still, ranges);
   const weights = barycentricWeights(GUESS_NODES);
   return ranges.map((range, i) => {
-    const down = (k: number): number => sighted.pins[k]?.down ?? Number.NaN;
+    const down = (k: number): number => at(sighted.pins, k).down;
     const heights = errors.map((_, k) =>
       sighted.paths.height(down(ranges.length + i * GUESS_NODES + k), range),
     );
@@ -77,7 +78,7 @@ export function hitChances(
       const upward = Math.hypot(own, air * wind.along * spread.windAlong);
       const sideways = Math.hypot(
         own,
-        cant * (perCant[i]?.lateralPerRadian ?? Number.NaN) * spread.cant,
+        cant * at(perCant, i).lateralPerRadian * spread.cant,
         air * wind.across * spread.windAcross,
       );
       const inside = (height: number): number => insideRing(ring / 2, { height, lateral, upward, sideways });
@@ -119,7 +120,7 @@ function overGuesses(
   const sum = nodes.reduce((total, node, k) => {
     const error = (low + high + (high - low) * node) / 2;
     const density = Math.exp(-((error / sd) ** 2) / 2) / (sd * Math.sqrt(2 * Math.PI));
-    return total + (weights[k] ?? 0) * density * inside(height(error));
+    return total + at(weights, k) * density * inside(height(error));
   }, 0);
   return (sum * (high - low)) / 2;
 }

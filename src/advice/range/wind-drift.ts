@@ -1,5 +1,6 @@
 import { calm, type Wind, windFrom } from '../../atmosphere/wind.ts';
 import { flyer } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -55,7 +56,7 @@ export function windEffects(
         const pin = pins[i];
         if (pin === undefined) throw new RangeError(`no pin for range ${i}`);
         const [straight, hit] = [impact(flight, still, pin, range), impact(blownFlight, blown, pin, range)];
-        const pinThere = { ...pin, down: pinsThere[i] ?? Number.NaN };
+        const pinThere = { ...pin, down: at(pinsThere, i) };
         const mark = rangeOfPin(still, flight, pinThere, range);
         return {
           range: si(range),

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { quadraticForm } from '../../numerics/quadratic-form.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { si } from '../../quantities/quantity.ts';
@@ -20,11 +21,11 @@ export function curvedPart(rig: Rig, fit: LateralFit, ranges: readonly number[])
   const shots = ranges.map((range) => ({ range: si<'m'>(range), turn: null, cant: si<'rad'>(0) }));
   return predictLateral(rig, shots).map(({ spin, slopes }, i) => {
     const gradient = fit.unknowns.map((name) =>
-      name === 'plumb' || name === 'side_force' ? (slopes[LATERAL_CAUSES.indexOf(name)] ?? 0) : 0,
+      name === 'plumb' || name === 'side_force' ? at(slopes, LATERAL_CAUSES.indexOf(name)) : 0,
     );
-    const fitted = gradient.reduce((sum, slope, j) => sum + slope * (fit.values[j] ?? 0), 0);
+    const fitted = gradient.reduce((sum, slope, j) => sum + slope * at(fit.values, j), 0);
     return {
-      range: si(ranges[i] ?? Number.NaN),
+      range: si(at(ranges, i)),
       lateral: si(spin + fitted),
       sd: si(Math.sqrt(quadraticForm(fit.covariance, gradient))),
     };

@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { type Verdict, verdictOf } from '../verdict.ts';
 import type { LateralFit } from './lateral-fit.ts';
 import type { LateralUnknown } from './lateral-mark.ts';
@@ -19,12 +20,12 @@ export function lateralEstimates(fit: LateralFit): readonly LateralEstimate[] {
   const { unknowns, values, covariance: C, priors, widening } = fit;
   return unknowns.map((name, i) => {
     const prior = priors[name];
-    const sd = Math.sqrt(C[i]?.[i] ?? Number.NaN);
+    const sd = Math.sqrt(at(at(C, i), i));
     const alone = 1 / Math.sqrt(information(fit, i) + 1 / prior.sd ** 2);
     const verdict = verdictOf(sd / widening / prior.sd, alone / prior.sd);
     return {
       name,
-      value: values[i] ?? Number.NaN,
+      value: at(values, i),
       sd,
       priorValue: prior.value,
       priorSd: prior.sd,
@@ -35,13 +36,13 @@ export function lateralEstimates(fit: LateralFit): readonly LateralEstimate[] {
 }
 
 const information = ({ residuals }: LateralFit, i: number): number =>
-  residuals.reduce((sum, { slopes, sd }) => sum + ((slopes[i] ?? 0) / sd) ** 2, 0);
+  residuals.reduce((sum, { slopes, sd }) => sum + (at(slopes, i) / sd) ** 2, 0);
 
 function closest({ unknowns, covariance: C }: LateralFit, i: number): LateralEstimate['tiedTo'] {
-  const at = (a: number, b: number): number => C[a]?.[b] ?? Number.NaN;
+  const element = (a: number, b: number): number => at(at(C, a), b);
   const others = unknowns.map((name, j) => ({
     name,
-    correlation: at(i, j) / Math.sqrt(at(i, i) * at(j, j)),
+    correlation: element(i, j) / Math.sqrt(element(i, i) * element(j, j)),
     other: j !== i,
   }));
   const found = others
@@ -62,11 +63,9 @@ export const isAlike = (likeness: number | null): boolean => likeness !== null &
  */
 export function leanSpinLikeness(fit: LateralFit): number | null {
   const [plumb, spin] = [fit.unknowns.indexOf('plumb'), fit.unknowns.indexOf('side_force')];
+  if (plumb < 0 || spin < 0) return null;
   const sum = (a: number, b: number): number =>
-    fit.residuals.reduce(
-      (total, { slopes, sd }) => total + ((slopes[a] ?? 0) * (slopes[b] ?? 0)) / sd ** 2,
-      0,
-    );
+    fit.residuals.reduce((total, { slopes, sd }) => total + (at(slopes, a) * at(slopes, b)) / sd ** 2, 0);
   const size = Math.sqrt(sum(plumb, plumb) * sum(spin, spin));
   return size > 0 ? sum(plumb, spin) / size : null;
 }

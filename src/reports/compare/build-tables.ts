@@ -6,6 +6,7 @@ import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { numberText } from '../../documents/table/number-text.ts';
 import { rangeColumn } from '../../documents/table/range-digits.ts';
 import type { Column, Table } from '../../documents/table/table.ts';
+import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { spread } from './difference-tables.ts';
@@ -43,7 +44,7 @@ export function buildTable(
     rows: readings.rows.map((row, i) => {
       const room = readings.guesses[i];
       return [
-        fromSi(ranges[i] ?? Number.NaN, units.range),
+        fromSi(at(ranges, i), units.range),
         ...keys.map((key) => {
           const found = row[key];
           return found === null ? null : rowWording(key, units).shown(found.value);

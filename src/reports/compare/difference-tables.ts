@@ -4,6 +4,7 @@ import type { UncertainReadings } from '../../advice/builds/uncertain-readings.t
 import { numberText, typeset } from '../../documents/table/number-text.ts';
 import { rangeColumn, rangeWords } from '../../documents/table/range-digits.ts';
 import type { Cell, Column, Table } from '../../documents/table/table.ts';
+import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
 import { causeWords, factWording, rowWording, type Wording } from './fields.ts';
@@ -75,7 +76,7 @@ export function rangeTable(ranges: readonly number[], contrast: Contrast, units:
   return {
     columns: [rangeColumn(ranges, units), ...shown.map(({ label, unit }): Column => ({ name: label, unit }))],
     rows: contrast.rows.map((row, i) => [
-      fromSi(ranges[i] ?? Number.NaN, units.range),
+      fromSi(at(ranges, i), units.range),
       ...[row.withBaseMark, ...COMPARED.map((key) => row[key])].map((difference, k) => {
         const wording = shown[k];
         return difference === null || wording === undefined ? null : withError(difference, wording);
@@ -105,7 +106,7 @@ export function decisionTable({ questions, others }: Comparison, index: number, 
     of: ({ rows: found }: Contrast) => found[index]?.withBaseMark ?? null,
   };
   const shown = [...facts, ...rows, mark];
-  const range = rangeWords(questions.ranges[index] ?? Number.NaN, units);
+  const range = rangeWords(at(questions.ranges, index), units);
   return {
     title: `Differences from now; energy, drift and hit at ${range}`,
     columns: [

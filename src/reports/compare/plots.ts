@@ -1,6 +1,7 @@
 import type { RowValue } from '../../advice/builds/build-readings.ts';
 import type { BuildCurve, Comparison } from '../../advice/builds/comparison.ts';
 import type { Plot } from '../../documents/plot/plot-data.ts';
+import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { rowWording } from './fields.ts';
@@ -55,7 +56,7 @@ export function markPlot({ others, questions }: Comparison, units: DisplayUnits)
       name: readings.build.name,
       kind: 'points',
       points: rows.map(({ withBaseMark: { value, sd } }, i) => ({
-        x: fromSi(questions.ranges[i] ?? Number.NaN, units.range),
+        x: fromSi(at(questions.ranges, i), units.range),
         y: shown(value),
         error: shown(sd),
       })),
