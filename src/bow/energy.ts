@@ -42,6 +42,9 @@ export interface BowEnergy {
   readonly virtualMassFrom: 'arrows' | 'prior';
 }
 
+/** So small that the energy of one arrow and a prior comes out as their closed form, to rounding. */
+const GRADIENT_TOLERANCE = 1e-14;
+
 /**
  * Energy and virtual mass of a bow from the arrows it was chronographed with.
  *
@@ -80,7 +83,14 @@ export function fitBowEnergy(
     ...(prior === null ? [] : [(lnK - Math.log(prior.value)) / prior.logSd]),
   ];
   const start = [Math.log(((first.mass + startMass) * first.speed ** 2) / 2), Math.log(startMass)];
-  const solution = leastSquares(residuals, start, { typical: [0.01, 0.3] });
+  const jacobian = ([, lnK = 0]: readonly number[]): Rows => [
+    ...arrows.map(({ mass, speed, speedSd }) => {
+      const [byE, byK] = gradient(mass, Math.exp(lnK));
+      return [(-byE * speed) / speedSd, (-byK * speed) / speedSd];
+    }),
+    ...(prior === null ? [] : [[0, 1 / prior.logSd]]),
+  ];
+  const solution = leastSquares(residuals, start, { jacobian, gradientTolerance: GRADIENT_TOLERANCE });
   if (solution.outcome !== 'converged')
     throw new NumericalError(
       'not-converged',
@@ -104,10 +114,10 @@ const logSpeed = (lnE: number, lnK: number, mass: number): number =>
   (Math.LN2 + lnE - Math.log(mass + Math.exp(lnK))) / 2;
 
 /** d(ln v)/d(ln E, ln K) for an arrow of a mass: (1/2, −K/(2(m + K))). */
-export const logSpeedGradient = (
-  { virtualMass: K }: BowEnergy,
-  mass: Kilograms,
-): readonly [number, number] => [0.5, -K / (2 * (mass + K))];
+export const logSpeedGradient = ({ virtualMass: K }: BowEnergy, mass: Kilograms): readonly [number, number] =>
+  gradient(mass, K);
+
+const gradient = (mass: number, K: number): readonly [number, number] => [0.5, -K / (2 * (mass + K))];
 
 /** Standard deviation of gᵀ(ln E, ln K). */
 function spreadOf({ logCovariance: C }: BowEnergy, [a, b]: readonly [number, number]): number {

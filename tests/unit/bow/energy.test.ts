@@ -24,6 +24,15 @@ describe('one arrow and the prior', () => {
     expect(Math.abs(value - 85)).toBeLessThan(1e-9 /* m/s: the fit passes through its only reading */);
     expect(Math.abs(sd - 0.3)).toBeLessThan(1e-6 /* m/s: covariance by differences */);
   });
+  it('is the closed form to rounding, whatever the speed: K of the prior, E = (m + K) v^2/2', () => {
+    const prior = COMPOUND_VIRTUAL_MASS.value;
+    for (const speed of [82.296, 85.344, 88.392]) {
+      const { energy, virtualMass } = fitBowEnergy([shot(450, speed, 0.4572)]);
+      expect(Math.abs(virtualMass / prior - 1)).toBeLessThan(1e-12 /* relative: roundings of ln K */);
+      const exact = ((grains(450) + prior) * speed ** 2) / 2;
+      expect(Math.abs(energy / exact - 1)).toBeLessThan(1e-12 /* relative: roundings of ln E */);
+    }
+  });
   it('takes the virtual mass from the prior, and says so', () => {
     expect(Math.abs(bow.virtualMass / COMPOUND_VIRTUAL_MASS.value - 1)).toBeLessThan(1e-9 /* relative */);
     expect(bow.virtualMassFrom).toBe('prior');
