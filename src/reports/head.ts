@@ -1,6 +1,7 @@
 import { dragAt } from '../arrow/drag/drag-at.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
+import type { Calibration, Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
@@ -12,7 +13,7 @@ export const headLines = (session: Session): readonly string[] => [
   session.title,
   `Arrow  ${arrowLine(session)}`,
   `Air    ${airLine(session)}`,
-  `Rests on ${basisLine(session)}`,
+  `Based on ${basisLine(session)}`,
   ...warnings(session).map((warning) => `Warning: ${warning}`),
 ];
 
@@ -51,7 +52,8 @@ export function airLine({ setup, calibration, units }: Session): string {
     formatQuantity(air.density, units.density, units.density === 'kg/m3' ? 3 : 4),
     `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
   ];
-  if (setup.air === undefined) parts.push('the standard atmosphere at sea level, as the file names no air');
+  if (setup.air === undefined)
+    parts.push('the standard atmosphere at sea level, because the file gives no air');
   parts.push(...windParts(wind, units));
   if (slope !== 0)
     parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
@@ -60,8 +62,7 @@ export function airLine({ setup, calibration, units }: Session): string {
 
 function basisLine({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
-    const count = calibration.residuals.length;
-    return `${count} shot ${count === 1 ? 'measurement' : 'measurements'} (calibrated; --uncalibrated leaves them out)`;
+    return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }
   const left = (setup.marks?.length ?? 0) + (setup.speeds?.length ?? 0) + (setup.drops?.length ?? 0);
   return left === 0
@@ -69,12 +70,27 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
     : 'the bow and arrow as measured; the shot marks are left out';
 }
 
+/** What was shot, one and several of it. */
+const SHOT: Readonly<Record<Residual['measurement']['kind'], readonly [one: string, several: string]>> = {
+  mark: ['shot mark', 'shot marks'],
+  speed: ['speed down range', 'speeds down range'],
+  drop: ['drop', 'drops'],
+};
+
+/** `4 shot marks, 2 drops` */
+function shotWords({ residuals }: Calibration): string {
+  const count = (kind: string): number =>
+    residuals.filter(({ measurement }) => measurement.kind === kind).length;
+  return Object.entries(SHOT)
+    .map(([kind, words]) => ({ words, count: count(kind) }))
+    .filter((shot) => shot.count > 0)
+    .map(({ words: [one, several], count: shots }) => `${shots} ${shots === 1 ? one : several}`)
+    .join(', ');
+}
+
 /** When a document was made, and what its numbers rest on. */
 export function dateLine(now: Date, { calibrated, calibration }: Session): string {
-  const count = calibration.residuals.length;
-  const basis = calibrated
-    ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
-    : 'not held to any shot mark';
+  const basis = calibrated ? `fitted to ${shotWords(calibration)}` : 'not fitted to any shot mark';
   return `${now.toISOString().slice(0, 10)}, ${basis}`;
 }
 

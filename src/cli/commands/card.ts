@@ -12,7 +12,7 @@ export const cardCommand = (io: Io): Command =>
     .addOption(rangeOption('--from <range>', 'first range of the rows; most sights are zeroed there', 20))
     .addOption(rangeOption('--to <range>', 'last range of the rows; few sights reach further', 100))
     .addOption(rangeOption('--every <step>', 'step of the rows; one page holds about twenty-five', 5))
-    .option('--crosswind <speed>', 'wind from the side, to tell the drift by', '10 mph')
+    .option('--crosswind <speed>', 'wind from the side, for the drift', '10 mph')
     .option('--steepest <angle>', 'steepest slope of the cut table, up and down', '40 deg')
     .option('--angle-step <angle>', 'step of the slopes', '10 deg')
     .addHelpText(

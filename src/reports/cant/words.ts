@@ -9,17 +9,17 @@ export function verdictWords(session: Session, found: CantFindings): string {
   const { units } = session;
   const { lean, verdict } = found;
   if (!found.isCurved && !verdict.measured)
-    return 'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no group with its left and right.';
+    return 'Not worth doing: nothing in the file makes this arrow curve. It has no vanes that spin the arrow, and no group with its left and right.';
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
   const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
   switch (verdict.reason) {
     case 'inside the groups':
-      return `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ${shift}, ${scatters}${showWords(session, found)}`;
+      return `Not worth doing: ${verdict.measured ? 'overall' : 'as far as is known'} the arrow curves ${shift}, ${scatters}${showWords(session, found)}`;
     case 'not shown':
       return `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ${small(found.shiftSd)}).${showWords(session, found)}`;
     case 'worth doing':
-      return `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ${scatters}`;
+      return `Worth doing: turn the sight bar ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ${scatters}`;
   }
 }
 
@@ -52,13 +52,13 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
     formatQuantity(Math.abs(length), units.smallLength, targetDigits(units) + 1);
   return [
     `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the archer sees it, by either of`,
-    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
+    `- the sight bar (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
     `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ${turnedWords(levelTurn, units)} of level.`,
-    `Then set the windage again. It leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
+    `Then set the windage again. This leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
     closedFormWords(found),
     ...(calibration.rig.conditions.place === null
       ? []
-      : ["The Earth's turning at this latitude is counted in."]),
+      : ['The rotation of the Earth at this latitude is included.']),
   ].join('\n');
 }
 
@@ -68,30 +68,31 @@ function turnedWords({ offset, length }: Turned, { smallLength, bowLength }: Dis
 }
 
 function closedFormWords({ lean: { closedForm } }: CantFindings): string {
-  if (closedForm === null)
-    return 'The file names no parts that turn the arrow, so nothing is known of its spin.';
+  if (closedForm === null) return 'The file lists no parts that spin the arrow, so its spin is not known.';
   const { gyroscopic, shaftForceCeiling } = closedForm;
-  return `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force has not been measured on arrows.`;
+  return `By the closed formula the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ${degrees(shaftForceCeiling)} more if the side force of the spin were at its ceiling; that force has not been measured on arrows.`;
 }
 
 /** What the groups can and cannot tell. */
 export function groupWords(found: CantFindings): string {
   const { fit, leanSpinLikeness, leanOrSpin, isWindTakenOff } = found;
   if (fit.residuals.length === 0)
-    return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
+    return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like drift by spin, cannot be ruled out.';
   return [
     ...(isWindTakenOff
-      ? ["The groups are taken to have been shot in the file's wind, and what it drifts is taken off them."]
+      ? [
+          'The groups are assumed to have been shot in the wind of the file, and the drift it causes is subtracted.',
+        ]
       : []),
     ...(leanSpinLikeness !== null && leanOrSpin
       ? [
-          `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`,
+          `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Groups shot with the other helical as well (turn: left or right), or with the bow upside down (cant: 180 deg), would tell them apart.`,
         ]
       : []),
     launchWords(found),
     ...(fit.widening > 1
       ? [
-          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
+          `The groups vary sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %), so the errors are widened ${fit.widening.toFixed(1)} times to match.`,
         ]
       : []),
   ].join('\n');
@@ -100,10 +101,10 @@ export function groupWords(found: CantFindings): string {
 function launchWords({ fit: { launch } }: CantFindings): string {
   switch (launch.kind) {
     case 'not asked for':
-      return 'Nothing asks for a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+      return 'Nothing in the groups points to a bad launch: its effect is a straight line beyond about 40 yd, and hides in the windage.';
     case 'does not help':
-      return 'A bad start of the arrow does not explain what is left over.';
+      return 'A bad launch does not explain what is left over.';
     case 'seen':
-      return `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything leans.`;
+      return `The groups show a bad launch (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow swings over its first 20 to 40 yd. Check nock fit, rest and a paper tear before you lean anything.`;
   }
 }

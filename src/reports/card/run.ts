@@ -31,7 +31,7 @@ export async function runCard(io: Io, path: string, options: CardOptions): Promi
   const crosswind = optionQuantity('crosswind', options.crosswind, 'speed');
   if (!(crosswind >= 0))
     throw new QuestionError(
-      `{crosswind}: ${options.crosswind} is no speed`,
+      `{crosswind}: ${options.crosswind} is negative, but a speed cannot be`,
       'Write it without a minus sign.',
     );
   const found = cardFindings(session, {

@@ -46,10 +46,10 @@ function notes(found: CardFindings): readonly string[] {
   const zero = formatQuantity(calibration.rig.zeroRange, units.range, 0);
   const wind = windWords(crosswind, units);
   return [
-    `Travel: of the pin below its place at ${zero}. ± on target: one standard uncertainty of the mark; your group comes on top. Highest: above the line of sight on the way.`,
-    `Wind: ${wind} square from the side pushes so far downwind. From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.`,
-    'Cant: for each degree that the top limb leans to one side, the arrow hits so far to that side.',
-    'Slopes: uphill is +, range along the line of sight. "-": the pin would stand above every mark; set the highest.',
+    `Travel: of the pin below its place at ${zero}. ± on target: one standard uncertainty of the mark; your group adds to it. Highest: above the line of sight on the way.`,
+    `Wind: ${wind} straight from the side moves the hit this far downwind. From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.`,
+    'Cant: for each degree the top limb leans to one side, the arrow hits this far to that side.',
+    'Slopes: uphill is +, range along the line of sight. "-": the pin would have to be above every mark, so set the highest.',
     belowNoughtNote(found),
     isTied
       ? 'Shoot a mark before you trust it.'

@@ -71,5 +71,5 @@ export function belowNoughtNote({ session: { units }, rows }: CardFindings): str
       : from === to
         ? `at ${from}`
         : `from ${from} to ${to}`;
-  return `The reading is below nought of the scale ${where}: see whether your sight goes that far before you count on it.`;
+  return `The mark lies below zero on the scale ${where}. Check that your sight can move that far before you rely on it.`;
 }

@@ -42,7 +42,7 @@ function flightFacts({ assembly, units }: Session, { spinUp, swing }: CheckFindi
       'swing',
       swing,
       ({ wavelength, dampingLength }) =>
-        `${formatQuantity(wavelength, units.range, 1)} a wave, to 37 % in ${formatQuantity(dampingLength, units.range, 1)}`,
+        `${formatQuantity(wavelength, units.range, 1)} a wave, dies to 37 % within ${formatQuantity(dampingLength, units.range, 1)}`,
     ),
   ];
 }
@@ -63,7 +63,7 @@ const spinWords = (
   { spinPerLength, range }: DisplayUnits,
 ): string =>
   spin === 0 || growth === null
-    ? 'none: the vanes do not turn it'
+    ? 'none: the vanes do not spin it'
     : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % of it after ${formatQuantity(growth, range, 1)}`;
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
@@ -77,12 +77,12 @@ export function assumedWords({ assembly }: Session, { assumed }: CheckFindings):
   const lines = [
     ...assumed.map(({ key, text, why }) => `  ${key}: ${text} (${why})`),
     ...assembly.arrow.assumptions.map(
-      (assumption) => `  ${assumption}: the file names neither parts nor a measured value`,
+      (assumption) => `  ${assumption}: the file has neither parts nor a measured value`,
     ),
   ];
-  return lines.length === 0 ? '' : ['Taken for granted because the file does not say:', ...lines].join('\n');
+  return lines.length === 0 ? '' : ['Assumed, because the file does not say:', ...lines].join('\n');
 }
 
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>
-  unused.length === 0 ? '' : ['Written but not used:', ...unused.map((key) => `  ${key}`)].join('\n');
+  unused.length === 0 ? '' : ['In the file but not used:', ...unused.map((key) => `  ${key}`)].join('\n');

@@ -36,7 +36,7 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
           ),
         ]),
     caution(
-      'For game, the least draw weight, energy and arrow are those of your local hunting code, and the range is your own to judge; none of them is this table.',
+      'For game, your local hunting code sets the least draw weight, energy and arrow, and you judge the range; this table decides neither.',
       '',
     ),
     carryCaution(session),

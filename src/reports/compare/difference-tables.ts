@@ -70,7 +70,7 @@ const COMPARED: readonly RowValue[] = ['speed', 'energy', 'momentum', 'windDrift
 
 /** Differences by range, each with its error; a star stands at what is not told apart. */
 export function rangeTable(ranges: readonly number[], contrast: Contrast, units: DisplayUnits): Table {
-  const mark: Wording = { ...rowWording('drop', units), label: 'with the mark of now' };
+  const mark: Wording = { ...rowWording('drop', units), label: 'with the present mark' };
   const shown = [mark, ...COMPARED.map((key) => rowWording(key, units))];
   return {
     columns: [rangeColumn(ranges, units), ...shown.map(({ label, unit }): Column => ({ name: label, unit }))],
@@ -101,7 +101,7 @@ export function decisionTable({ questions, others }: Comparison, index: number, 
     of: ({ rows: found }: Contrast) => found[index]?.[key] ?? null,
   }));
   const mark = {
-    wording: { ...rowWording('drop', units), label: 'hit, marks of now' },
+    wording: { ...rowWording('drop', units), label: 'hit, present marks' },
     of: ({ rows: found }: Contrast) => found[index]?.withBaseMark ?? null,
   };
   const shown = [...facts, ...rows, mark];

@@ -35,7 +35,7 @@ function blocksOf(session: Session, found: WindFindings) {
     verdict(verdictWords(found, units)),
     ...headBlocks(session),
     paragraph(
-      `Drift in ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
+      `Drift in a wind of ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
     ),
     tableBlock(driftTable(found, units)),
     plotBlock(driftPlot(found, units)),
@@ -46,7 +46,7 @@ function blocksOf(session: Session, found: WindFindings) {
     ),
     tableBlock(airTable(found, units)),
     note(
-      'camp: the standard atmosphere of that altitude. The bow is taken to shoot as fast there; cold limbs and strings may not.',
+      'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold limbs and strings may not.',
     ),
     ...cautionBlocks(session),
   ];
