@@ -20,6 +20,8 @@ const examples = ['field-course', 'mountain-hunt', 'which-build'].map(
 const setups = named.length > 0 ? named : examples;
 const out = mkdtempSync(join(tmpdir(), 'quillpath-compare-'));
 const RELATIVE = 1e-9;
+/** SI: what rounding leaves of a zero, such as the place of the zero range on its own tape. */
+const ROUNDING = 1e-15;
 
 const questions = [
   ['check'],
@@ -54,7 +56,7 @@ const ask = (program, argv) => {
 /** Paths at which two JSON values differ; `added` collects what only the second has. */
 function differences(a, b, path, added) {
   if (typeof a === 'number' && typeof b === 'number')
-    return Math.abs(a - b) <= RELATIVE * Math.max(Math.abs(a), Math.abs(b), 1e-12)
+    return Math.abs(a - b) <= Math.max(RELATIVE * Math.max(Math.abs(a), Math.abs(b)), ROUNDING)
       ? []
       : [`${path}: ${a} -> ${b}`];
   if (Array.isArray(a) && Array.isArray(b))

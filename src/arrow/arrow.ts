@@ -27,6 +27,10 @@ export interface ArrowChoices {
   readonly sideForce?: number | undefined;
   /** Count the shaft's interference with turning vanes; default true. False gives strips alone, 5 to 20 % more spin. */
   readonly shaftSlowsSpin?: boolean | undefined;
+  /**
+   * Count what the shaft's layer and the wake of blades take of the vanes' lift; default true. False gives strips in free air.
+   */
+  readonly liftLossesCounted?: boolean | undefined;
 }
 
 /** A measured total and what the parts add up to. */

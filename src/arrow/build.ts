@@ -43,11 +43,16 @@ const withDiameter = (parts: ArrowParts, diameter: Metres | undefined): ArrowPar
 
 function fromParts(listed: ArrowParts, parts: ArrowParts, totals: ArrowTotals, choices: ArrowChoices): Arrow {
   const { shaft, vanes, point } = parts;
-  const { boundaryLayer = 'transition', sideForce = 0, shaftSlowsSpin = true } = choices;
+  const {
+    boundaryLayer = 'transition',
+    sideForce = 0,
+    shaftSlowsSpin = true,
+    liftLossesCounted = true,
+  } = choices;
   const pieces = piecesOf(parts);
   const added = massProperties(pieces);
   const mass = measured(added, totals);
-  const surfaces = liftingSurfaces(parts);
+  const surfaces = liftingSurfaces(parts, { boundaryLayer, lossesCounted: liftLossesCounted });
   const length = totals.length ?? arrowLength(parts);
   const pressure = centreOfPressure(liftsFrom(0, surfaces));
   const given = givenDrag(totals);

@@ -3,6 +3,7 @@ import type {
   Kilograms,
   Metres,
   Quantity,
+  Radians,
   RadiansPerMetre,
   SquareMetres,
 } from '../quantities/quantity.ts';
@@ -31,6 +32,30 @@ export interface Attitude {
   readonly secondMoment: SquareMetres;
   /** B_k = integral of x^k along the shaft, k = 0, 1, 2, in m, m2, m3. */
   readonly shaftMoments: readonly [number, number, number];
+  /** What of the sums above the fins make; undefined where only the sums are known. */
+  readonly fins?: Fins | undefined;
+}
+
+/**
+ * A ring of fins as the flight sees it: its slope as counted in the sums, and its place from the balance point, forward
+ * positive.
+ */
+export interface FinLift {
+  readonly slope: number;
+  readonly place: Metres;
+  readonly count: number;
+}
+
+/** The fins of an arrow, and what they take from one another. */
+export interface Fins {
+  readonly vanes: FinLift | null;
+  readonly blades: FinLift | null;
+  /** Slope that the wake of the blades takes of the vanes' at small incidence, and the incidence at which half of it is taken. */
+  readonly wake: { readonly slope: number; readonly halfAngle: Radians } | null;
+  /**
+   * Relative standard uncertainties of what the vanes lift, without the wake, of the blades' lift, and of what the wake takes.
+   */
+  readonly uncertainty: { readonly vanes: number; readonly blades: number; readonly wake: number };
 }
 
 /** The arrow as the flight room sees it. */

@@ -83,6 +83,24 @@ export function stationPressure(seaLevelReduced: Pascals, altitude: Metres): Pas
 }
 
 /**
+ * Geometric altitude at which the standard atmosphere has this pressure; below sea level the first layer is continued.
+ *
+ *   H = (T0 / L) [1 - (P / P0)^(1 / 5.255876)],   Z = r H / (r - H)
+ *
+ * Weather moves it by some 100 m either way, deep lows by 400 m.
+ *
+ * @param pressure 20 kPa to 115 kPa
+ * @throws DomainError outside that range
+ * @source U.S. Standard Atmosphere, 1976, equations 19 and 33a
+ */
+export function pressureAltitude(pressure: Pascals): Metres {
+  within('air pressure (Pa)', pressure, 20_000, 115_000);
+  const height =
+    (SEA_LEVEL_TEMPERATURE / LAPSE) * (1 - (pressure / SEA_LEVEL_PRESSURE) ** (1 / PRESSURE_EXPONENT));
+  return si((EARTH_RADIUS * height) / (EARTH_RADIUS - height));
+}
+
+/**
  * Geometric altitude at which the standard atmosphere has this density; below sea level the first layer is continued.
  *
  *   H = (T0 / L) [1 - (rho / rho0)^(1 / 4.255876)],   Z = r H / (r - H)

@@ -2,12 +2,14 @@ import { DomainError } from '../quantities/domain-error.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import { within } from './within.ts';
 
-/** A steady wind over level ground: the velocity of the air, in the archer's terms. */
+/** A steady wind: the velocity of the air, in the archer's terms. */
 export interface Wind {
   /** Along the line of sight, positive towards the target. */
   readonly tail: MetresPerSecond;
   /** Across it, positive blowing to the archer's right. */
   readonly across: MetresPerSecond;
+  /** Plumb, positive rising: thermals, wind that a hillside turns up. Alike at every height. */
+  readonly up: MetresPerSecond;
   /** Exponent of the power law of height; 0 is a uniform wind. */
   readonly shear: number;
   /** Height above ground at which `tail` and `across` hold. */
@@ -17,7 +19,7 @@ export interface Wind {
 /** Where a person holds a wind meter. */
 const EYE_LEVEL: Metres = si(1.6);
 
-export const calm: Wind = { tail: si(0), across: si(0), shear: 0, referenceHeight: EYE_LEVEL };
+export const calm: Wind = { tail: si(0), across: si(0), up: si(0), shear: 0, referenceHeight: EYE_LEVEL };
 
 /**
  * The wind from its speed and the bearing it comes from.
@@ -29,17 +31,27 @@ export const calm: Wind = { tail: si(0), across: si(0), shear: 0, referenceHeigh
  *   archer's right (it blows left, so `across` is negative)
  * @param shear exponent of W(h) = W (h / referenceHeight)^shear; 0 (default) is uniform, 1/7 is usual over open grass
  * @param referenceHeight height of the measurement, default 1.6 m (a meter held at eye level)
- * @throws DomainError for a negative or non-finite speed, a bearing that is not finite, a shear outside 0 to 1
+ * @param up plumb, rising positive, m/s; default 0
+ * @throws DomainError for a negative or non-finite speed, a rise that is not finite, a bearing that is not finite, a shear
+ *   outside 0 to 1
  */
 export function windFrom(
   speed: MetresPerSecond,
   from: Radians,
   shear = 0,
   referenceHeight: Metres = EYE_LEVEL,
+  up: MetresPerSecond = si(0),
 ): Wind {
   within('wind speed (m/s)', speed, 0, 100);
   if (!Number.isFinite(from)) throw new DomainError('wind bearing (rad)', from, 'a finite angle');
   within('wind shear exponent', shear, 0, 1);
   within('wind reference height (m)', referenceHeight, 0.01, 1000);
-  return { tail: si(-speed * Math.cos(from)), across: si(-speed * Math.sin(from)), shear, referenceHeight };
+  within('air that rises (m/s)', up, -100, 100);
+  return {
+    tail: si(-speed * Math.cos(from)),
+    across: si(-speed * Math.sin(from)),
+    up,
+    shear,
+    referenceHeight,
+  };
 }

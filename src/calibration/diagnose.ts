@@ -47,8 +47,9 @@ export const isContradiction = (calibration: Calibration): boolean =>
   calibration.chance < CONTRADICTION || atBounds(calibration).length > 0;
 
 /**
- * Measurements that do not belong with the rest, the worst first. One bad mark drags the fit towards itself and makes its neighbours
- * look bad too, so the worst is set aside, the others are fitted again without it, and judged by that fit; and so on.
+ * Measurements that do not belong with the rest, the worst first. One bad mark drags the fit towards itself and makes its
+ * neighbours look bad too, so the worst is set aside, the others are fitted again without it, and judged by that fit; and
+ * so on.
  *
  * The fit itself keeps them all: it is for the archer to say whether a reading was written down wrongly.
  */

@@ -79,8 +79,8 @@ const HIGHEST: ParameterValues = {
  * Maximum a posteriori values of launch speed, drag, peep height and the sight's scale, from priors and measurements.
  *
  * Minimises Σ((observed − predicted)/sd)² over the measurements plus Σ((value − prior)/sd)² over the parameters; the
- * covariance is the inverse of the normal matrix at the minimum, widened by √(χ²/n) (Birge's ratio) when the scatter of the marks is
- * larger than their stated uncertainties allow at the 5 % level.
+ * covariance is the inverse of the normal matrix at the minimum, widened by √(χ²/n) (Birge's ratio) when the scatter of the
+ * marks is larger than their stated uncertainties allow at the 5 % level.
  *
  * @throws NumericalError when the minimum is not found
  * @source Birge, Physical Review 40 (1932) 207, for the widening

@@ -4,7 +4,7 @@ import { si } from '../quantities/quantity.ts';
 import type { MarkTable } from '../sight/marks.ts';
 import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
-import { impact } from '../sight/zero.ts';
+import { impact, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf, quadraticForm } from './fit.ts';
 import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
 
@@ -33,11 +33,11 @@ const PIN_STEP = 1e-4;
 const FLIGHTS = 3;
 
 /**
- * Standard uncertainty of every mark of a table, from the covariance of the calibration: gᵀ C g with g the mark's gradient. Marks that
- * nothing measured are uncertain by what their priors are.
+ * Standard uncertainty of every mark of a table, from the covariance of the calibration: gᵀ C g with g the mark's gradient.
+ * Marks that nothing measured are uncertain by what their priors are.
  *
- * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at the zero
- * range, from which travel is counted.
+ * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at
+ * the zero range, from which travel is counted.
  *
  * @param table of the calibration's own rig
  */
@@ -74,7 +74,10 @@ function travelSlopes(
   const { problem, values } = calibration;
   const seen = (rig: Rig) => ({
     paths: pathsOver(rig, shared, FLIGHTS),
-    atZero: (down: number) => impact(flyer(rig.conditions), rig, { ...zero, down }, rig.zeroRange).height,
+    atZero: (down: number) => {
+      const zeroed = whereZeroed(rig);
+      return impact(flyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
+    },
   });
   const here = seen(withParameters(problem.rig, values));
   const zeroHeight = here.atZero(zero.down);

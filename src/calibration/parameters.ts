@@ -24,13 +24,19 @@ export const PARAMETER_UNITS: Readonly<Record<ParameterName, string>> = {
 export interface Prior {
   readonly value: number;
   readonly sd: number;
-  /** For a prior so wide that it says nothing: the standard error that would be worth calling known. Else `sd` itself is the yardstick. */
+  /**
+   * For a prior so wide that it says nothing: the standard error that would be worth calling known. Else `sd` itself is the
+   * yardstick.
+   */
   readonly yardstick?: number;
 }
 export type Priors = Readonly<Record<ParameterName, Prior>>;
 export type ParameterValues = Readonly<Record<ParameterName, number>>;
 
-/** Travel itself, in metres, serves where a sight has no scale: the same arithmetic, and `scale_ratio` its distance from the eye. */
+/**
+ * Travel itself, in metres, serves where a sight has no scale: the same arithmetic, and `scale_ratio` its distance from the
+ * eye.
+ */
 export const TRAVEL_SCALE: SightScale = { travelPerUnit: 1, direction: 1, atZero: 0 };
 
 /**

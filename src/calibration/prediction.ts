@@ -4,7 +4,7 @@ import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
 import { travelAt } from '../sight/scale.ts';
-import { impact, pinForHit } from '../sight/zero.ts';
+import { impact, pinAtZero, pinForHit } from '../sight/zero.ts';
 import type { Measurement } from './measurement.ts';
 import { TRAVEL_SCALE } from './parameters.ts';
 
@@ -17,7 +17,7 @@ const WINDAGE = 0;
  */
 export function predict(rig: Rig, measurements: readonly Measurement[]): readonly number[] {
   const flight = flyer(rig.conditions);
-  const zero = pinForHit(rig, rig.zeroRange, WINDAGE, flight);
+  const zero = pinAtZero(rig, WINDAGE, flight);
   return measurements.map((measurement) => predictOne(flight, rig, zero, measurement));
 }
 

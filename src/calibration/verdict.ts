@@ -1,7 +1,10 @@
 import { DECIDED } from '../quantities/estimate.ts';
 import { PARAMETER_UNITS, PARAMETERS, type ParameterName, type Priors } from './parameters.ts';
 
-/** `measured`: the marks decide it. `mostly prior`: they hardly touch it. `not separable`: they would, were it not for another. */
+/**
+ * `measured`: the marks decide it. `mostly prior`: they hardly touch it. `not separable`: they would, were it not for
+ * another.
+ */
 export type Verdict = 'measured' | 'mostly prior' | 'not separable';
 
 export interface ParameterEstimate {

@@ -6,25 +6,15 @@ import { VERSION } from './version.ts';
 
 type Make = (io: Io) => Command;
 
-/** Every command by name; its options and help are loaded when a command line asks for it, its work when it runs. */
-const COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
-  new: async () => (await import('./commands/new.ts')).newCommand,
-  check: () => questionMaker('check'),
-  fly: () => questionMaker('fly'),
-  marks: () => questionMaker('marks'),
-  fit: () => questionMaker('fit'),
-  tape: () => questionMaker('tape'),
-  card: async () => (await import('./commands/card.ts')).cardCommand,
-  cant: () => questionMaker('cant'),
-  slope: () => questionMaker('slope'),
-  misjudge: () => questionMaker('misjudge'),
-  wind: () => questionMaker('wind'),
-  swing: () => questionMaker('swing'),
-  broadhead: () => questionMaker('broadhead'),
-  scatter: () => questionMaker('scatter'),
-  compare: () => questionMaker('compare'),
-  vary: () => questionMaker('vary'),
-};
+/** The one command that asks no question. */
+const NEW = 'new';
+const NAMES: readonly string[] = [NEW, ...Object.keys(QUESTIONS)];
+
+const isQuestion = (name: string): name is QuestionName => Object.hasOwn(QUESTIONS, name);
+
+/** A command; its options and help are loaded when a command line asks for it, its work when it runs. */
+const makerOf = async (name: string): Promise<Make> =>
+  isQuestion(name) ? questionMaker(name) : (await import('./commands/new.ts')).newCommand;
 
 /** A command of the options and help of a question. */
 async function questionMaker(name: QuestionName): Promise<Make> {
@@ -39,17 +29,14 @@ async function questionMaker(name: QuestionName): Promise<Make> {
 }
 
 /** The command line with the commands named, or with all of them. Nothing runs until it is parsed. */
-export async function createProgram(
-  io: Io,
-  names: readonly string[] = Object.keys(COMMANDS),
-): Promise<Command> {
+export async function createProgram(io: Io, names: readonly string[] = NAMES): Promise<Command> {
   const program = new Command('quillpath')
     .description('Arrow flight, calibrated sight marks and true-scale tapes from what an archer can measure.')
     .version(VERSION)
     .exitOverride()
     .configureOutput({ writeOut: io.out, writeErr: io.err })
     .showHelpAfterError('(quillpath --help lists the commands, quillpath COMMAND --help explains one)');
-  const makers = await Promise.all(names.flatMap((name) => COMMANDS[name]?.() ?? []));
+  const makers = await Promise.all(names.map(makerOf));
   for (const make of makers) program.addCommand(make(io).copyInheritedSettings(program));
   return program;
 }
@@ -61,7 +48,7 @@ export async function createProgram(
  */
 export async function runProgram(argv: readonly string[], io: Io): Promise<number> {
   const [first = ''] = argv;
-  const program = await createProgram(io, Object.hasOwn(COMMANDS, first) ? [first] : undefined);
+  const program = await createProgram(io, NAMES.includes(first) ? [first] : undefined);
   try {
     await program.parseAsync([...argv], { from: 'user' });
     return EXIT.done;

@@ -11,6 +11,8 @@ export interface FlightConditions {
   readonly wind: Wind;
   /** Of the line of sight, uphill positive. */
   readonly slope: Radians;
+  /** The acceleration of free fall where it is shot, m/s²: the standard one unless the place is known. */
+  readonly freeFall: number;
   /** Height of the line of sight above the ground, for the wind's profile and the carry. */
   readonly eyeHeight: Metres;
   /** Null leaves the Earth's rotation out. */

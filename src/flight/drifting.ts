@@ -4,9 +4,7 @@ import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, type FlightVector, gravity } from './frame.ts';
-
-/** Heights below this are taken as this in the wind's power law, so that it stays finite at the ground. */
-export const LOWEST_WIND_HEIGHT = 0.05; // m
+import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
 
 /**
  * Coefficients of the steady side and lift accelerations of an arrow that follows its falling path at its small
@@ -81,14 +79,15 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
   const drag = arrow.drag;
   const k = (air.density * referenceArea(arrow.diameter) * arrow.dragScale) / (2 * arrow.mass);
   const reynoldsPerSpeed = reynoldsNumber(air, 1, arrow.diameter);
-  const [gx, gy] = gravity(slope);
+  const [gx, gy] = gravity(conditions);
   const steady = arrow.attitude !== null && arrow.attitude.firstMoment < 0;
   const lift = steady ? steadyLift(arrow.attitude, conditions) : NO_LIFT;
   const { gyroscopic, shaftForce, shaftMoment, path, followLength, momentSlope, normalSlope } = lift;
   const { spinPerMetre, spinUp } = arrow.attitude ?? SPINLESS;
   const spinRate = air.density / spinUp;
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
-  const { tail, across, shear, referenceHeight } = wind;
+  const { tail, across, up, shear, referenceHeight } = wind;
+  const [alongRising, rising] = risingAir(up, slope);
   const dragScale = arrow.dragScale;
 
   return (_range, y, dydx) => {
@@ -99,9 +98,10 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
     const p = y[5];
     let gust = 1;
     if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
-    const ux = vx - gust * tail;
+    const ux = vx - gust * tail - alongRising;
+    const uy = vy - rising;
     const uz = vz - gust * across;
-    const V = Math.sqrt(ux * ux + vy * vy + uz * uz);
+    const V = Math.sqrt(ux * ux + uy * uy + uz * uz);
     const shape = drag.at(reynoldsPerSpeed * V);
     const CD = shape * dragScale;
     const f = -k * shape * V;
@@ -109,11 +109,11 @@ export function driftingMotion(conditions: FlightConditions): Derivative<FlightV
     const side =
       (p / (V * V)) * (gyroscopic * (1 - CD / normalSlope) + shaftForce + shaftMoment * (normalSlope - CD));
     const rise = path * ((normalSlope - CD) * followLength - momentSlope);
-    const along = (gx * ux + gy * vy) / (V * V);
+    const along = (gx * ux + gy * uy) / (V * V);
 
     const ax = f * ux + gx - side * uz * gy - rise * (gx - along * ux) - 2 * (oy * vz - oz * vy);
-    const ay = f * vy + gy + side * uz * gx - rise * (gy - along * vy) - 2 * (oz * vx - ox * vz);
-    const az = f * uz + side * (ux * gy - vy * gx) + rise * along * uz - 2 * (ox * vy - oy * vx);
+    const ay = f * uy + gy + side * uz * gx - rise * (gy - along * uy) - 2 * (oz * vx - ox * vz);
+    const az = f * uz + side * (ux * gy - uy * gx) + rise * along * uz - 2 * (ox * vy - oy * vx);
 
     const perRange = 1 / vx;
     dydx[0] = vy * perRange;

@@ -1,5 +1,4 @@
 import type { Vector3 } from '../numerics/vector.ts';
-import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import type { MetresPerSecond, Radians, RadiansPerSecond, Seconds } from '../quantities/quantity.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 
@@ -14,12 +13,14 @@ import { type Metres, si } from '../quantities/quantity.ts';
 /** Rotation of the Earth, rad/s. @source IERS Conventions (2010), table 1.1, nominal mean angular velocity. */
 const EARTH_RATE = 7.292115e-5;
 
-/** Gravity in the line-of-sight frame: g(−sin slope, −cos slope, 0). */
-export const gravity = (slope: Radians): Vector3 => [
-  -STANDARD_GRAVITY * Math.sin(slope),
-  -STANDARD_GRAVITY * Math.cos(slope),
-  0,
-];
+/** Gravity in the line-of-sight frame: g(−sin slope, −cos slope, 0), m/s². */
+export const gravity = ({
+  slope,
+  freeFall,
+}: {
+  readonly slope: Radians;
+  readonly freeFall: number;
+}): Vector3 => [-freeFall * Math.sin(slope), -freeFall * Math.cos(slope), 0];
 
 /** Where the archer stands on the Earth; `azimuth` is the bearing of the target from north, clockwise. */
 export interface EarthPlace {

@@ -1,5 +1,6 @@
 import { at, floatAt } from '../numerics/at.ts';
 import { quinticHermite } from '../numerics/interpolate.ts';
+import type { Entry } from './entry.ts';
 import { type FlightVector, STATE, STATE_SIZE } from './frame.ts';
 import type { Launch } from './launch.ts';
 import { launchState } from './launch.ts';
@@ -20,13 +21,21 @@ export interface Path {
   readonly end: number;
   readonly height: (range: number) => number;
   readonly lateral: (range: number) => number;
-  /** What it is read from: for every station PER_STATION numbers, m, 1 and 1/m. */
-  readonly samples: { readonly height: Float64Array; readonly lateral: Float64Array };
+  readonly samples: Samples;
+}
+
+/** What a path is read from. */
+interface Samples {
+  /** For every station PER_STATION numbers, m, 1 and 1/m. */
+  readonly height: Float64Array;
+  readonly lateral: Float64Array;
+  /** What the entry into the wind adds, m; null when nothing does. */
+  readonly offset: Entry['offset'] | null;
 }
 
 /** Fly to `end` once and keep the path from `start` on: the launch itself, or a range beyond it. */
 export function flyPath(
-  { states, derivative }: Flyer,
+  { states, derivative, entry }: Flyer,
   launch: Launch,
   end: number,
   start: number = launch.position[0],
@@ -48,7 +57,8 @@ export function flyPath(
     sample(height, i, y, slope, STATE.height, STATE.vy);
     sample(lateral, i, y, slope, STATE.lateral, STATE.vz);
   }
-  return pathThrough(start, end, height, lateral);
+  const into = entry(launch);
+  return pathThrough(start, end, { height, lateral, offset: into === null ? null : into.offset });
 }
 
 /** The path whose every sample is Σ shares × samples: paths must have the same start and end. */
@@ -64,12 +74,24 @@ export function blendedPath(paths: readonly Path[], shares: readonly number[]): 
     }
     return sum;
   };
-  return pathThrough(
-    first.start,
-    first.end,
-    blend(({ samples }) => samples.height),
-    blend(({ samples }) => samples.lateral),
+  const offsets = paths.flatMap(({ samples: { offset } }, k) =>
+    offset === null ? [] : [{ offset, share: at(shares, k) }],
   );
+  return pathThrough(first.start, first.end, {
+    height: blend(({ samples }) => samples.height),
+    lateral: blend(({ samples }) => samples.lateral),
+    offset:
+      offsets.length === 0
+        ? null
+        : (range) =>
+            offsets.reduce<readonly [number, number]>(
+              ([up, right], { offset, share }) => {
+                const [ownUp, ownRight] = offset(range);
+                return [up + share * ownUp, right + share * ownRight];
+              },
+              [0, 0],
+            ),
+  });
 }
 
 const intervalsOf = (start: number, end: number): number =>
@@ -90,7 +112,8 @@ function sample(
   into[PER_STATION * i + 2] = (at(slope, velocity) - rise * at(slope, STATE.vx)) / y[STATE.vx];
 }
 
-function pathThrough(start: number, end: number, height: Float64Array, lateral: Float64Array): Path {
+function pathThrough(start: number, end: number, samples: Samples): Path {
+  const { offset } = samples;
   const intervals = intervalsOf(start, end);
   const spacing = (end - start) / intervals;
   const reader =
@@ -110,5 +133,12 @@ function pathThrough(start: number, end: number, height: Float64Array, lateral: 
         floatAt(values, k + 5),
       );
     };
-  return { start, end, height: reader(height), lateral: reader(lateral), samples: { height, lateral } };
+  const [height, lateral] = [reader(samples.height), reader(samples.lateral)];
+  return {
+    start,
+    end,
+    height: offset === null ? height : (range) => height(range) + offset(range)[0],
+    lateral: offset === null ? lateral : (range) => lateral(range) + offset(range)[1],
+    samples,
+  };
 }

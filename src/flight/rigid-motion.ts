@@ -1,19 +1,15 @@
+import type { FinLift, Fins } from '../arrow/flying-arrow.ts';
 import { ALIKE, type Asymmetry } from '../arrow/lift/asymmetry.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
-import { LOWEST_WIND_HEIGHT } from './drifting.ts';
+import { CROSS_FLOW, shaftPoints } from './cross-flow.ts';
 import { earthRotation, gravity } from './frame.ts';
+import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
 import type { RigidVector } from './rigid-frame.ts';
-
-/**
- * Drag of a long cylinder square to the flow, on its side area: what the shaft's cross-flow costs beyond the linear laws.
- *
- * @source Hoerner, Fluid-Dynamic Drag, chapter 3; Galejs's term for finned bodies, as given by Niskanen, 2013
- */
-const CROSS_FLOW = 1.1;
+import { wakeGivesBack, wakePlace } from './wake-passing.ts';
 
 /** What the rigid model may be asked to change; the values left out serve every real arrow. */
 export interface RigidOptions {
@@ -21,6 +17,12 @@ export interface RigidOptions {
   readonly asymmetry?: Asymmetry | null;
   /** Default 1.1; 0 leaves the linear laws alone, for comparison with closed forms. */
   readonly crossFlow?: number;
+  /**
+   * Whether two blades in front push square to themselves alone, from where they stand as the arrow rolls, instead of as many
+   * blades would all round; default false. The roll of the launch is where they stand: 0 upright. No other number of blades
+   * cares.
+   */
+  readonly bladesStand?: boolean;
 }
 
 /**
@@ -29,9 +31,6 @@ export interface RigidOptions {
  * read.
  */
 const LEAST_FORWARD = 0.01;
-
-/** Three points integrate a polynomial of the fifth degree exactly. @source Gauss and Legendre, as in any handbook */
-const GAUSS_REACH = Math.sqrt(0.6);
 
 /**
  * Equations of motion of the rigid arrow, per metre of range along the line of sight; components in rigid-frame.ts `RIGID_STATE`.
@@ -43,7 +42,8 @@ const GAUSS_REACH = Math.sqrt(0.6);
  * e direction of the shaft, e′ = de/dt, u velocity of the balance point through the air, U its size, w the part of u square to e,
  * p spin. C_k: sums of normal-force slope times place^k, which are what strips of nose, blades and vanes add up to, each at
  * its own incidence (w + x e′)/U: so the swing, its damping and the precession follow from where the surfaces are. B_k:
- * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points.
+ * integrals of x^k along the shaft. The last integral is the shaft's cross-flow, by three Gauss points. As the incidence a
+ * grows the wake of blades passes the vanes by, and they get back a²/(a² + a½²) of what it takes of them at none.
  *
  * The spin is settled by the same law as the everyday model's. Incidence is taken as small: beyond some 0.25 rad vanes stall.
  * Left out: the shaft's bending, the growth of axial drag with incidence (30 % at 17°), the Earth's turn under the shaft
@@ -54,9 +54,10 @@ const GAUSS_REACH = Math.sqrt(0.6);
  *   Barrowman, 1967; cross-flow as cited above
  */
 export function rigidMotion(
-  { arrow, air, wind, slope, eyeHeight, place }: FlightConditions,
-  { asymmetry = null, crossFlow = CROSS_FLOW }: RigidOptions = {},
+  conditions: FlightConditions,
+  { asymmetry = null, crossFlow = CROSS_FLOW, bladesStand = false }: RigidOptions = {},
 ): Derivative<RigidVector> {
+  const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const { attitude, drag, dragScale, mass, diameter } = arrow;
   if (attitude === null)
     throw new DomainError(
@@ -81,17 +82,26 @@ export function rigidMotion(
   const gyroscopic = axialInertia / transverseInertia;
   const spinPerMetre = attitude.spinPerMetre + (asymmetry ?? ALIKE).spinPerMetre;
   const spinRate = air.density / attitude.spinUp;
-  const [gx, gy] = gravity(slope);
+  const [gx, gy] = gravity(conditions);
   const [ox, oy, oz] = place === null ? [0, 0, 0] : earthRotation(place, slope);
-  const { tail, across, shear, referenceHeight } = wind;
+  const { tail, across, up, shear, referenceHeight } = wind;
+  const [alongRising, rising] = risingAir(up, slope);
+
+  const wake = wakeGivesBack(attitude.fins);
+  const vanePlace = wakePlace(attitude.fins);
 
   // The shaft's Gauss points, their weights, and weights times place and place squared, per unit of cross-flow.
-  const [middle, reach] = [B1 / B0, (GAUSS_REACH * B0) / 2];
-  const [xa, xb, xc] = [middle - reach, middle, middle + reach];
-  const side = ((4 * crossFlow) / (Math.PI * diameter)) * (B0 / 18);
-  const [a0, b0] = [5 * side, 8 * side];
+  const [rear, middle, front] = shaftPoints(attitude.shaftMoments, diameter, crossFlow);
+  const [xa, xb, xc] = [rear.place, middle.place, front.place];
+  const [a0, b0] = [rear.weight, middle.weight];
   const [a1, b1, c1] = [a0 * xa, b0 * xb, a0 * xc];
   const [a2, b2, c2] = [a1 * xa, b1 * xb, c1 * xc];
+
+  const standing = bladesStand ? pairOf(attitude.fins) : null;
+  const [bladeForce, bladeMoment] =
+    standing === null ? [0, 0] : [perMass * standing.slope, perInertia * standing.slope * standing.place];
+  const bladePlace = standing === null ? 0 : standing.place;
+  const rolling = asymmetry !== null || bladesStand;
 
   const [forceMark, forceClockwise] = (asymmetry ?? ALIKE).force;
   const [momentMark, momentClockwise] = (asymmetry ?? ALIKE).firstMoment;
@@ -112,12 +122,13 @@ export function rigidMotion(
 
     let gust = 1;
     if (shear !== 0) gust = (Math.max(eyeHeight + y[0], LOWEST_WIND_HEIGHT) / referenceHeight) ** shear;
-    const ux = vx - gust * tail;
+    const ux = vx - gust * tail - alongRising;
+    const uy = vy - rising;
     const uz = vz - gust * across;
-    const U = Math.sqrt(ux * ux + vy * vy + uz * uz);
-    const along = ux * ex + vy * ey + uz * ez;
+    const U = Math.sqrt(ux * ux + uy * uy + uz * uz);
+    const along = ux * ex + uy * ey + uz * ez;
     const wx = ux - along * ex;
-    const wy = vy - along * ey;
+    const wy = uy - along * ey;
     const wz = uz - along * ez;
 
     const w2 = wx * wx + wy * wy + wz * wz;
@@ -126,9 +137,10 @@ export function rigidMotion(
     const sa = Math.sqrt(Math.abs(w2 + xa * (wd2 + xa * turning2)));
     const sb = Math.sqrt(Math.abs(w2 + xb * (wd2 + xb * turning2)));
     const sc = Math.sqrt(Math.abs(w2 + xc * (wd2 + xc * turning2)));
-    const n0 = C0 * U + a0 * (sa + sc) + b0 * sb;
-    const n1 = C1 * U + a1 * sa + b1 * sb + c1 * sc;
-    const n2 = C2 * U + a2 * sa + b2 * sb + c2 * sc;
+    const back = wake(w2, U);
+    const n0 = (C0 + back) * U + a0 * (sa + sc) + b0 * sb;
+    const n1 = (C1 + back * vanePlace) * U + a1 * sa + b1 * sb + c1 * sc;
+    const n2 = (C2 + back * vanePlace * vanePlace) * U + a2 * sa + b2 * sb + c2 * sc;
 
     const f0 = -perMass * n0;
     const f1 = -perMass * n1;
@@ -154,7 +166,7 @@ export function rigidMotion(
     let tz = m1 * wz + m2 * dz + t1 * ewz + t2 * edz - turning2 * ez;
 
     const perRange = 1 / vx;
-    if (asymmetry !== null) {
+    if (rolling) {
       const roll = y[11];
       if (roll === undefined) throw new RangeError('an arrow that is not alike all round needs a roll');
       const cosine = Math.cos(roll);
@@ -163,10 +175,21 @@ export function rigidMotion(
       const s2 = Math.max(1 - ey * ey, LEAST_FORWARD);
       const perS = 1 / Math.sqrt(s2);
       const q = U * U;
-      const forceUp = perMass * q * (forceMark * cosine - forceClockwise * sine) * perS;
-      const forceRight = perMass * q * (forceMark * sine + forceClockwise * cosine) * perS;
-      const momentUp = perInertia * q * (momentMark * cosine - momentClockwise * sine) * perS;
-      const momentRight = perInertia * q * (momentMark * sine + momentClockwise * cosine) * perS;
+      // What meets the blades, up and right square to the shaft; of it they feel twice what is square to them, where many would
+      // feel it all.
+      const meetsUp = (wy + bladePlace * dy) * perS;
+      const meetsRight = (-ez * (wx + bladePlace * dx) + ex * (wz + bladePlace * dz)) * perS;
+      const flat = 2 * (cosine * meetsRight - sine * meetsUp) * U;
+      const moreUp = -sine * flat - meetsUp * U;
+      const moreRight = cosine * flat - meetsRight * U;
+      const forceUp =
+        (perMass * q * (forceMark * cosine - forceClockwise * sine) - bladeForce * moreUp) * perS;
+      const forceRight =
+        (perMass * q * (forceMark * sine + forceClockwise * cosine) - bladeForce * moreRight) * perS;
+      const momentUp =
+        (perInertia * q * (momentMark * cosine - momentClockwise * sine) - bladeMoment * moreUp) * perS;
+      const momentRight =
+        (perInertia * q * (momentMark * sine + momentClockwise * cosine) - bladeMoment * moreRight) * perS;
       ax += -forceUp * ey * ex - forceRight * ez;
       ay += forceUp * s2;
       az += -forceUp * ey * ez + forceRight * ex;
@@ -189,3 +212,7 @@ export function rigidMotion(
     dydx[10] = tz * perRange;
   };
 }
+
+/** The blades that care how they stand: two of them. */
+const pairOf = (fins: Fins | undefined): FinLift | null =>
+  fins === undefined || fins.blades === null || fins.blades.count !== 2 ? null : fins.blades;

@@ -45,8 +45,8 @@ export interface RigidFlyer {
 
 /** Make the rigid equations of motion for these conditions ready to fly any number of launches, one after another. */
 export function rigidFlyer(conditions: FlightConditions, options: RigidFlightOptions = {}): RigidFlyer {
-  const { asymmetry = null, tolerance = TOLERANCE } = options;
-  const rolling = asymmetry !== null;
+  const { asymmetry = null, bladesStand = false, tolerance = TOLERANCE } = options;
+  const rolling = asymmetry !== null || bladesStand;
   const derivative = rigidMotion(conditions, options);
   const integrator = createIntegrator(derivative, rolling ? ROLLING_STATE_SIZE : RIGID_STATE_SIZE, {
     relativeTolerance: tolerance,

@@ -3,6 +3,7 @@ import { createIntegrator, type Derivative } from '../numerics/ode.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import type { FlightConditions } from './conditions.ts';
 import { driftingMotion } from './drifting.ts';
+import { type Entry, entryInto } from './entry.ts';
 import { type FlightState, type FlightVector, namedState, STATE_SIZE } from './frame.ts';
 import { type Launch, launchState } from './launch.ts';
 
@@ -20,11 +21,16 @@ const FIRST_STEP = 8;
  */
 export interface Flyer {
   /**
-   * The raw states of `STATE` at rising ranges, all beyond the launch.
+   * The raw states of `STATE` at rising ranges, all beyond the launch, of an arrow that lies along its airspeed from the first
+   * metre: what `derivative` describes.
    *
    * @throws NumericalError when the arrow does not get there
    */
   readonly states: (launch: Launch, ranges: readonly number[]) => FlightVector[];
+  /** The same with the entry into the wind: where the arrow really goes. */
+  readonly entered: (launch: Launch, ranges: readonly number[]) => FlightVector[];
+  /** What sets the two apart; null in still air and for an arrow that flies as a point. */
+  readonly entry: (launch: Launch) => Entry | null;
   /** The raw state at `to`, flown on from a state at `from`. */
   readonly onward: (from: number, state: FlightVector, to: number) => FlightVector;
   readonly derivative: Derivative<FlightVector>;
@@ -38,25 +44,42 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
     absoluteTolerance: tolerance,
     initialStep: FIRST_STEP,
   });
+  const states = (launch: Launch, ranges: readonly number[]): FlightVector[] => {
+    let x = launch.position[0];
+    let y = launchState(launch);
+    return ranges.map((range) => {
+      if (!(range >= x))
+        throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
+      y = integrator.advance(x, y, range);
+      x = range;
+      return y;
+    });
+  };
+  const entry = entryInto(conditions);
   return {
     derivative,
     onward: (from, state, to) => integrator.advance(from, state, to),
-    states: (launch, ranges) => {
-      let x = launch.position[0];
-      let y = launchState(launch);
-      return ranges.map((range) => {
-        if (!(range >= x))
-          throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
-        y = integrator.advance(x, y, range);
-        x = range;
-        return y;
-      });
+    states,
+    entry,
+    entered: (launch, ranges) => {
+      const flown = states(launch, ranges);
+      const into = entry(launch);
+      return into === null ? flown : flown.map((state, i) => moved(state, into, at(ranges, i)));
     },
   };
 }
 
+/** A state at a range (m) with what the entry into the wind adds. */
+function moved(state: FlightVector, entry: Entry, range: number): FlightVector {
+  const [height, lateral, vx, vy, vz, spin, time] = state;
+  const [up, right] = entry.offset(range);
+  const [rising, drifting] = entry.velocity(range, vx);
+  return [height + up, lateral + right, vx, vy + rising, vz + drifting, spin, time];
+}
+
 /**
- * Fly one arrow by the everyday model and read it at the given ranges (m along the line of sight, rising, beyond the launch).
+ * Fly one arrow by the everyday model, its entry into the wind with it, and read it at the given ranges (m along the line of
+ * sight, rising, beyond the launch).
  *
  * @throws NumericalError when the arrow does not reach the last range
  */
@@ -66,5 +89,5 @@ export const fly = (
   ranges: readonly number[],
 ): readonly FlightState[] =>
   flyer(conditions)
-    .states(launch, ranges)
+    .entered(launch, ranges)
     .map((state, i) => namedState(at(ranges, i), state));

@@ -34,7 +34,10 @@ export function chebyshevNodes(n: number, lo: number, hi: number): number[] {
  */
 export function barycentricWeights(n: number): number[] {
   requireCount(n);
-  return Array.from({ length: n }, (_, j) => (j % 2 === 0 ? 1 : -1) * (j === 0 || j === n - 1 ? 0.5 : 1));
+  return Array.from({ length: n }, (_, j) => {
+    const size = j === 0 || j === n - 1 ? 0.5 : 1;
+    return j % 2 === 0 ? size : -size;
+  });
 }
 
 /**

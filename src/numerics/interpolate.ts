@@ -128,6 +128,21 @@ export function monotoneCubic(xs: readonly number[], ys: readonly number[]): (x:
 }
 
 /**
+ * The cubic with given value and first derivative at both ends of an interval.
+ *
+ * Error at most h^4/384 of the fourth derivative of the function it stands for.
+ *
+ * @param h length of the interval
+ * @param t place in it, 0 at the start to 1 at the end
+ * @param d0 first derivative, with respect to x (not t), at the start; `d1` at the end
+ */
+export function cubicHermite(h: number, t: number, y0: number, d0: number, y1: number, d1: number): number {
+  const value = y1 - y0 - h * d0;
+  const slope = h * (d1 - d0);
+  return y0 + t * (h * d0 + t * (3 * value - slope + t * (slope - 2 * value)));
+}
+
+/**
  * The fifth-degree polynomial with given value, first and second derivative at both ends of an interval.
  *
  * Error at most (h/2)^6/720 of the sixth derivative of the function it stands for.

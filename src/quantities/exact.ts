@@ -5,16 +5,12 @@
  * Values read from a file or printed for a reader take their units from `parse.ts` and `format.ts`, never from here.
  */
 
-/** m. @source international yard and pound agreement (1959): the yard is 0.9144 m; 36 inches and 3 feet make a yard */
+/** m. @source international yard and pound agreement (1959): the yard is 0.9144 m; 36 inches make a yard */
 export const YARD = 0.9144;
-/** m */
-export const FOOT = 0.3048;
 /** m */
 export const INCH = 0.0254;
 
-/** kg. @source international yard and pound agreement (1959): the avoirdupois pound is 0.453 592 37 kg */
-export const POUND = 0.45359237;
-/** kg; 7000 grains make a pound. @source as the pound */
+/** kg. @source international yard and pound agreement (1959): the avoirdupois pound is 0.453 592 37 kg, 7000 grains */
 export const GRAIN = 64.79891e-6;
 
 /** m/s2, the standard acceleration of free fall. @source 3rd General Conference on Weights and Measures (1901) */

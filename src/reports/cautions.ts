@@ -1,6 +1,6 @@
+import { CARRY_STEP, carryBound } from '../advice/range/carry-bound.ts';
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
-import { carry } from '../flight/carry.ts';
-import { formatQuantity, fromSi } from '../quantities/format.ts';
+import { fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
 import type { Block, Caution } from './report.ts';
 import type { Session } from './session.ts';
@@ -20,18 +20,21 @@ export const lightArrow = (): string =>
   `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight the bow can be damaged and the archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
 
 /**
- * The backstop, and how far the arrow could go without one: with the faster start and the lesser drag of what was measured and what the
- * marks make of it, so that marks that mislead do not shorten it.
+ * The backstop, and how far the arrow could go without one: a bound, 30 % less drag or a laminar shaft, rounded up, with the
+ * faster start and the lesser drag of what was measured and what the marks make of it, so that marks that mislead do not
+ * shorten it.
  */
 export function carryCaution({ assembly, calibration, units }: Session): Caution {
   const [measured, { conditions, launchSpeed }] = [assembly.rig, calibration.rig];
   const dragScale = Math.min(conditions.arrow.dragScale, measured.conditions.arrow.dragScale);
-  const { distance } = carry(
+  const distance = carryBound(
+    assembly.arrow,
     { ...conditions, arrow: { ...conditions.arrow, dragScale } },
     si(Math.max(launchSpeed, measured.launchSpeed)),
   );
+  const roundedUp = CARRY_STEP * Math.ceil(fromSi(distance, units.range) / CARRY_STEP);
   return caution(
-    `this arrow could carry ${formatQuantity(distance, units.range, 0)}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`,
+    `this arrow could carry up to ${roundedUp} ${units.range}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`,
   );
 }
 

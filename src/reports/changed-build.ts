@@ -14,7 +14,10 @@ export function partsOf({ assembly: { arrow } }: OpenSetup, command: string): Ar
   );
 }
 
-/** The setup's arrow with other parts, weighed and flying as the setup's: what it weighs beyond its parts stays, and so does its calibration. */
+/**
+ * The setup's arrow with other parts, weighed and flying as the setup's: what it weighs beyond its parts stays, and so does
+ * its calibration.
+ */
 export function changedBuild({ setup, assembly }: OpenSetup, parts: ArrowParts): Arrow {
   const { arrow } = assembly;
   const { drag_coefficient: drag } = setup.arrow;

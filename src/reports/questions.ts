@@ -57,6 +57,10 @@ export const QUESTIONS = {
     () => import('./tape/question.ts'),
     () => import('./tape/report.ts'),
   ),
+  card: asking(
+    () => import('./card/question.ts'),
+    () => import('./card/report.ts'),
+  ),
   cant: asking(
     () => import('./cant/question.ts'),
     () => import('./cant/report.ts'),

@@ -10,7 +10,10 @@ export interface Stretch {
   readonly to: number;
 }
 
-/** The round numbers of a stretch in the unit shown, at most so many and evenly spaced, as ranges; its end alone when it has none. */
+/**
+ * The round numbers of a stretch in the unit shown, at most so many and evenly spaced, as ranges; its end alone when it has
+ * none.
+ */
 export function roundRanges({ from, to }: Stretch, units: DisplayUnits, most: number): readonly Metres[] {
   const ends = [fromSi(from, units.range), fromSi(to, units.range)] as const;
   const round = ends[1] > ends[0] ? niceTicks(...ends, most).values : [];

@@ -8,7 +8,8 @@ export const counted = (path: KeyPath): string =>
   path
     .map((step, i) => {
       if (typeof step === 'number') return `, entry ${step + 1}`;
-      return i === 0 ? step : typeof path[i - 1] === 'number' ? `: ${step}` : `.${step}`;
+      if (i === 0) return step;
+      return typeof path[i - 1] === 'number' ? `: ${step}` : `.${step}`;
     })
     .join('');
 

@@ -18,7 +18,8 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
   const name = counted(keys);
-  const subject = path === '' ? '' : /^(is|has) /.test(reason) ? `${name} ` : `${name}: `;
+  const named = /^(is|has) /.test(reason) ? `${name} ` : `${name}: `;
+  const subject = path === '' ? '' : named;
   const stop = reason.endsWith('.') ? '' : '.';
   const message = `${where}  ${subject}${reason}${stop} Allowed: ${allowed}. ${write}.`;
   return { line, column, path, found, allowed, write, message };

@@ -4,7 +4,7 @@ import { type Metres, type MetresPerSecond, type Radians, si } from '../quantiti
 
 /**
  * Eye, peep, pin and arrow in one figure. Bow frame: b along the arrow at full draw, u bow-up square to it, r = b × u to
- * the right. The eye (peep) is the origin, the nock at −h u, the pin at E b − s u + w r.
+ * the right. The eye (peep) is the origin, the nock at −h u, the pin at E b − s u + w r where its travel is square to the arrow.
  */
 export interface BowGeometry {
   /** h: the eye above the arrow at full draw, square to the arrow. */
@@ -15,6 +15,11 @@ export interface BowGeometry {
   readonly freeFlight: Metres;
   /** Tilt of the line the pin travels along, clockwise as the archer sees it: at a lean the pin moves left as it goes down. */
   readonly lean: Radians;
+  /**
+   * How far the line the pin travels along is from square to the arrow, seen from the side: positive when the pin goes away
+   * from the archer as it goes down. The distance from the peep is counted with the pin level with the peep.
+   */
+  readonly barAngle: Radians;
 }
 
 /** Where the pin stands: its travel down its own line from the eye's parallel to the arrow, and the sight's windage. */
@@ -23,12 +28,14 @@ export interface PinPosition {
   readonly windage: number;
 }
 
-/** E b − s u + w r of a pin, in the bow frame's (b, u, r). */
-const pinInBowFrame = ({ peepToPin, lean }: BowGeometry, { down, windage }: PinPosition): Vector3 => [
-  peepToPin,
-  -down * Math.cos(lean),
-  windage - down * Math.sin(lean),
-];
+/** E b + s t + w r of a pin, t the direction of its travel down, in the bow frame's (b, u, r). */
+const pinInBowFrame = (
+  { peepToPin, lean, barAngle }: BowGeometry,
+  { down, windage }: PinPosition,
+): Vector3 => {
+  const square = down * Math.cos(barAngle);
+  return [peepToPin + down * Math.sin(barAngle), -square * Math.cos(lean), windage - square * Math.sin(lean)];
+};
 
 /**
  * The launch when the line eye-to-pin lies on the line of sight and the bow is then turned by `cant` (clockwise positive)

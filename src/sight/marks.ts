@@ -77,7 +77,7 @@ const settingAt = (rig: Rig, paths: PinPaths, zero: PinPosition, range: number, 
   rising: paths.height(pin, range) >= paths.height(pin, range - RISE_STEP),
   clearance: si(
     rig.geometry.peepHeight -
-      pin * Math.cos(rig.geometry.lean) -
+      pin * Math.cos(rig.geometry.lean) * Math.cos(rig.geometry.barAngle) -
       rig.conditions.arrow.fletchRadius -
       rig.housingBelowPin,
   ),

@@ -13,6 +13,8 @@ export interface Rig {
   readonly cant: Radians;
   /** Where the sight is set to hit in both directions, and where travel is counted from. */
   readonly zeroRange: Metres;
+  /** Of the line of sight the sight was zeroed on, uphill positive. The shots' own is in the conditions. */
+  readonly zeroSlope: Radians;
   /** Null when the sight has no scale, or one of unknown pitch that nothing has measured. */
   readonly scale: SightScale | null;
   /** From the pin's centre to the lowest part of the sight that moves with it. */

@@ -6,7 +6,7 @@ import { type Flyer, fly, flyer } from '../flight/trajectory.ts';
 import { type Joules, type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
 import { launchThrough } from './geometry.ts';
 import type { Rig } from './rig.ts';
-import { pinForHit } from './zero.ts';
+import { pinAtZero, pinForHit } from './zero.ts';
 
 /** A shot read at one range: where the arrow is, and what it brings along. */
 export interface ShotRow extends FlightState {
@@ -48,13 +48,16 @@ export const shotRows = (
 const NO_WINDAGE = 0; // m
 
 /**
- * The launch of a bow pointed straight ahead and sighted in, in height alone, for one range (m).
+ * The launch of a bow pointed straight ahead and sighted in, in height alone, for one range (m); without one, with the mark of
+ * the zero, as it was set on the slope of the zero.
  *
  * @throws NumericalError when the arrow cannot get there
  */
-export const straightLaunch = (
+export function straightLaunch(
   rig: Rig,
-  range: number = rig.zeroRange,
+  range: number | null = null,
   flight: Flyer = flyer(rig.conditions),
-): Launch =>
-  launchThrough(rig.geometry, pinForHit(rig, range, NO_WINDAGE, flight), rig.cant, rig.launchSpeed);
+): Launch {
+  const pin = range === null ? pinAtZero(rig, NO_WINDAGE, flight) : pinForHit(rig, range, NO_WINDAGE, flight);
+  return launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
+}

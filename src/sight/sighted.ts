@@ -2,7 +2,7 @@ import { type Flyer, flyer } from '../flight/trajectory.ts';
 import type { PinPosition } from './geometry.ts';
 import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
 import type { Rig } from './rig.ts';
-import { pinForHit } from './zero.ts';
+import { pinAtZero } from './zero.ts';
 
 /** A bow sighted in: windage and height at the zero range, then the mark of each range with the windage left alone. */
 export interface Sighted {
@@ -17,13 +17,14 @@ export interface Sighted {
 }
 
 /**
- * Sight the rig in, as an archer would: hit in both directions at the zero range, then right in height at each of `ranges` (m).
+ * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in
+ * height at each of `ranges` (m).
  *
  * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
  */
 export function sightIn(rig: Rig, ranges: readonly number[]): Sighted {
   const flight = flyer(rig.conditions);
-  const zero = pinForHit(rig, rig.zeroRange, null, flight);
+  const zero = pinAtZero(rig, null, flight);
   const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
   return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths, shared };
 }

@@ -5,7 +5,7 @@ import { asFarAsItGoes } from './reach.ts';
 import type { Rig } from './rig.ts';
 
 /** `near`: inside the range whose mark is lowest, where marks turn back and a place on the scale serves two ranges. */
-export type Branch = 'far' | 'near';
+type Branch = 'far' | 'near';
 
 /** Where one range stands on a tape. */
 export interface TapePlace {

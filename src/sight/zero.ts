@@ -1,7 +1,6 @@
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
-import { STANDARD_GRAVITY } from '../quantities/exact.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
 import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
@@ -20,7 +19,7 @@ export function impact(
   pin: PinPosition,
   range: number,
 ): { height: number; lateral: number } {
-  const states = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
+  const states = flight.entered(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
   const { [STATE.height]: height, [STATE.lateral]: lateral } = at(states, 0);
   return { height, lateral };
 }
@@ -72,8 +71,27 @@ export function pinForHit(
   throw noPin(`no pin position hits at ${range} m; the last was ${pin.down} m down`);
 }
 
+/**
+ * The pin that the sight was zeroed with: a hit at the zero range on the slope where it was zeroed, whatever slope is shot on
+ * since.
+ *
+ * @param windage as for `pinForHit`
+ * @param flight of the rig itself; serves where it is shot on the slope it was zeroed on
+ */
+export function pinAtZero(rig: Rig, windage: number | null, flight?: Flyer): PinPosition {
+  return rig.zeroSlope === rig.conditions.slope
+    ? pinForHit(rig, rig.zeroRange, windage, flight)
+    : pinForHit(whereZeroed(rig), rig.zeroRange, windage);
+}
+
+/** The rig on the slope it was zeroed on. */
+export const whereZeroed = (rig: Rig): Rig => ({
+  ...rig,
+  conditions: { ...rig.conditions, slope: rig.zeroSlope },
+});
+
 /** How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and a fall without drag. */
 function dropEstimate({ geometry, launchSpeed, conditions }: Rig, range: number): number {
   const time = Math.max(0, range - geometry.freeFlight) / launchSpeed;
-  return geometry.peepHeight + (STANDARD_GRAVITY / 2) * Math.cos(conditions.slope) * time ** 2;
+  return geometry.peepHeight + (conditions.freeFall / 2) * Math.cos(conditions.slope) * time ** 2;
 }

@@ -12,10 +12,8 @@ const linesOf = (path: string): readonly string[] =>
 
 /** Long lines in each room that are not mended yet: so many at most. A room without any is taken off the list. */
 const longLinesPending: Readonly<Record<string, number>> = {
-  'src/advice': 21,
-  'src/calibration': 12,
-  'src/cli': 18,
-  'src/reports': 97,
+  'src/cli': 1,
+  'src/reports': 65,
 };
 
 it('no file is longer than a reader keeps in mind', () => {

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layOutCard } from '../../src/documents/page/card.ts';
-import { unprintableEdge } from '../../src/documents/page/drawing.ts';
 import { niceAxis, niceTicks } from '../../src/documents/plot/nice-ticks.ts';
 import { plotItems } from '../../src/documents/plot/plot.ts';
 import type { Plot } from '../../src/documents/plot/plot-data.ts';
@@ -9,7 +8,7 @@ import { plotText } from '../../src/documents/plot/terminal-plot.ts';
 import { renderTableCsv, renderTableText } from '../../src/documents/render/text.ts';
 import { numberText } from '../../src/documents/table/number-text.ts';
 import type { Cell, Table } from '../../src/documents/table/table.ts';
-import { inkBox, inkOutside, isInside, overlaps } from '../unit/documents/ink-box.ts';
+import { inkBox, inkOutside, isInside, overlaps, unprintableEdge } from '../unit/documents/ink-box.ts';
 
 const runs = { seed: 20261125, numRuns: 60 };
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -79,11 +78,7 @@ describe('any table', () => {
         for (const [i, row] of given.rows.entries())
           expect(rows[i + 1]).toEqual(
             row.map((value, j) =>
-              value === null
-                ? ''
-                : typeof value === 'number'
-                  ? numberText(value, given.columns[j]?.digits)
-                  : value,
+              typeof value === 'number' ? numberText(value, given.columns[j]?.digits) : (value ?? ''),
             ),
           );
       }),

@@ -6,6 +6,7 @@ import type { RigidState } from '../../src/flight/rigid-frame.ts';
 import { type Disturbance, rigidLaunch } from '../../src/flight/rigid-launch.ts';
 import { flyRigid } from '../../src/flight/rigid-trajectory.ts';
 import { dot } from '../../src/numerics/vector.ts';
+import { STANDARD_GRAVITY } from '../../src/quantities/exact.ts';
 import { si } from '../../src/quantities/quantity.ts';
 import { huntingArrow } from '../unit/flight/hunting-arrow.ts';
 import { conditionsOf } from '../unit/flight/point-arrow.ts';
@@ -57,7 +58,7 @@ it('in still air the energy of flight, swing and height never rises', () => {
           (attitude?.transverseInertia ?? 0) * dot(state.turning, state.turning) +
           (attitude?.axialInertia ?? 0) * state.spin ** 2) /
           2 -
-        mass * gravity(si(0))[1] * state.height;
+        mass * gravity({ slope: si(0), freeFall: STANDARD_GRAVITY })[1] * state.height;
       const energies = flown(drawn).map(energy);
       for (const [i, later] of energies.entries())
         if (i > 0) expect(later).toBeLessThan(energies[i - 1] ?? Number.NaN);

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Item, unprintableEdge } from '../../src/documents/page/drawing.ts';
+import type { Item } from '../../src/documents/page/drawing.ts';
 import { renderSvg } from '../../src/documents/render/svg.ts';
 import { layOutTape } from '../../src/documents/tape/tape.ts';
 import type { TapeContent, TapeTick } from '../../src/documents/tape/tape-content.ts';
 import { leastShift } from '../../src/documents/tape/tape-labels.ts';
 import { si } from '../../src/quantities/quantity.ts';
-import { inkBox, inkOutside, overlaps, withRole } from '../unit/documents/ink-box.ts';
+import { inkBox, inkOutside, overlaps, unprintableEdge, withRole } from '../unit/documents/ink-box.ts';
 import { inventedTicks } from '../unit/documents/invented-tape.ts';
 
 const runs = { seed: 20261125, numRuns: 60 };

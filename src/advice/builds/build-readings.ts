@@ -110,7 +110,7 @@ function facts(build: TunedBuild, { conditions, launchSpeed: v }: Rig): BuildRea
 function rows(rig: Rig, { ranges, crosswind }: Questions): BuildReadings['rows'] {
   const { conditions, scale } = rig;
   const sighted = sightIn(rig, ranges);
-  const launch = straightLaunch(rig, rig.zeroRange, sighted.flight);
+  const launch = straightLaunch(rig, null, sighted.flight);
   const { wind } = conditions;
   const blown = fly(
     { ...conditions, wind: { ...wind, across: si(wind.across + crosswind) } },

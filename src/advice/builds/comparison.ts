@@ -52,8 +52,8 @@ const ROUNDING = 1e-9;
 /**
  * Several builds side by side, the first bow's own build as the base.
  *
- * Differences carry the errors of both builds jointly: a cause they share (the bow, the chronograph, the law of a drag term) enters once and
- * mostly cancels.
+ * Differences carry the errors of both builds jointly: a cause they share (the bow, the chronograph, the law of a drag
+ * term) enters once and mostly cancels.
  *
  * @throws NumericalError when an arrow falls short of a range
  */

@@ -17,8 +17,8 @@ export interface DragPrior {
 }
 
 /**
- * The relative error of a drag that was built up: every term's law is off by a factor of its own, the same for all arrows. Two builds of one
- * shape therefore err alike, and two of different shape differ by what their terms differ.
+ * The relative error of a drag that was built up: every term's law is off by a factor of its own, the same for all arrows.
+ * Two builds of one shape therefore err alike, and two of different shape differ by what their terms differ.
  *
  * @param sd of the whole, relative
  */

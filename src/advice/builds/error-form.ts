@@ -1,8 +1,15 @@
 /**
- * The error of an estimate as a sum over causes: how much one standard deviation of each independent cause moves it. Estimates that share a
- * cause err together, and what they share leaves their difference. A cause is named `kind:particulars`.
+ * The error of an estimate as a sum over causes: how much one standard deviation of each independent cause moves it.
+ * Estimates that share a cause err together, and what they share leaves their difference. A cause is named
+ * `kind:particulars`.
  */
 export type ErrorForm = ReadonlyMap<string, number>;
+
+/** A cause that an estimate does not name does not move it. */
+function sizeOf(form: ErrorForm, name: string): number {
+  const size = form.get(name);
+  return size === undefined ? 0 : size;
+}
 
 /** An error with one cause of its own. */
 export const cause = (name: string, sd: number): ErrorForm => new Map([[name, sd]]);
@@ -11,7 +18,7 @@ export const cause = (name: string, sd: number): ErrorForm => new Map([[name, sd
 export function combined(terms: readonly (readonly [factor: number, form: ErrorForm])[]): ErrorForm {
   const sum = new Map<string, number>();
   for (const [factor, form] of terms)
-    for (const [name, size] of form) sum.set(name, (sum.get(name) ?? 0) + factor * size);
+    for (const [name, size] of form) sum.set(name, sizeOf(sum, name) + factor * size);
   return sum;
 }
 
@@ -20,7 +27,7 @@ export const scaled = (factor: number, form: ErrorForm): ErrorForm => combined([
 /** Σ a_k b_k over the causes that two estimates share. */
 export function covariance(a: ErrorForm, b: ErrorForm): number {
   let sum = 0;
-  for (const [name, size] of a) sum += size * (b.get(name) ?? 0);
+  for (const [name, size] of a) sum += size * sizeOf(b, name);
   return sum;
 }
 
@@ -32,7 +39,7 @@ export function mainCause(form: ErrorForm): { readonly kind: string; readonly sh
   const byKind = new Map<string, number>();
   for (const [name, size] of form) {
     const [kind = name] = name.split(':', 1);
-    byKind.set(kind, (byKind.get(kind) ?? 0) + size ** 2);
+    byKind.set(kind, sizeOf(byKind, kind) + size ** 2);
   }
   const [largest] = [...byKind].toSorted(([, a], [, b]) => b - a);
   return largest === undefined || !(total > 0) ? null : { kind: largest[0], share: largest[1] / total };

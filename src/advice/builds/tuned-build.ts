@@ -23,8 +23,8 @@ export interface TunedBuild {
 }
 
 /**
- * The builds of one bow, its own first: launch speeds from the bow's energy where nothing chronographed them, drag as far calibrated as the
- * base's marks bear on it.
+ * The builds of one bow, its own first: launch speeds from the bow's energy where nothing chronographed them, drag as far
+ * calibrated as the base's marks bear on it.
  *
  *   v′ = v sqrt((m + K)/(m′ + K))
  *
@@ -35,13 +35,14 @@ export function tunedBuilds(bow: BowAndArrows): readonly TunedBuild[] {
   const energy = energyOf(bow);
   const errors = bowErrors(bow, energy);
   const shared = { energy, powerStroke, peakDraw };
+  const given = bow.rated ? 'rated' : 'chronographed';
   const base: TunedBuild = {
     ...shared,
     name: bow.name,
     arrow: bow.arrow,
     rig: calibration.rig,
     errors: errors.base,
-    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : bow.rated ? 'rated' : 'chronographed',
+    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : given,
   };
   const others = errors.candidates.flatMap(({ errors: own, dragShare }, i): readonly TunedBuild[] => {
     const candidate = bow.candidates[i];

@@ -1,3 +1,4 @@
+import { efficiency } from '../../bow/energy.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { si } from '../../quantities/quantity.ts';
@@ -36,7 +37,10 @@ export interface UncertainReadings {
   readonly guesses: readonly (GuessRoom | null)[];
 }
 
-/** A number that every flight hangs on, and the step for central differences by it: small against curvature, large against rounding. */
+/**
+ * A number that every flight hangs on, and the step for central differences by it: small against curvature, large against
+ * rounding.
+ */
 interface Knob {
   readonly error: 'speed' | 'drag' | 'peep';
   readonly step: number;
@@ -71,8 +75,8 @@ const KNOBS: readonly Knob[] = [
 ];
 
 /**
- * Everything asked of a build, with errors from its launch speed, drag and peep height by central differences. What the parts list tells
- * (mass, balance, margin, spin) is taken as written.
+ * Everything asked of a build, with errors from its launch speed, drag and peep height by central differences. What the
+ * parts list tells (mass, balance, margin, spin) is taken as written.
  *
  * @throws NumericalError when the arrow falls short of a range
  */
@@ -102,7 +106,7 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
     build,
     facts: {
       ...recordOf(FACTS, (key) => uncertain(({ facts }) => facts[key])),
-      efficiency: efficiencyOf(build, centre.facts.efficiency ?? Number.NaN),
+      efficiency: efficiencyOf(build),
     },
     rows: questions.ranges.map((_, i) =>
       recordOf(ROW_VALUES, (key) => uncertain(({ rows }) => rows[i]?.[key] ?? null)),
@@ -112,10 +116,10 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
 }
 
 /** m/(m + K) turns on the virtual mass alone. */
-const efficiencyOf = ({ errors }: TunedBuild, share: number): Uncertain => ({
-  value: share,
-  error: scaled(share * (share - 1), errors.virtualMass),
-});
+function efficiencyOf({ errors, energy, rig }: TunedBuild): Uncertain {
+  const share = efficiency(energy, rig.conditions.arrow.mass).value;
+  return { value: share, error: scaled(share * (share - 1), errors.virtualMass) };
+}
 
 /** So close that every guess hits, or so slow that none does, there is no room to tell. */
 function guessAt(rig: Rig, ring: number, range: number): GuessRoom | null {

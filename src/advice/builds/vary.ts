@@ -25,8 +25,8 @@ export function gridPoint<T>(axes: readonly Axis<T>[], index: number): readonly 
 }
 
 /**
- * Evaluate the combinations from `from` up to but not including `to`, in order. Nothing is shared between them, so that any split into such
- * ranges gives the same answers.
+ * Evaluate the combinations from `from` up to but not including `to`, in order. Nothing is shared between them, so that any
+ * split into such ranges gives the same answers.
  */
 export function sweepRange<T, R>(
   axes: readonly Axis<T>[],

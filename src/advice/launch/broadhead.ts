@@ -26,8 +26,8 @@ export interface BroadheadStart {
 /**
  * Broadhead against field point from one bow held alike, by range, for a clean start and for bad ones.
  *
- * Clean, the two differ by drag and by what the shorter margin makes of the fall; out of a bad start the blades steer the front while the
- * vanes have not yet brought the tail in line.
+ * Clean, the two differ by drag and by what the shorter margin makes of the fall; out of a bad start the blades steer the
+ * front while the vanes have not yet brought the tail in line.
  *
  * @param ranges rising, beyond the launch
  */

@@ -3,6 +3,7 @@ import { STATE } from '../../flight/frame.ts';
 import { RIGID_STATE } from '../../flight/rigid-frame.ts';
 import type { RigidLaunch } from '../../flight/rigid-launch.ts';
 import { rigidFlyer } from '../../flight/rigid-trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { ArrowEnds } from './arrow-ends.ts';
@@ -25,9 +26,9 @@ const ROUNDS = 2;
 /**
  * The holes that point and nock of one flight leave in sheets of paper at the given ranges (m, rising).
  *
- * The point passes when the balance point is still short of the sheet, the nock when it is beyond: between the two the shaft swings on, so
- * the tear is not the shaft's angle when it hits. The paper holds nothing back, and the shaft does not bend: near the bow a real tear
- * shows the shaft's bending too.
+ * The point passes when the balance point is still short of the sheet, the nock when it is beyond: between the two the
+ * shaft swings on, so the tear is not the shaft's angle when it hits. The paper holds nothing back, and the shaft does not
+ * bend: near the bow a real tear shows the shaft's bending too.
  *
  * @throws DomainError for a sheet that the point is through before free flight begins
  */
@@ -44,10 +45,10 @@ export function paperHoles(
     let reach = ahead;
     let hole: readonly [number, number] = [Number.NaN, Number.NaN];
     for (let round = 0; round <= ROUNDS; round++) {
-      const y = states(launch, [range - reach])[0] ?? [];
-      const [up, right] = [y[RIGID_STATE.axisUp] ?? Number.NaN, y[RIGID_STATE.axisRight] ?? Number.NaN];
+      const y = at(states(launch, [range - reach]), 0);
+      const [up, right] = [at(y, RIGID_STATE.axisUp), at(y, RIGID_STATE.axisRight)];
       reach = ahead * Math.sqrt(1 - up * up - right * right);
-      hole = [(y[STATE.height] ?? Number.NaN) + ahead * up, (y[STATE.lateral] ?? Number.NaN) + ahead * right];
+      hole = [at(y, STATE.height) + ahead * up, at(y, STATE.lateral) + ahead * right];
     }
     return hole;
   };

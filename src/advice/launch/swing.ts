@@ -54,8 +54,8 @@ export interface SwingAdvice {
 }
 
 /**
- * Static margin below this share of the arrow's length is warned of. A field point gives 0.4 to 0.5; at 0.15 the same crookedness or bad
- * start moves the hit about three times as far. Common practice, no source.
+ * Static margin below this share of the arrow's length is warned of. A field point gives 0.4 to 0.5; at 0.15 the same
+ * crookedness or bad start moves the hit about three times as far. Common practice, no source.
  */
 export const LEAST_MARGIN = 0.15;
 
@@ -77,7 +77,8 @@ export interface SwingQuestion extends BadStart {
 /**
  * How the arrow recovers from bad starts, by the rigid model.
  *
- * @throws DomainError when the arrow's parts are not known, its centre of pressure is not behind its balance point, or there is no range
+ * @throws DomainError when the arrow's parts are not known, its centre of pressure is not behind its balance point, or
+ *   there is no range
  */
 export function swingAdvice(question: SwingQuestion): SwingAdvice {
   const { arrow, conditions, launch, angle, rate } = question;
@@ -163,8 +164,8 @@ function effect(
 }
 
 /** Of motion and height; both flights are looked at at one range, so the part of the height along the line of sight cancels. */
-const energy = (state: RigidState, { arrow, slope }: FlightConditions): number =>
-  arrow.mass * (speedOf(state) ** 2 / 2 - gravity(slope)[1] * state.height);
+const energy = (state: RigidState, { arrow, slope, freeFall }: FlightConditions): number =>
+  arrow.mass * (speedOf(state) ** 2 / 2 - gravity({ slope, freeFall })[1] * state.height);
 
 /** Angle of the shaft to its path, less what it would be had the start been clean. */
 function swungFrom(state: RigidState, clean: RigidState): SwingPoint {

@@ -3,7 +3,7 @@ import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { type Sighted, sightIn } from '../../sight/sighted.ts';
-import { impact, pinForHit } from '../../sight/zero.ts';
+import { impact, pinAtZero } from '../../sight/zero.ts';
 
 /** How far an arrow is off at one range: right and high positive. */
 export interface Miss {
@@ -35,7 +35,8 @@ export interface LevelError {
 const HALF_STEP = 0.5 * DEGREE;
 
 /**
- * What each of `cants` (rad) costs at each of `ranges` (m): the bow sighted in as it is held, then turned about the line of sight.
+ * What each of `cants` (rad) costs at each of `ranges` (m): the bow sighted in as it is held, then turned about the line of
+ * sight.
  *
  * Only the change is told: what moves an upright arrow sideways (wind, spin) is taken off. To first order the sideways miss
  * is the drop below the launch line times sin(cant), and the arrow is low by the drop times (1 − cos(cant)).
@@ -52,7 +53,7 @@ export function cantEffects(
   const straight = ranges.map((range, i) => impact(sighted.flight, rig, pinOf(sighted, i), range));
   return cants.map((cant) => {
     const canted = turned(rig, cant);
-    const zero = pinForHit(canted, rig.zeroRange, null, sighted.flight);
+    const zero = pinAtZero(canted, null, sighted.flight);
     const missWith = (pin: (i: number) => PinPosition): readonly Miss[] =>
       ranges.map((range, i) => {
         const hit = impact(sighted.flight, canted, pin(i), range);

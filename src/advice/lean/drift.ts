@@ -1,6 +1,9 @@
 import { unspun } from '../../arrow/lift/unspun.ts';
 import { STATE } from '../../flight/frame.ts';
+import { rigidLaunch } from '../../flight/rigid-launch.ts';
+import { type RigidFlyer, rigidFlyer } from '../../flight/rigid-trajectory.ts';
 import { flyer } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -11,7 +14,11 @@ export interface Drift {
   readonly range: Metres;
   /** Of a spinning arrow that follows its falling path; left for a right helical. */
   readonly gyroscopic: Metres;
-  /** Side force of the spinning shaft at its ceiling (ideal circulation), without the gyroscopic part. */
+  /**
+   * Side force of the spinning shaft at its ceiling (ideal circulation), without the gyroscopic part, out of a clean launch:
+   * the first swing of an arrow that leaves without turning with its path adds a tenth to it far out and several times its
+   * settled part close by.
+   */
   readonly shaftForceCeiling: Metres;
   /** Null when the place on the Earth is not known. */
   readonly coriolis: Metres | null;
@@ -20,8 +27,8 @@ export interface Drift {
 /**
  * Sideways drift by range and cause, read on the launch that hits each range (m) in height.
  *
- * Each part is the difference between two flights from the same launch that differ in that cause alone. They add up: the
- * products of two of them are below 1e-4 of either.
+ * Each part is the difference between two flights from the same launch that differ in that cause alone, the ceiling between two
+ * of the rigid model. They add up: the products of two of them are below 1e-4 of either.
  *
  * @checked reference/rigid-body-figures, reference/sideways-figures
  */
@@ -32,11 +39,9 @@ export function drift(rig: Rig, ranges: readonly number[]): readonly Drift[] {
     lateralOf(sighted, { ...rig, conditions: { ...conditions, ...change } }, ranges);
 
   const { arrow } = conditions;
-  const [still, plain, ceiling] = [
-    lateralWith({ arrow: unspun(arrow) }),
-    lateralWith({ arrow: { ...arrow, sideForce: 0 } }),
-    lateralWith({ arrow: { ...arrow, sideForce: 1 } }),
-  ];
+  const plainArrow = { ...arrow, sideForce: 0 };
+  const [still, plain] = [lateralWith({ arrow: unspun(arrow) }), lateralWith({ arrow: plainArrow })];
+  const ceiling = ceilingOf(sighted, ranges);
   const coriolis =
     conditions.place === null ? null : { here: lateralWith({}), without: lateralWith({ place: null }) };
   return ranges.map((range, i) => {
@@ -45,9 +50,24 @@ export function drift(rig: Rig, ranges: readonly number[]): readonly Drift[] {
     return {
       range: si(range),
       gyroscopic: between(plain, still),
-      shaftForceCeiling: between(ceiling, plain),
+      shaftForceCeiling: si(at(ceiling, i)),
       coriolis: coriolis === null ? null : between(coriolis.here, coriolis.without),
     };
+  });
+}
+
+/** What the shaft's side force at its ceiling moves the arrow by at each range (m); 0 for one that flies as a point. */
+function ceilingOf({ rig, pins }: Sighted, ranges: readonly number[]): readonly number[] {
+  const { conditions } = rig;
+  const { arrow } = conditions;
+  if (arrow.attitude === null || !(arrow.attitude.firstMoment < 0)) return ranges.map(() => 0);
+  const flying = (sideForce: number): RigidFlyer =>
+    rigidFlyer({ ...conditions, arrow: { ...arrow, sideForce } });
+  const [without, ideal] = [flying(0), flying(1)];
+  return ranges.map((range, i) => {
+    const launch = rigidLaunch(launchThrough(rig.geometry, at(pins, i), rig.cant, rig.launchSpeed));
+    const lateral = ({ states }: RigidFlyer): number => at(states(launch, [range]), 0)[STATE.lateral];
+    return lateral(ideal) - lateral(without);
   });
 }
 

@@ -39,7 +39,8 @@ const SHOWN = 2;
 /**
  * The verdict on a lean against the archer's own groups.
  *
- * Arrows to show a shift d at range x: groups of n there and at the zero range leave s x √(2/n) on the difference, so n = 2 (2 s x/d)².
+ * Arrows to show a shift d at range x: groups of n there and at the zero range leave s x √(2/n) on the difference, so n = 2
+ * (2 s x/d)².
  *
  * @param span ranges of the lean, m
  * @param arrowSdPerRange s, standard deviation of one arrow per metre of range, in one direction
@@ -56,12 +57,8 @@ export function leanVerdict(
   );
   const arrowSd = arrowSdPerRange * worst.at;
   const significance = Math.abs(lean.turn) / lean.sd;
-  const reason: LeanReason =
-    Math.abs(worst.shift) < NOTICED_SHARE * arrowSd
-      ? 'inside the groups'
-      : significance < SHOWN
-        ? 'not shown'
-        : 'worth doing';
+  const shown: LeanReason = significance < SHOWN ? 'not shown' : 'worth doing';
+  const reason = Math.abs(worst.shift) < NOTICED_SHARE * arrowSd ? 'inside the groups' : shown;
   return {
     worthDoing: reason === 'worth doing',
     reason,

@@ -26,12 +26,12 @@ export interface Lean {
 }
 
 /**
- * The lean by least squares on the full model over a span of ranges (m): windage set at the zero range, then Σ lateral² made
- * least. It counts what the fit found (plumb, side force), the spin, how the bow is held, and the Earth's turning when the place is
- * given. It leaves out the wind, which will not blow so tomorrow.
+ * The lean by least squares on the full model over a span of ranges (m): windage set at the zero range, then Σ lateral²
+ * made least. It counts what the fit found (plumb, side force), the spin, how the bow is held, and the Earth's turning when
+ * the place is given. It leaves out the wind, which will not blow so tomorrow.
  *
- * In closed form a right helical asks for tan(lean) = w′ Ix/(m l) (1 − CD/CNa), clockwise: its drift is to the left and a pin that moves
- * left as it goes down brings the arrow back to the right.
+ * In closed form a right helical asks for tan(lean) = w′ Ix/(m l) (1 − CD/CNa), clockwise: its drift is to the left and a
+ * pin that moves left as it goes down brings the arrow back to the right.
  *
  * @param span two ranges or more, not all the zero range
  * @returns `sd` from the covariance of the fit's plumb and side force; its priors where nothing was shot

@@ -3,7 +3,7 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
-import { impact, pinForHit } from '../../sight/zero.ts';
+import { impact, pinAtZero } from '../../sight/zero.ts';
 import { onSlope } from '../range/slope.ts';
 
 /** What a level that points a little ahead costs on a slope. */
@@ -18,7 +18,8 @@ export interface ThirdAxisMiss {
 }
 
 /**
- * How far the bow is canted on a slope with its bubble centred, when the level is not square to the line of sight seen from above.
+ * How far the bow is canted on a slope with its bubble centred, when the level is not square to the line of sight seen from
+ * above.
  *
  *   sin(cant) = tan(error) tan(slope)
  *
@@ -50,7 +51,7 @@ export function thirdAxisMisses(
   slopes: readonly number[],
 ): readonly ThirdAxisMiss[] {
   const level = onSlope(rig, 0);
-  const zero = pinForHit(level, level.zeroRange, null);
+  const zero = pinAtZero(level, null);
   return slopes.flatMap((slope) => {
     const tilted = onSlope(rig, slope);
     const flight = flyer(tilted.conditions);

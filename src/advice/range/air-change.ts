@@ -33,8 +33,8 @@ export interface AirChange {
 }
 
 /**
- * Whether marks made in the rig's air hold in others, at `ranges` (m): the same pins flown again through the other air. The bow is
- * taken to shoot as fast there; cold limbs and strings may not.
+ * Whether marks made in the rig's air hold in others, at `ranges` (m): the same pins flown again through the other air. The
+ * bow is taken to shoot as fast there; cold limbs and strings may not.
  *
  * @param arrowSdPerRange standard deviation of one arrow per metre of range, in one direction
  */

@@ -70,7 +70,7 @@ export function hitChances(
     const heights = errors.map((_, k) =>
       sighted.paths.height(down(ranges.length + i * GUESS_NODES + k), range),
     );
-    const wind = windSlopes(sighted, i, range);
+    const wind = windSlopes(sighted, i, range, spread);
     const own = spread.arrow * range;
     const lateral = sighted.paths.lateral(down(i), range);
     const chance = ({ guess = 1, cant = 1, air = 1 }): number => {
@@ -124,11 +124,20 @@ function overGuesses(
   return (sum * (high - low)) / 2;
 }
 
-/** Half the difference of winds that the slopes are taken over, m/s. */
+/** Half the difference of winds that the slopes are taken over where there is none to take it over, m/s. */
 const GUST = 1;
 
-/** What a m/s of wind does at a range: to the side for one from the side, to the height for one from behind. */
-function windSlopes({ rig, pins }: Sighted, i: number, range: number): { across: number; along: number } {
+/**
+ * What a m/s of wind does at a range: to the side for one from the side, to the height for one from behind. Taken over the
+ * winds asked about, because an arrow enters a strong wind a little less far for every m/s of it than a weak one.
+ */
+function windSlopes(
+  { rig, pins }: Sighted,
+  i: number,
+  range: number,
+  spread: Spread,
+): { across: number; along: number } {
+  const [side, back] = [spread.windAcross || GUST, spread.windAlong || GUST];
   const pin = pins[i];
   if (pin === undefined) throw new RangeError(`no pin for range ${i}`);
   const blown = (tail: number, across: number): { height: number; lateral: number } => {
@@ -137,7 +146,7 @@ function windSlopes({ rig, pins }: Sighted, i: number, range: number): { across:
     return impact(flyer(blowing.conditions), blowing, pin, range);
   };
   return {
-    across: (blown(0, GUST).lateral - blown(0, -GUST).lateral) / (2 * GUST),
-    along: (blown(GUST, 0).height - blown(-GUST, 0).height) / (2 * GUST),
+    across: (blown(0, side).lateral - blown(0, -side).lateral) / (2 * side),
+    along: (blown(back, 0).height - blown(-back, 0).height) / (2 * back),
   };
 }

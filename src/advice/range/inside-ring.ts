@@ -1,3 +1,4 @@
+import { at } from '../../numerics/at.ts';
 import { normalCumulative } from '../../numerics/distributions.ts';
 import { gaussLegendre } from '../../numerics/quadrature.ts';
 
@@ -38,10 +39,12 @@ export function insideRing(radius: number, { height, lateral, upward, sideways }
     const t = (from + to + (to - from) * node) / 2;
     const y = radius * Math.sin(t);
     const density = Math.exp(-(((y - height) / upward) ** 2) / 2) / (upward * Math.sqrt(2 * Math.PI));
-    return total + (weights[k] ?? 0) * density * across(y) * radius * Math.cos(t);
+    return total + at(weights, k) * density * across(y) * radius * Math.cos(t);
   }, 0);
   return (sum * (to - from)) / 2;
 }
 
-const below = (distance: number, sd: number): number =>
-  sd === 0 ? (distance >= 0 ? 1 : 0) : normalCumulative(distance / sd);
+function below(distance: number, sd: number): number {
+  if (sd === 0) return distance >= 0 ? 1 : 0;
+  return normalCumulative(distance / sd);
+}

@@ -1,4 +1,5 @@
 import { flyer } from '../../flight/trajectory.ts';
+import { at } from '../../numerics/at.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -25,7 +26,8 @@ export interface SlopeMark {
 }
 
 /**
- * Marks for every one of `slopes` (rad) at every one of `ranges` (m along the line of sight, beyond the bow), by slope, then range.
+ * Marks for every one of `slopes` (rad) at every one of `ranges` (m along the line of sight, beyond the bow), by slope,
+ * then range.
  *
  * The sight stays as it was set on level ground. Without drag the level range to set is R cos θ/(1 − tan α tan θ), α the
  * launch angle above the line of sight: further than R cos θ uphill, nearer downhill.
@@ -47,7 +49,7 @@ export function slopeMarks(
     const heightWith = (down: number, range: number): Metres =>
       si(impact(tiltedFlight, tilted, { down, windage: zero.windage }, range).height);
     return ranges.map((range, i): SlopeMark => {
-      const down = pins[i] ?? Number.NaN;
+      const down = at(pins, i);
       const cosineRange = range * Math.cos(slope);
       const cosinePin = pinForHit(level, cosineRange, zero.windage, flight);
       const markRange = rangeOfPin(level, flight, { down, windage: zero.windage }, range);
@@ -58,7 +60,7 @@ export function slopeMarks(
         travel: si(down - zero.down),
         cosineRange: si(cosineRange),
         missByCosine: heightWith(cosinePin.down, range),
-        missByRange: heightWith(levelPins[i]?.down ?? Number.NaN, range),
+        missByRange: heightWith(at(levelPins, i).down, range),
       };
     });
   });

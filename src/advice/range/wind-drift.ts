@@ -28,7 +28,9 @@ export const CLOCK: readonly Radians[] = Array.from({ length: 12 }, (_, hour) =>
  * What a wind of one speed does from each of `directions` (rad) at each of `ranges` (m): the wind's own effect alone, the bow
  * sighted in for still air. Its profile with height is that of the rig's wind.
  *
- * A wind W across drifts an arrow W (t − x/v₀), t the time of flight and v₀ the forward launch speed.
+ * A wind W across drifts an arrow W (t − x/v₀), t the time of flight and v₀ the forward launch speed, once it lies along its
+ * airspeed; that it leaves the bow across the wind, and turns into it, comes on top where the parts of the arrow tell how
+ * (flight/entry.ts).
  *
  * @source the lag rule: Didion; McCoy, Modern Exterior Ballistics, ch. 7
  * @checked reference/crosswind-lag

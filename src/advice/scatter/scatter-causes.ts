@@ -40,8 +40,9 @@ export interface Difference {
 }
 
 /**
- * The differences of arrow number `index`: normal with the given standard deviations, lengthwise places round the shaft by two equal
- * components. The same seed and index give the same arrow whatever the other arrows, the thread, or the causes asked about.
+ * The differences of arrow number `index`: normal with the given standard deviations, lengthwise places round the shaft by
+ * two equal components. The same seed and index give the same arrow whatever the other arrows, the thread, or the causes
+ * asked about.
  *
  * @param only the one cause that is let vary; null for all
  */

@@ -1,3 +1,4 @@
+import { floatAt } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Ratio, si } from '../../quantities/quantity.ts';
 import { CAUSES, type Cause } from './scatter-causes.ts';
@@ -33,7 +34,8 @@ export interface Hits {
 /**
  * Group sizes by range, and what share of each is whose.
  *
- * @param groupSize arrows in a group, 2 or more; arrows left over from the last whole group count for the standard deviations alone
+ * @param groupSize arrows in a group, 2 or more; arrows left over from the last whole group count for the standard
+ *   deviations alone
  * @throws DomainError for groups of fewer than 2, or fewer arrows than one group
  */
 export function scatterByRange(
@@ -46,9 +48,9 @@ export function scatterByRange(
     throw new DomainError('arrows in a group', groupSize, 'a whole number, 2 or more');
   if (!(arrows >= groupSize)) throw new DomainError('arrows', arrows, `at least one group of ${groupSize}`);
   return ranges.map((range, i) => {
-    const at = (flat: Float64Array): Spread => spread(flat, ranges.length, i, groupSize);
-    const whole = at(hits.all);
-    const alone = CAUSES.map((cause) => ({ cause, ...at(hits.alone[cause]) }));
+    const spreadOf = (flat: Float64Array): Spread => spread(flat, ranges.length, i, groupSize);
+    const whole = spreadOf(hits.all);
+    const alone = CAUSES.map((cause) => ({ cause, ...spreadOf(hits.alone[cause]) }));
     const sum = alone.reduce((total, one) => total + variance(one), 0);
     return {
       range,
@@ -69,8 +71,8 @@ const variance = ({ lateralSd, verticalSd }: Spread): number => lateralSd ** 2 +
  */
 export function spread(flat: Float64Array, ranges: number, index: number, groupSize: number): Spread {
   const arrows = flat.length / (2 * ranges);
-  const height = (arrow: number): number => flat[2 * (arrow * ranges + index)] ?? Number.NaN;
-  const lateral = (arrow: number): number => flat[2 * (arrow * ranges + index) + 1] ?? Number.NaN;
+  const height = (arrow: number): number => floatAt(flat, 2 * (arrow * ranges + index));
+  const lateral = (arrow: number): number => floatAt(flat, 2 * (arrow * ranges + index) + 1);
   const groups = Math.floor(arrows / groupSize);
   let total = 0;
   for (let g = 0; g < groups; g++)

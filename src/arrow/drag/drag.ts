@@ -1,9 +1,9 @@
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { ArrowParts } from '../parts/parts.ts';
-import { nockLength } from '../parts/pieces.ts';
 import { referenceArea } from '../reference-area.ts';
 import { type BoundaryLayer, bodyFriction, type LongBody } from './boundary-layer.ts';
 import { BASE_SUCTION, type DragTerm, type FlowScale, term } from './drag-term.ts';
+import { longBody } from './long-body.ts';
 import { pointTerms } from './point-drag.ts';
 import { vaneTerms } from './vane-drag.ts';
 
@@ -49,13 +49,6 @@ export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: num
 /** The sum of the terms. */
 export const dragCoefficient = (parts: ArrowParts, layer: BoundaryLayer, reynolds: number): number =>
   dragTerms(parts, layer, reynolds).reduce((sum, { coefficient }) => sum + coefficient, 0);
-
-/** Tip to groove; a laminar layer ends where the vanes begin. */
-function longBody({ point, shaft, nock, vanes }: ArrowParts): LongBody {
-  const length = point.length + shaft.length + nockLength(nock);
-  const trip = vanes === undefined ? length : length - vanes.fromNock - vanes.rootChord;
-  return { length, diameter: shaft.outerDiameter, trip };
-}
 
 function shaftFriction(parts: ArrowParts, body: LongBody, layer: BoundaryLayer, scale: FlowScale): DragTerm {
   const reynolds = scale.perMetre * body.diameter;

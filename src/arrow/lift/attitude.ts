@@ -1,17 +1,50 @@
 import { si } from '../../quantities/quantity.ts';
-import type { Attitude } from '../flying-arrow.ts';
+import type { Attitude, FinLift, Fins } from '../flying-arrow.ts';
 import type { MassProperties } from '../parts/mass-properties.ts';
 import type { ArrowParts } from '../parts/parts.ts';
 import { arrowLength, nockLength } from '../parts/pieces.ts';
-import type { FinRing, LiftingSurfaces } from './lifting.ts';
+import { WAKE_UNCERTAINTY } from './blade-wake.ts';
+import type { FinRing } from './fin-ring.ts';
+import type { LiftingSurfaces } from './lifting.ts';
 import { type Lift, liftMoments } from './normal-force.ts';
 import { NO_INTERFERENCE, spinPerMetre, spinUp } from './spin.ts';
 
 /** Each lifting part with its place from the balance point. */
-export function liftsFrom(balance: number, { nose, vanes, blades }: LiftingSurfaces): readonly Lift[] {
-  const from = (slope: number, place: number) => ({ slope, place: place - balance });
-  const rings = [vanes, blades].flatMap((ring) => (ring === null ? [] : [from(ring.ringSlope, ring.place)]));
-  return [from(nose.slope, nose.place), ...rings];
+export function liftsFrom(balance: number, surfaces: LiftingSurfaces): readonly Lift[] {
+  const { nose } = surfaces;
+  const { vanes, blades } = finsFrom(balance, surfaces);
+  return [
+    { slope: nose.slope, place: nose.place - balance },
+    ...[vanes, blades].filter((fins) => fins !== null),
+  ];
+}
+
+/**
+ * Laws of the lift of fins are good to this, relative. @source the spread of measured slopes of low fins on bodies; a judgement
+ */
+export const LIFT_UNCERTAINTY = 0.1;
+
+/** The fins with their places from the balance point; what the blades' wake takes is off the vanes. */
+function finsFrom(balance: number, { vanes, blades, wake }: LiftingSurfaces): Fins {
+  const from = ({ ringSlope, place, count }: FinRing, share: number): FinLift => ({
+    slope: ringSlope * share,
+    place: si(place - balance),
+    count,
+  });
+  return {
+    vanes: vanes === null ? null : from(vanes, wake === null ? 1 : 1 - wake.share),
+    blades: blades === null ? null : from(blades, 1),
+    wake:
+      vanes === null || wake === null
+        ? null
+        : { slope: vanes.ringSlope * wake.share, halfAngle: si(wake.halfAngle) },
+    uncertainty: {
+      // The layer's share is as uncertain as half of what it takes.
+      vanes: vanes === null ? 0 : Math.hypot(LIFT_UNCERTAINTY, (1 - vanes.immersion) / (2 * vanes.immersion)),
+      blades: LIFT_UNCERTAINTY,
+      wake: WAKE_UNCERTAINTY,
+    },
+  };
 }
 
 /** What turns the arrow, from its parts and mass properties. */
@@ -29,6 +62,7 @@ export function attitudeOf(
     normalSlope,
     firstMoment: si(firstMoment),
     secondMoment: si(secondMoment),
+    fins: finsFrom(mass.balance, surfaces),
     shaftMoments: powersAlong(nockLength(parts.nock) - mass.balance, arrowLength(parts) - mass.balance),
   };
 }

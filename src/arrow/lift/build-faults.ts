@@ -6,7 +6,8 @@ import type { ArrowParts } from '../parts/parts.ts';
 import { arrowLength, nockLength, type Piece } from '../parts/pieces.ts';
 import type { Asymmetry } from './asymmetry.ts';
 import { spinOf } from './attitude.ts';
-import type { FinRing, LiftingSurfaces } from './lifting.ts';
+import type { FinRing } from './fin-ring.ts';
+import type { LiftingSurfaces } from './lifting.ts';
 import { NOSE_SLOPE } from './normal-force.ts';
 
 /**

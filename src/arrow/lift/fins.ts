@@ -1,5 +1,5 @@
 import { INCH } from '../../quantities/exact.ts';
-import type { Blades, Point, Vanes } from '../parts/parts.ts';
+import type { Blades, Point, Turn, Vanes } from '../parts/parts.ts';
 import type { TrapezoidFin } from './trapezoid-fin.ts';
 
 /** A vane as a trapezoid on the shaft. */
@@ -11,9 +11,11 @@ export const vaneFin = (vanes: Vanes, shaftRadius: number): TrapezoidFin => ({
   rootRadius: shaftRadius,
 });
 
+/** Sign of an angle of the vanes: right helical positive. */
+const TURN_SIGN: Readonly<Record<Turn, number>> = { right: 1, left: -1, none: 0 };
+
 /** Signed angle: right helical positive. */
-export const signedAngle = ({ angle, turn }: Vanes): number =>
-  turn === 'right' ? angle : turn === 'left' ? -angle : 0;
+export const signedAngle = ({ angle, turn }: Vanes): number => TURN_SIGN[turn] * angle;
 
 /** A common three-blade head, for a fixed-blade point whose blades were not described. Common practice, no source. */
 const USUAL_BLADES = {

@@ -1,5 +1,5 @@
 import { DomainError } from '../../quantities/domain-error.ts';
-import { INCH, POUND, STANDARD_GRAVITY } from '../../quantities/exact.ts';
+import { INCH, STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { type Metres, type NewtonSquareMetres, si } from '../../quantities/quantity.ts';
 
 /** The static spine test: a span, and a mass hung at its middle. */
@@ -11,8 +11,6 @@ export interface SpineTest {
 
 /** 880 g on 28 in. @source ASTM F2031-05 (span and load read second hand) */
 export const SPINE_TEST: SpineTest = { span: si(28 * INCH), load: 0.88 * STANDARD_GRAVITY };
-/** 2 lb on 26 in, the older rule. @source common practice, from memory */
-export const OLD_SPINE_TEST: SpineTest = { span: si(26 * INCH), load: 2 * POUND * STANDARD_GRAVITY };
 
 /**
  * Bending stiffness of a shaft from its static deflection: a beam on two supports, loaded in the middle.
@@ -27,10 +25,4 @@ export const OLD_SPINE_TEST: SpineTest = { span: si(26 * INCH), load: 2 * POUND 
 export function bendingStiffness(deflection: Metres, test = SPINE_TEST): NewtonSquareMetres {
   if (!(deflection > 0)) throw new DomainError('shaft deflection (m)', deflection, 'above 0');
   return si((test.load * test.span ** 3) / (48 * deflection));
-}
-
-/** The sag of a shaft of known stiffness in a spine test: the inverse of `bendingStiffness`. */
-export function staticDeflection(stiffness: NewtonSquareMetres, test = SPINE_TEST): Metres {
-  if (!(stiffness > 0)) throw new DomainError('bending stiffness (N m2)', stiffness, 'above 0');
-  return si((test.load * test.span ** 3) / (48 * stiffness));
 }

@@ -27,7 +27,10 @@ interface LateralResidual {
   /** Observed less fitted, m. */
   readonly residual: number;
   readonly studentised: number;
-  /** What was observed with the fitted windage and offset (and swing), and the rig's wind and cant, taken off, m: the curved part. */
+  /**
+   * What was observed with the fitted windage and offset (and swing), and the rig's wind and cant, taken off, m: the curved
+   * part.
+   */
   readonly curved: number;
   /** Standard uncertainty of the group's centre with that of a deliberate cant, m. */
   readonly sd: number;
@@ -47,11 +50,12 @@ const BELIEVED_CHANCE = 0.05;
 const SWING_LEVEL = 0.01;
 
 /**
- * Maximum a posteriori windage, offset, plumb error and side force from groups shot at several ranges; without groups, the priors.
+ * Maximum a posteriori windage, offset, plumb error and side force from groups shot at several ranges; without groups, the
+ * priors.
  *
- * A linear problem: (AᵀWA + P) v = AᵀW r + P v₀, with r what the rig does not already explain. Where the residuals are larger
- * than the groups allow (5 %), a swing at the start is tried and kept when it earns its two shapes (1 %); if they are still too large,
- * the errors are widened by √(χ²/n).
+ * A linear problem: (AᵀWA + P) v = AᵀW r + P v₀, with r what the rig does not already explain. Where the residuals are
+ * larger than the groups allow (5 %), a swing at the start is tried and kept when it earns its two shapes (1 %); if they
+ * are still too large, the errors are widened by √(χ²/n).
  */
 export function fitLateral(
   rig: Rig,

@@ -17,10 +17,10 @@ export interface LateralShot {
 }
 
 /**
- * Causes of a sideways miss that marks can tell about, in this order wherever a list of numbers stands for them:
- * `windage` straight from the eye, m per m (a pin moved left); `offset` of the arrow from under the eye at the bow, m; `plumb` what the bow's lean is
- * beyond what its level says, rad, clockwise positive; `side_force` of the spinning shaft beyond the rig's own, as a share of its
- * ceiling.
+ * Causes of a sideways miss that marks can tell about, in this order wherever a list of numbers stands for them: `windage`
+ * straight from the eye, m per m (a pin moved left); `offset` of the arrow from under the eye at the bow, m; `plumb` what
+ * the bow's lean is beyond what its level says, rad, clockwise positive; `side_force` of the spinning shaft beyond the
+ * rig's own, as a share of its ceiling.
  */
 export const LATERAL_CAUSES = ['windage', 'offset', 'plumb', 'side_force'] as const;
 export type LateralCause = (typeof LATERAL_CAUSES)[number];

@@ -59,7 +59,10 @@ interface Coefficients {
   readonly C: number;
 }
 
-/** Of the common hunting arrow of reference/rigid-body-figures, for an arrow of which only the mass is known; per metre and per m². */
+/**
+ * Of the common hunting arrow of reference/rigid-body-figures, for an arrow of which only the mass is known; per metre and
+ * per m².
+ */
 const COMMON: Coefficients = { K: 0.0176, k: -0.0068, M: 0.0995, C: 0.0434 };
 
 /** Null when the arrow's attitude is not known, or nothing keeps it straight. */

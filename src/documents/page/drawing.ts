@@ -101,9 +101,6 @@ export const paperSizes: Readonly<Record<PaperName, { readonly width: number; re
   letter: { width: 215.9, height: 279.4 },
 };
 
-/** No home printer reaches closer to the edge of the sheet than this, mm (common practice, no source). */
-export const unprintableEdge = 5;
-
 /** The same item `dx` to the right and `dy` down. */
 export function moved(item: Item, dx: number, dy: number): Item {
   const shift = (p: PagePoint): PagePoint => ({ x: p.x + dx, y: p.y + dy });

@@ -32,21 +32,5 @@ export function textWidth(text: string, size: number, weight: Weight = 'regular'
   );
 }
 
-/** How far ink reaches above and below the baseline, in ems. */
-export interface InkReach {
-  readonly above: number;
-  readonly below: number;
-}
-
 /** Height of a capital or a digit above the baseline, in ems. @source the same font files: 1493 of 2048 units */
 export const capHeight = 1493 / unitsPerEm;
-
-/**
- * The tallest and deepest ink a line of text can have, in ems, by what kind of characters it holds.
- * @source glyph boxes of the same font files: digits -29 to 1520, ASCII -483 to 1565, the rest of the table -483 to 1907
- */
-export function inkReach(text: string): InkReach {
-  if (/^\d*$/.test(text)) return { above: 1520 / unitsPerEm, below: 29 / unitsPerEm };
-  if (/^[ -~]*$/.test(text)) return { above: 1565 / unitsPerEm, below: 483 / unitsPerEm };
-  return { above: 1907 / unitsPerEm, below: 483 / unitsPerEm };
-}

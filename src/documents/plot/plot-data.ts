@@ -90,12 +90,14 @@ function scaleOver(values: readonly number[], room: number, tight = false): Plot
   const most = values.reduce((a, b) => Math.max(a, b));
   const furthest = Math.max(Math.abs(least), Math.abs(most));
   const isLevel = most - least <= Math.max(SMALLEST_SPAN, ROUNDING * furthest);
-  // A level line has no span of its own; half its height about it, or one unit about zero, shows it as level.
-  const margin = !isLevel ? 0 : furthest > SMALLEST_SPAN ? furthest / 2 : 1;
+  const margin = isLevel ? roomAboutLevel(furthest) : 0;
   if (tight && !isLevel) return { low: least, high: most, ticks: niceTicks(least, most, room) };
   const ticks = niceAxis(least - margin, most + margin, room);
   return { low: ticks.values[0] ?? least, high: ticks.values.at(-1) ?? most, ticks };
 }
+
+/** A level line has no span of its own; half its height about it, or one unit about zero, shows it as level. */
+const roomAboutLevel = (height: number): number => (height > SMALLEST_SPAN ? height / 2 : 1);
 
 /** Where a value stands on a scale: 0 at its low end, 1 at its high end. */
 export const share = (value: number, { low, high }: PlotScale): number => (value - low) / (high - low);

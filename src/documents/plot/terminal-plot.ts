@@ -102,5 +102,7 @@ function legendLines(plot: Plot, width: number): readonly string[] {
 
 function markerEntry({ axis, at, label }: PlotMarker, plot: Plot): string {
   const { unit } = plot[axis];
-  return `${axis === 'x' ? UPRIGHT_SIGN : LEVEL_SIGN} ${label}: ${numberText(at)}${unit === '' ? '' : ` ${unit}`}`;
+  const sign = axis === 'x' ? UPRIGHT_SIGN : LEVEL_SIGN;
+  const value = unit === '' ? numberText(at) : `${numberText(at)} ${unit}`;
+  return `${sign} ${label}: ${value}`;
 }

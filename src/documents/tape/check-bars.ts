@@ -47,10 +47,14 @@ interface Ladder {
   readonly towards: 1 | -1;
 }
 
+/** How far the ticks of a ladder reach, mm. */
+const TICK_REACH = { end: 4, long: 2.6, short: 1.5 } as const;
+
 function ladder(x: number, top: number, { step, count, longEvery, towards }: Ladder): readonly Item[] {
   return Array.from({ length: count + 1 }, (_, i): Item => {
     const isEnd = i === 0 || i === count;
-    const reach = isEnd ? 4 : i % longEvery === 0 ? 2.6 : 1.5;
+    const inner = i % longEvery === 0 ? TICK_REACH.long : TICK_REACH.short;
+    const reach = isEnd ? TICK_REACH.end : inner;
     const y = top + i * step;
     return {
       kind: 'line',

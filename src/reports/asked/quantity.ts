@@ -22,7 +22,7 @@ export function optionQuantity<D extends Dimension>(
   }
 }
 
-/** An option's quantity above nought, and not above `most`. @throws QuestionError naming the option and its limits */
+/** An option's quantity, greater than zero and at most `most`. @throws QuestionError naming the option and its limits */
 export function positiveQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -37,7 +37,7 @@ export function positiveQuantity<D extends Dimension>(
   );
 }
 
-/** An option's quantity of nought or more, and not above `most`. @throws QuestionError naming the option and its limits */
+/** An option's quantity, not negative and at most `most`. @throws QuestionError naming the option and its limits */
 export function limitedQuantity<D extends Dimension>(
   option: string,
   text: string,

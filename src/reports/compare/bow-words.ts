@@ -1,6 +1,7 @@
 import type { UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import { drawCurveFullness } from '../../bow/draw-curve.ts';
 import { type BowEnergy, efficiency, launchSpeed, speedPerMass } from '../../bow/energy.ts';
+import { at } from '../../numerics/at.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
 import { ratedEnergy } from '../../setup/assemble/assemble-launch.ts';
@@ -33,7 +34,7 @@ export function bowLines({ setup, units }: Session, { build }: UncertainReadings
 }
 
 function virtualMassWords({ virtualMass, logCovariance }: BowEnergy, unit: Session['units']['mass']): string {
-  const spread = Math.exp(Math.sqrt(logCovariance[1]?.[1] ?? 0));
+  const spread = Math.exp(Math.sqrt(at(at(logCovariance, 1), 1)));
   const [low, high] = [virtualMass / spread, virtualMass * spread].map((mass) =>
     formatQuantity(mass, unit, unit === 'gr' ? 0 : 1),
   );

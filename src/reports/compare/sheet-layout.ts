@@ -45,8 +45,8 @@ const NOTE = { role: 'note', size: 2.4, colour: 'slate' } as const;
 const PLOT_HEIGHT = { least: 44, most: 66 };
 
 /**
- * One page: the builds beside one another, what differs for certain, and their paths, speeds, energies and drifts overlaid. Words stand at
- * the foot; the plots take what room is left, in two rows or, without the drift, in one.
+ * One page: the builds beside one another, what differs for certain, and their paths, speeds, energies and drifts overlaid.
+ * Words stand at the foot; the plots take what room is left, in two rows or, without the drift, in one.
  *
  * @throws DomainError when there are more builds than the page has room for
  */

@@ -31,7 +31,7 @@ export function findingWords(session: Session, finding: Finding): string {
 }
 
 /** A measurement by its range: "The 60 yd mark". */
-export function measurementWords({ units }: Session, measurement: Measurement): string {
+function measurementWords({ units }: Session, measurement: Measurement): string {
   const range = formatQuantity(measurement.range, units.range, 0);
   switch (measurement.kind) {
     case 'mark':

@@ -21,20 +21,23 @@ export interface ParameterFound extends ParameterEstimate {
   readonly wasKnown: boolean;
 }
 
-/** Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell anything. */
-export interface Sureness {
+/**
+ * Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell
+ * anything.
+ */
+interface Sureness {
   readonly range: Metres;
   readonly now: Metres | null;
   readonly after: Metres | null;
 }
 
 /** The next group, and the root mean square of the marks' uncertainties on the target. */
-export interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
+interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
   readonly isTold: { readonly now: boolean; readonly after: boolean };
 }
 
 /** Two parameters that move together. */
-export interface Tie {
+interface Tie {
   readonly one: ParameterName;
   readonly other: ParameterName;
   readonly correlation: number;

@@ -63,7 +63,10 @@ function besides({ marks }: FitFindings, units: DisplayUnits): readonly number[]
 }
 const BESIDE = 2; // in the unit of ranges
 
-/** How sure the mark of every range is, now and after the next group, and which ranges were shot; null when neither is worth a picture. */
+/**
+ * How sure the mark of every range is, now and after the next group, and which ranges were shot; null when neither is worth
+ * a picture.
+ */
 export function surenessPlot(found: FitFindings, units: DisplayUnits): Plot | null {
   const { marks, sureness, next } = found;
   const { range: far, smallLength } = units;

@@ -49,6 +49,6 @@ function shotAsked(
 ): FlyAsked {
   const aim = written === null ? rig.zeroRange : optionQuantity('aim', written, 'length');
   const ranges = optionRanges({ to, every });
-  const launch = straightLaunch(rig, aim);
+  const launch = straightLaunch(rig, written === null ? null : aim);
   return { aim, launch, ranges, free: flownRanges(ranges, launch, units) };
 }

@@ -7,27 +7,31 @@ import {
   stationPressure,
 } from '../../atmosphere/standard.ts';
 import { calm, type Wind, windFrom } from '../../atmosphere/wind.ts';
-import { si } from '../../quantities/quantity.ts';
+import { type Kelvin, type Metres, type Pascals, si } from '../../quantities/quantity.ts';
 import type { AirSection, SetupFile, WindSection } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
 
+/** The altitude of a place that the file does not give. */
+const SEA_LEVEL: Metres = si(0);
+
 /** The air of a setup; the standard atmosphere fills in what was not measured. */
 export function assembleAir(section: AirSection | undefined): Air {
-  if (section === undefined) return standardAir(si(0));
+  if (section === undefined) return standardAir(SEA_LEVEL);
   const { altitude, temperature, humidity, pressure, sea_level_pressure: reduced } = section;
   if (pressure === undefined && reduced === undefined && temperature === undefined && humidity === undefined)
-    return standardAir(altitude ?? si(0));
+    return standardAir(altitude ?? SEA_LEVEL);
   return moistAir({
-    temperature:
-      temperature ?? (altitude === undefined ? defaultOf('air.temperature') : standardTemperature(altitude)),
-    pressure:
-      pressure ??
-      (reduced === undefined
-        ? standardPressure(altitude ?? si(0))
-        : stationPressure(reduced, altitude ?? si(0))),
+    temperature: temperature ?? usualTemperature(altitude),
+    pressure: pressure ?? usualPressure(reduced, altitude ?? SEA_LEVEL),
     humidity: humidity ?? defaultOf('air.humidity'),
   });
 }
+
+const usualTemperature = (altitude: Metres | undefined): Kelvin =>
+  altitude === undefined ? defaultOf('air.temperature') : standardTemperature(altitude);
+
+const usualPressure = (reduced: Pascals | undefined, altitude: Metres): Pascals =>
+  reduced === undefined ? standardPressure(altitude) : stationPressure(reduced, altitude);
 
 export function assembleWind(
   section: WindSection | undefined,
@@ -39,5 +43,6 @@ export function assembleWind(
     section.from ?? defaultOf('wind.from'),
     section.shear ?? defaultOf('wind.shear'),
     section.measured_height ?? eye ?? defaultOf('eye_height'),
+    section.up ?? defaultOf('wind.up'),
   );
 }

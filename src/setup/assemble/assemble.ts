@@ -1,6 +1,10 @@
 import type { Arrow } from '../../arrow/arrow.ts';
+import type { Air } from '../../atmosphere/air.ts';
+import { pressureAltitude } from '../../atmosphere/standard.ts';
 import type { CalibrationProblem } from '../../calibration/fit.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
+import { freeFallAt } from '../../flight/free-fall.ts';
+import { STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -37,6 +41,7 @@ export function assemble(setup: SetupFile): Assembly {
     geometry: geometryOf(setup, arrow.flying.balance),
     cant: setup.bow.cant ?? defaultOf('bow.cant'),
     zeroRange: setup.sight.zero_range ?? defaultOf('sight.zero_range'),
+    zeroSlope: setup.sight.zero_slope ?? defaultOf('sight.zero_slope'),
     scale: null,
     housingBelowPin: setup.sight.housing_below_pin ?? defaultOf('sight.housing_below_pin'),
   };
@@ -55,9 +60,11 @@ export function assemble(setup: SetupFile): Assembly {
 }
 
 function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
+  const air = assembleAir(setup.air);
   return {
     arrow: arrow.flying,
-    air: assembleAir(setup.air),
+    air,
+    freeFall: freeFallOf(setup, air),
     wind: assembleWind(setup.wind, setup),
     slope: setup.slope ?? defaultOf('slope'),
     eyeHeight: setup.eye_height ?? defaultOf('eye_height'),
@@ -65,9 +72,19 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
   };
 }
 
+/**
+ * Where the latitude is known, of the place; its altitude as the file has it, or else as the standard atmosphere has its
+ * pressure.
+ */
+const freeFallOf = ({ latitude, air: section }: SetupFile, { pressure }: Air): number =>
+  latitude === undefined
+    ? STANDARD_GRAVITY
+    : freeFallAt(latitude, section?.altitude ?? pressureAltitude(pressure));
+
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,
   peepToPin: sight.peep_to_pin,
   freeFlight: si(powerStrokeOf(bow) + balance),
   lean: sight.lean ?? defaultOf('sight.lean'),
+  barAngle: sight.bar_angle ?? defaultOf('sight.bar_angle'),
 });

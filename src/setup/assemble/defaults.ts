@@ -65,6 +65,7 @@ export const DEFAULTS = {
     why: 'the middle; the whole range changes the density by less than 1 %',
   },
   'wind.from': { dimension: 'angle', text: '90 deg', why: 'a side wind moves the arrow most' },
+  'wind.up': { dimension: 'speed', text: '0 mph', why: 'air over level ground does not rise' },
   'wind.shear': {
     dimension: 'ratio',
     text: '0',
@@ -73,6 +74,7 @@ export const DEFAULTS = {
   slope: { dimension: 'angle', text: '0 deg', why: 'marks are usually shot on level ground' },
   eye_height: { dimension: 'length', text: '1.6 m', why: 'a standing archer' },
   'sight.zero_range': { dimension: 'length', text: '20 yd', why: 'where most sights are set first' },
+  'sight.zero_slope': { dimension: 'angle', text: '0 deg', why: 'sights are zeroed on level ground' },
   'sight.peep_to_pin_sd': { dimension: 'length', text: '0.25 in', why: 'a tape held at full draw' },
   'sight.housing_below_pin': {
     dimension: 'length',
@@ -80,6 +82,7 @@ export const DEFAULTS = {
     why: 'the pin itself is used until it is measured',
   },
   'sight.lean': { dimension: 'angle', text: '0 deg', why: 'the sight bar is assumed to be vertical' },
+  'sight.bar_angle': { dimension: 'angle', text: '0 deg', why: 'most sights travel square to the arrow' },
   'sight.level_length': { dimension: 'length', text: '1 in', why: 'common for a level in the housing' },
   'sight.travel_length': { dimension: 'length', text: '3 in', why: 'common for a slider sight' },
   'sight.scale.travel_per_unit_relative_sd': {

@@ -2,7 +2,7 @@ import { ownSpread } from '../../calibration/own-spread.ts';
 import type { LateralMark } from '../../calibration/sideways/lateral-mark.ts';
 import { DEGREE } from '../../quantities/exact.ts';
 import { si } from '../../quantities/quantity.ts';
-import type { SetupFile } from '../schema/schema.ts';
+import type { MarkEntry, SetupFile } from '../schema/schema.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
 import { statedSd } from './stated-sd.ts';
@@ -17,6 +17,12 @@ interface HasMarks {
   readonly setup: Pick<SetupFile, 'marks'>;
 }
 
+/** Of the vanes that shot a group, right positive; null when they were the arrow's own. */
+function turnOf({ turn }: MarkEntry): 1 | -1 | null {
+  if (turn === undefined) return null;
+  return turn === 'right' ? 1 : -1;
+}
+
 /** The groups of a setup file whose left and right was written down; none when the marks are left aside. */
 export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly LateralMark[] {
   if (leftAside) return [];
@@ -29,7 +35,7 @@ export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly 
         range: entry.range,
         lateral: entry.lateral,
         sd: statedSd.markLateral(entry) ?? centreSdOf(entry),
-        turn: entry.turn === undefined ? null : entry.turn === 'right' ? 1 : -1,
+        turn: turnOf(entry),
         cant,
         cantSd: statedSd.markCant(entry) ?? si(byLevel ? 0 : HELD_CANT_SD),
       },

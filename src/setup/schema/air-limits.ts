@@ -59,6 +59,14 @@ export const AIR_LIMITS = {
     example: 90,
     why: 'A bearing lies within one full turn: 0 deg from ahead, 90 deg from the right.',
   },
+  'wind.up': {
+    what: 'speed at which the air rises, as over a sunny hillside; sinking air is negative',
+    unit: 'mph',
+    min: -20,
+    max: 20,
+    example: 1,
+    why: 'Air near the ground rises and sinks no faster.',
+  },
   'wind.shear': {
     what: 'exponent of the power law by which the wind grows with height; about 1/7 over grass',
     unit: '1',
@@ -77,7 +85,7 @@ export const AIR_LIMITS = {
     why: 'The wind is measured at a height above the ground.',
   },
   latitude: {
-    what: 'where you shoot, for the rotation of the Earth; north positive',
+    what: 'where you shoot, for the rotation of the Earth and for gravity; north positive',
     otherwise: 'left out',
     unit: 'deg',
     min: -90,

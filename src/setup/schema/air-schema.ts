@@ -9,7 +9,7 @@ export const airSchema = z
 export const windSchema = z
   .strictObject({
     ...required('wind', ['speed']),
-    ...optional('wind', ['from', 'shear', 'measured_height']),
+    ...optional('wind', ['from', 'up', 'shear', 'measured_height']),
   })
   .register(KEY_MEANINGS, { what: 'the wind', otherwise: 'calm' });
 

@@ -40,10 +40,13 @@ function leafFault(path: KeyPath, params: Record<string, unknown> | undefined): 
   if (!missing) return { path, at: 'value', reason, allowed, write: `Write ${write}` };
   const key = String(path.at(-1));
   const line = write.startsWith('"') ? `"${key}: ${write.slice(1)}` : `"${key}:" with ${write}`;
-  const parent = path.at(-2);
-  const where =
-    parent === undefined ? '' : typeof parent === 'number' ? ' to that entry' : ` under "${parent}:"`;
-  return { path, at: 'missing', reason, allowed, write: `Add ${line}${where}` };
+  return { path, at: 'missing', reason, allowed, write: `Add ${line}${placeOf(path.at(-2))}` };
+}
+
+/** Where to add a key: under its section, in its entry of a list, or at the top of the file. */
+function placeOf(parent: string | number | undefined): string {
+  if (parent === undefined) return '';
+  return typeof parent === 'number' ? ' to that entry' : ` under "${parent}:"`;
 }
 
 const NO_PROBLEM: LeafProblem = {

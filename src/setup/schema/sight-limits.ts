@@ -17,6 +17,14 @@ export const SIGHT_LIMITS = {
     example: 20,
     why: 'A sight is zeroed at a range that is shot.',
   },
+  'sight.zero_slope': {
+    what: 'slope of the line of sight the bow was sighted in on, uphill positive; `slope` is that of the shots',
+    unit: 'deg',
+    min: -80,
+    max: 80,
+    example: 0,
+    why: 'Nobody sights a bow in straight up or down.',
+  },
   'sight.housing_below_pin': {
     what: 'pin to the lowest edge of the housing, for the check that the arrow clears it',
     unit: 'in',
@@ -32,6 +40,14 @@ export const SIGHT_LIMITS = {
     max: 20,
     example: 0,
     why: 'No second axis turns farther.',
+  },
+  'sight.bar_angle': {
+    what: 'angle of the sight bar off square to the arrow; positive when the pin moves away from you as it goes down',
+    unit: 'deg',
+    min: -30,
+    max: 30,
+    example: 0,
+    why: 'No sight is mounted farther off square.',
   },
   'sight.level_length': {
     what: 'length of the level, for advice in fractions of it',

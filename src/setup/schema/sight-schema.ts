@@ -35,7 +35,15 @@ const tape = z
 export const sightSchema = z
   .strictObject({
     ...required('sight', ['peep_to_pin']),
-    ...optional('sight', ['zero_range', 'housing_below_pin', 'lean', 'level_length', 'travel_length']),
+    ...optional('sight', [
+      'zero_range',
+      'zero_slope',
+      'housing_below_pin',
+      'lean',
+      'bar_angle',
+      'level_length',
+      'travel_length',
+    ]),
     scale: z.exactOptional(scale),
     tape: z.exactOptional(tape),
   })

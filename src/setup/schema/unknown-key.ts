@@ -24,9 +24,10 @@ export function unknownKey(section: KeyPath, key: string, root: unknown): Fault 
   const path = [...section, key];
   const known = keysAt(setupSchema, section);
   const base = key.replace(/_sd$/, '');
+  const ending = key.slice(base.length);
   const called = Object.hasOwn(CALLED, base) ? (CALLED[base] ?? []) : [];
   const nearest = called.find((name) => known.includes(name)) ?? nearestWord(base, known);
-  const meant = nearest === undefined ? undefined : base === key ? nearest : `${nearest}_sd`;
+  const meant = nearest && `${nearest}${ending}`;
   const fault: Fault = {
     path,
     at: 'key',

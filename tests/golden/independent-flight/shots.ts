@@ -5,6 +5,7 @@ import { windFrom } from '../../../src/atmosphere/wind.ts';
 import type { FlightConditions } from '../../../src/flight/conditions.ts';
 import type { EarthPlace } from '../../../src/flight/frame.ts';
 import type { Launch } from '../../../src/flight/launch.ts';
+import { STANDARD_GRAVITY } from '../../../src/quantities/exact.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { cell, type Row, tableAt } from '../../reference/table.ts';
 
@@ -118,6 +119,7 @@ function conditionsOf(row: Row): FlightConditions {
       si(value('wind_height_m')),
     ),
     slope: radians(value('slope_deg')),
+    freeFall: STANDARD_GRAVITY,
     eyeHeight: si(value('eye_m')),
     place: placeOf(row),
   };

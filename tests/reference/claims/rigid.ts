@@ -34,7 +34,13 @@ const lateral = (
   options = LINEAR,
   wind: Partial<Wind> = {},
 ): number => {
-  const calmWind = { tail: si<'m/s'>(0), across: si<'m/s'>(0), shear: 0, referenceHeight: si<'m'>(1.6) };
+  const calmWind = {
+    tail: si<'m/s'>(0),
+    across: si<'m/s'>(0),
+    up: si<'m/s'>(0),
+    shear: 0,
+    referenceHeight: si<'m'>(1.6),
+  };
   const states = flyRigid(conditionsOf(flying, { wind: { ...calmWind, ...wind } }), launch, [range], options);
   return states[0]?.lateral ?? Number.NaN;
 };
@@ -78,7 +84,7 @@ const everydayWind = (): number =>
   Math.abs(
     fly(
       conditionsOf(pointArrow(0.029159509, 0.006223, 2.5), {
-        wind: { tail: si(0), shear: 0, referenceHeight: si(1.6), ...windFromRight },
+        wind: { tail: si(0), up: si(0), shear: 0, referenceHeight: si(1.6), ...windFromRight },
       }),
       level,
       [100 * YARD],

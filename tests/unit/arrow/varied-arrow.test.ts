@@ -6,7 +6,7 @@ import { si } from '../../../src/quantities/quantity.ts';
 import { huntingArrow } from '../flight/hunting-arrow.ts';
 import { pointArrow } from '../flight/point-arrow.ts';
 
-const nominal = huntingArrow();
+const nominal = huntingArrow({ choices: { liftLossesCounted: true } });
 const rebuilt = (totals: { mass?: number; balance?: number }): Attitude => {
   const { parts, flying } = nominal;
   const built = buildArrow({

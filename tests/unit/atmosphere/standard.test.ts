@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { moistAir } from '../../../src/atmosphere/moist-air.ts';
 import {
   densityAltitude,
+  pressureAltitude,
   standardAir,
   standardPressure,
   stationPressure,
@@ -35,6 +36,10 @@ it('the density altitude of hot humid air is what the gas law says, to 1 %', () 
   // H = 44330.8 [1 - (1.1455/1.225)^(1/4.255876)] = 44330.8 x 0.015645 = 693.6 m.
   const air = moistAir({ temperature: si(308.15), pressure: si(101_325), humidity: si(0) });
   expect(Math.abs(densityAltitude(air.density) - 693.6)).toBeLessThan(7 /* m */);
+});
+
+it.each([-400, 0, 1500, 6000])('the standard pressure of %d m stands at that altitude', (altitude) => {
+  expect(pressureAltitude(standardPressure(si(altitude)))).toBeCloseTo(altitude, 6);
 });
 
 it('air denser than at sea level has a negative density altitude', () => {

@@ -1,6 +1,9 @@
 import type { Item } from '../../../src/documents/page/drawing.ts';
 import { type Box, textBox } from './text-box.ts';
 
+/** No home printer reaches closer to the edge of the sheet than this, mm (common practice, no source). */
+export const unprintableEdge = 5;
+
 /** The upright rectangle that holds an item's ink, half its stroke included. */
 export function inkBox(item: Item): Box {
   switch (item.kind) {

@@ -1,5 +1,22 @@
 import type { TextItem } from '../../../src/documents/page/drawing.ts';
-import { inkReach, textWidth } from '../../../src/documents/page/text-measure.ts';
+import { unitsPerEm } from '../../../src/documents/page/font-advances.ts';
+import { textWidth } from '../../../src/documents/page/text-measure.ts';
+
+/** How far ink reaches above and below the baseline, in ems. */
+export interface InkReach {
+  readonly above: number;
+  readonly below: number;
+}
+
+/**
+ * The tallest and deepest ink a line of text can have, in ems, by what kind of characters it holds.
+ * @source glyph boxes of the same font files: digits -29 to 1520, ASCII -483 to 1565, the rest of the table -483 to 1907
+ */
+export function inkReach(text: string): InkReach {
+  if (/^\d*$/.test(text)) return { above: 1520 / unitsPerEm, below: 29 / unitsPerEm };
+  if (/^[ -~]*$/.test(text)) return { above: 1565 / unitsPerEm, below: 483 / unitsPerEm };
+  return { above: 1907 / unitsPerEm, below: 483 / unitsPerEm };
+}
 
 /** An upright rectangle on the page, mm. */
 export interface Box {

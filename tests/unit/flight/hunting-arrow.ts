@@ -18,7 +18,7 @@ export interface Variation {
 /**
  * The common hunting arrow of the independent rigid-body figures, from parts: 450 gr, 28.5 in shaft of 0.245 in, balance 0.4555 m
  * from the nock, 2.1/0.9 in vanes 0.5 in tall at 3 degrees, drag coefficient 2.5. Inertias, slope and margin then agree within
- * 1.5 %.
+ * 1.5 %, with the vanes in free air as there.
  */
 export const huntingArrow = ({
   turn = 'right',
@@ -51,5 +51,5 @@ export const huntingArrow = ({
       },
     },
     totals: { mass: si(450 * GRAIN), balance: si(0.4555), dragCoefficient: 2.5 },
-    choices,
+    choices: { liftLossesCounted: false, ...choices },
   });

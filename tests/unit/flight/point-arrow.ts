@@ -2,6 +2,7 @@ import type { FlyingArrow } from '../../../src/arrow/flying-arrow.ts';
 import type { Air } from '../../../src/atmosphere/air.ts';
 import { calm } from '../../../src/atmosphere/wind.ts';
 import type { FlightConditions } from '../../../src/flight/conditions.ts';
+import { STANDARD_GRAVITY } from '../../../src/quantities/exact.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
 /** Dry air at 15 °C and 1013.25 hPa. */
@@ -48,6 +49,7 @@ export const conditionsOf = (arrow: FlyingArrow, more: Partial<FlightConditions>
   air: seaLevel,
   wind: calm,
   slope: si(0),
+  freeFall: STANDARD_GRAVITY,
   eyeHeight: si(1.6),
   place: null,
   ...more,

@@ -1,5 +1,5 @@
 import type { Arrow } from '../../../src/arrow/arrow.ts';
-import type { FinRing } from '../../../src/arrow/lift/lifting.ts';
+import type { FinRing } from '../../../src/arrow/lift/fin-ring.ts';
 import { arrowLength, nockLength } from '../../../src/arrow/parts/pieces.ts';
 import { gravity } from '../../../src/flight/frame.ts';
 import {
@@ -13,6 +13,7 @@ import {
   unit,
   type Vector3,
 } from '../../../src/numerics/vector.ts';
+import { STANDARD_GRAVITY } from '../../../src/quantities/exact.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { seaLevel } from './point-arrow.ts';
 
@@ -102,7 +103,7 @@ export function stripByStrip(arrow: Arrow, { velocity, axis, turning, spin, roll
   const { axialInertia: Ix, transverseInertia: Iy } = flying.attitude;
   const rollMoment = dot(moment, axis);
   const across = subtract(subtract(moment, scale(axis, rollMoment)), scale(turning, Ix * spin));
-  const [gx, gy, gz] = gravity(si(0));
+  const [gx, gy, gz] = gravity({ slope: si(0), freeFall: STANDARD_GRAVITY });
   return {
     velocity: add(scale(force, 1 / flying.mass), [gx, gy, gz]),
     turning: subtract(cross(scale(across, 1 / Iy), axis), scale(axis, dot(turning, turning))),

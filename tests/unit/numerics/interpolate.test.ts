@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { monotoneCubic, quinticHermite, uniformCubic } from '../../../src/numerics/interpolate.ts';
+import {
+  cubicHermite,
+  monotoneCubic,
+  quinticHermite,
+  uniformCubic,
+} from '../../../src/numerics/interpolate.ts';
 
 const grid = (lo: number, hi: number, n: number) =>
   Array.from({ length: n }, (_, i) => lo + ((hi - lo) * i) / (n - 1));
@@ -100,6 +105,25 @@ describe('monotoneCubic', () => {
     expect(() => monotoneCubic(x, y)).toThrow(expect.objectContaining({ code })),
   );
   it('refuses to be read at NaN', () => expect(() => table(Number.NaN)).toThrow(/NaN/));
+});
+
+describe('cubicHermite', () => {
+  it.each([0, 0.25, 0.5, 0.9, 1])('is exact for a third power, at t = %f', (t) => {
+    const third = (x: number): [number, number] => [x ** 3 - x, 3 * x ** 2 - 1];
+    expect(Math.abs(cubicHermite(2, t, ...third(1), ...third(3)) - third(1 + 2 * t)[0])).toBeLessThan(
+      1e-13 /* rounding */,
+    );
+  });
+  it('errs on sin(x) by at most h^4/384', () => {
+    const h = 0.5;
+    const sine = (x: number): [number, number] => [Math.sin(x), Math.cos(x)];
+    const error = worstOver(
+      grid(0, 1, 101),
+      (t) => cubicHermite(h, t, ...sine(1.3), ...sine(1.3 + h)) - Math.sin(1.3 + t * h),
+    );
+    expect(error).toBeLessThanOrEqual(h ** 4 / 384);
+    expect(error).toBeGreaterThan((h ** 4 / 384) * 0.9);
+  });
 });
 
 describe('quinticHermite', () => {

@@ -6,9 +6,16 @@ import { conditionsOf, pointArrow } from '../flight/point-arrow.ts';
 export const inventedRig: Rig = {
   conditions: conditionsOf(pointArrow(0.0291595, 0.0062484, 2.5)),
   launchSpeed: si(85.344),
-  geometry: { peepHeight: si(0.11684), peepToPin: si(0.8382), freeFlight: si(0.98), lean: si(0) },
+  geometry: {
+    peepHeight: si(0.11684),
+    peepToPin: si(0.8382),
+    freeFlight: si(0.98),
+    lean: si(0),
+    barAngle: si(0),
+  },
   cant: si(0),
   zeroRange: si(18.288),
+  zeroSlope: si(0),
   scale: { travelPerUnit: 0.001, direction: 1, atZero: 12.4 },
   housingBelowPin: si(0),
 };

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { bendingStiffness, OLD_SPINE_TEST, staticDeflection } from '../../../../src/arrow/parts/stiffness.ts';
+import { bendingStiffness, SPINE_TEST } from '../../../../src/arrow/parts/stiffness.ts';
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../../../../src/bow/mass-per-draw.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
@@ -10,9 +10,15 @@ it('a 400 spine has the stiffness of the hand calculation', () => {
   expect(bendingStiffness(si(0.4 * INCH))).toBeCloseTo(6.3657, 3);
 });
 
-it('deflection and stiffness are inverse, in either test', () => {
-  expect(staticDeflection(bendingStiffness(si(0.01)))).toBeCloseTo(0.01, 15);
-  expect(staticDeflection(bendingStiffness(si(0.01), OLD_SPINE_TEST), OLD_SPINE_TEST)).toBeCloseTo(0.01, 15);
+it('a shaft of that stiffness sags by 0.4 in under the load of the test: F L^3/(48 EI)', () => {
+  const sag = (0.88 * 9.80665 * 0.7112 ** 3) / (48 * bendingStiffness(si(0.4 * INCH)));
+  expect(Math.abs(sag - 0.01016)).toBeLessThan(1e-15 /* m */);
+});
+
+it('another test of the same shaft, with twice the load on half the span, sags by a quarter', () => {
+  const half = { span: si<'m'>(SPINE_TEST.span / 2), load: 2 * SPINE_TEST.load };
+  const ratio = bendingStiffness(si(0.01 / 4), half) / bendingStiffness(si(0.01));
+  expect(Math.abs(ratio - 1)).toBeLessThan(1e-15 /* relative: rounding */);
 });
 
 it('a 452 gr arrow from 68 lb has 6.65 gr per pound', () => {
@@ -23,6 +29,6 @@ it('a 452 gr arrow from 68 lb has 6.65 gr per pound', () => {
 it.each([
   ['a shaft that does not sag', () => bendingStiffness(si(0))],
   ['a shaft that lifts', () => bendingStiffness(si(-0.01))],
-  ['no stiffness', () => staticDeflection(si(Number.NaN))],
+  ['a shaft of unknown sag', () => bendingStiffness(si(Number.NaN))],
   ['no draw weight', () => massPerDraw(si(0.03), si(0))],
 ])('%s throws', (_, run) => expect(run).toThrow(DomainError));

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type CardContent, layOutCard } from '../../../../src/documents/page/card.ts';
-import { type Drawing, unprintableEdge } from '../../../../src/documents/page/drawing.ts';
+import type { Drawing } from '../../../../src/documents/page/drawing.ts';
 import type { Plot } from '../../../../src/documents/plot/plot-data.ts';
 import type { Table } from '../../../../src/documents/table/table.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
-import { inkBox, inkOutside, overlaps, withRole } from '../ink-box.ts';
+import { inkBox, inkOutside, overlaps, unprintableEdge, withRole } from '../ink-box.ts';
 
 const marks = (rows: number): Table => ({
   title: 'Marks',

@@ -3,8 +3,8 @@ import PDFDocument from 'pdfkit';
 import { describe, expect, it } from 'vitest';
 import type { TextItem, Weight } from '../../../../src/documents/page/drawing.ts';
 import { advances } from '../../../../src/documents/page/font-advances.ts';
-import { inkReach, textWidth } from '../../../../src/documents/page/text-measure.ts';
-import { textBox } from '../text-box.ts';
+import { textWidth } from '../../../../src/documents/page/text-measure.ts';
+import { inkReach, textBox } from '../text-box.ts';
 
 const FONTS: Readonly<Record<Weight, string>> = {
   regular: 'src/documents/fonts/sans-condensed.ttf',

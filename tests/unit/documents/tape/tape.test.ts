@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Drawing, paperSizes, unprintableEdge } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, paperSizes } from '../../../../src/documents/page/drawing.ts';
 import { layOutTape, type TapePrint } from '../../../../src/documents/tape/tape.ts';
 import type { TapeContent } from '../../../../src/documents/tape/tape-content.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
-import { inkBox, inkOutside, isInside, overlap, overlaps, withRole } from '../ink-box.ts';
+import { inkBox, inkOutside, isInside, overlap, overlaps, unprintableEdge, withRole } from '../ink-box.ts';
 import { inventedSetup, inventedTape, inventedTicks } from '../invented-tape.ts';
 
 const print: TapePrint = { paper: 'a4', copies: 3 };

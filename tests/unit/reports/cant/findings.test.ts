@@ -26,7 +26,8 @@ describe('cantFindings', () => {
   });
 
   it('turns the travel and the level that the file leaves to their defaults, 3 in and 1 in', () => {
-    // An arc is its angle times its radius; the tangent is longer by a third of the angle squared, under 3e-5 of itself below half a degree.
+    // An arc is its angle times its radius; the tangent is longer by a third of the angle squared, under 3e-5 of itself
+    // below half a degree.
     const [inch, arc] = [0.0254, 3e-5];
     expect(found.sightTurn.length).toBeCloseTo(3 * inch, 12 /* digits of a metre: rounding */);
     expect(found.levelTurn.length).toBeCloseTo(inch, 12 /* digits of a metre: rounding */);

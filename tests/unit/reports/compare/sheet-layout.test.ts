@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildCurves, compare } from '../../../../src/advice/builds/comparison.ts';
-import { unprintableEdge } from '../../../../src/documents/page/drawing.ts';
 import { displayUnits } from '../../../../src/quantities/display-units.ts';
 import { type ComparisonContent, layOutComparison } from '../../../../src/reports/compare/sheet-layout.ts';
 import { bowWith, candidate, tallVanes, withPoint } from '../../advice/invented-candidates.ts';
-import { inkBox, inkOutside, overlaps, withRole } from '../../documents/ink-box.ts';
+import { inkBox, inkOutside, overlaps, unprintableEdge, withRole } from '../../documents/ink-box.ts';
 import { yards } from '../../sight/invented-rig.ts';
 
 const contentOf = (count: number, units: 'imperial' | 'metric'): ComparisonContent => {

@@ -1,0 +1,86 @@
+import { at } from '../../numerics/at.ts';
+import { toSi } from '../../quantities/format.ts';
+import { si } from '../../quantities/quantity.ts';
+import { anglesBothWays } from '../asked/angles.ts';
+import type { Asked } from '../asked/option.ts';
+import { optionRanges, windSpeed } from '../asked/quantity.ts';
+import { cautionBlocks } from '../cautions.ts';
+import { dataOf } from '../field.ts';
+import { headBlocks } from '../head.ts';
+import type { Occasion } from '../occasion.ts';
+import { type Block, note, paragraph, type Report, tableBlock } from '../report.ts';
+import { roundRanges } from '../round-ranges.ts';
+import type { Session, Sessions } from '../session.ts';
+import { CUT_FIELDS, cardFields } from './fields.ts';
+import { type CardFindings, cardFindings } from './findings.ts';
+import { markPaths } from './paths.ts';
+import type { question } from './question.ts';
+import { cardSheet } from './sheet.ts';
+import { cardCuts, cardTable } from './tables.ts';
+import { belowZeroNotes, contactNotes } from './words.ts';
+
+/** Slopes are told for this many round ranges at most: between them a cut changes by less than a pin can be set to. */
+const SLOPE_RANGES = 9;
+/** Paths are told apart by their dashes; more would not be. Of one more the nearest is left out: it is the flattest. */
+const MOST_PATHS = 4;
+
+export function report(
+  [session]: Sessions,
+  asked: Asked<typeof question.options>,
+  { now, sheet }: Occasion,
+): Report {
+  const { title, units } = session;
+  const crosswind = windSpeed('crosswind', asked.crosswind);
+  const ranges = optionRanges(asked);
+  const stretch = { from: at(ranges, 0), to: at(ranges, ranges.length - 1) };
+  const found = cardFindings(session, {
+    ranges,
+    crosswind,
+    slopes: anglesBothWays(
+      { option: 'steepest', text: asked.steepest },
+      { option: 'angleStep', text: asked.angleStep },
+    ).filter((slope) => slope !== 0),
+    slopeRanges: roundRanges(stretch, units, SLOPE_RANGES),
+    whole: si(toSi(1, units.range)),
+  });
+  const draw = () => {
+    const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);
+    return cardSheet(session, found, markPaths(session, pathRanges), { page: asked.page, now });
+  };
+  return {
+    title,
+    blocks: blocksOf(session, found),
+    rows: cardTable(found, units),
+    data: dataFor(session, found),
+    sheet: sheet ? draw() : null,
+  };
+}
+
+function blocksOf(session: Session, found: CardFindings): readonly Block[] {
+  const { units } = session;
+  return [
+    ...headBlocks(session),
+    { kind: 'sheet', about: '' },
+    tableBlock(cardTable(found, units)),
+    ...(found.slopes.length === 0
+      ? []
+      : [
+          paragraph('Uphill (+) and downhill (-), take this off the range:'),
+          tableBlock(cardCuts(found, units)),
+        ]),
+    ...belowZeroNotes(found, units).map(note),
+    ...contactNotes(found, units).map(note),
+    ...cautionBlocks(session),
+  ];
+}
+
+const dataFor = ({ title, calibrated, calibration, units }: Session, found: CardFindings): object => ({
+  title,
+  calibrated,
+  zero_range_m: calibration.rig.zeroRange,
+  crosswind_mps: found.crosswind,
+  // A door that writes the sheet puts the names of its files here.
+  files: [],
+  rows: dataOf(cardFields(found, units), found.rows),
+  slopes: dataOf(CUT_FIELDS, found.slopes),
+});
