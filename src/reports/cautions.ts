@@ -17,9 +17,9 @@ export const isLight = (perDraw: number): boolean => perDraw < RATING_MASS_PER_D
 
 /** What a light arrow can do, for any heading. */
 export const lightArrow = (): string =>
-  `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can ` +
-  "be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow " +
-  'technician.';
+  `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight ` +
+  "the bow can be damaged and the archer hurt. Keep to the bow maker's minimum, and ask a qualified " +
+  'bow technician.';
 
 /**
  * The backstop, and how far the arrow could go without one: a bound, 30 % less drag or a laminar shaft, rounded up, with the
@@ -55,8 +55,8 @@ function stabilityCaution({ assembly }: Session): readonly Caution[] {
   if (staticMargin === null || staticMargin > 0) return [];
   return [
     caution(
-      'the centre of pressure of this arrow is not behind its balance point, so it does not fly point first by ' +
-        'itself. The numbers here are those of a point of its weight and drag; do not shoot it at ' +
+      'the centre of pressure of this arrow is not behind its balance point, so it does not fly point ' +
+        'first by itself. The numbers here are for a point mass of its weight and drag; do not shoot it at ' +
         'any distance.',
     ),
   ];

@@ -9,7 +9,7 @@ import { QuestionError } from './asked/question-error.ts';
 export function partsOf({ assembly: { arrow } }: OpenSetup, command: string): ArrowParts {
   if (arrow.parts !== null) return arrow.parts;
   throw new QuestionError(
-    `${command}: the file does not list the arrow's parts, and without them nobody can tell how it turns`,
+    `${command}: this needs the parts of the arrow, and the file does not list them`,
     'Write arrow.parts with at least shaft, point and vanes.',
   );
 }

@@ -13,7 +13,7 @@ export function flownRanges(
   const flown = ranges.filter((range) => range > start);
   if (flown.length > 0) return flown;
   throw new QuestionError(
-    `{to}: nearer than ${formatQuantity(start, units.range, 2)} the arrow is still on the string`,
-    'Write a farther {to}, "20 yd" or so.',
+    `{to}: closer than ${formatQuantity(start, units.range, 2)} the arrow is still on the string`,
+    'Write a longer {to}, such as "20 yd".',
   );
 }

@@ -1,6 +1,7 @@
 import { dragAt } from '../arrow/drag/drag-at.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
+import type { Calibration, Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
@@ -17,7 +18,7 @@ export const headBlocks = (session: Session): readonly Block[] => [
       session.title,
       `Arrow  ${arrowLine(session)}`,
       `Air    ${airLine(session)}`,
-      `Rests on ${basisLine(session)}`,
+      `Based on ${basisLine(session)}`,
     ],
   },
   ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
@@ -52,7 +53,8 @@ export function airLine({ setup, calibration, units }: Session): string {
     formatQuantity(air.density, units.density, units.density === 'kg/m3' ? 3 : 4),
     `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
   ];
-  if (setup.air === undefined) parts.push('the standard atmosphere at sea level, as the file names no air');
+  if (setup.air === undefined)
+    parts.push('the standard atmosphere at sea level, because the file gives no air');
   parts.push(...windParts(wind, units));
   if (slope !== 0)
     parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
@@ -61,8 +63,7 @@ export function airLine({ setup, calibration, units }: Session): string {
 
 function basisLine({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
-    const count = calibration.residuals.length;
-    return `${count} shot ${count === 1 ? 'measurement' : 'measurements'} (calibrated; --uncalibrated leaves them out)`;
+    return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }
   const shot = [setup.marks, setup.speeds, setup.drops].some((list) => list !== undefined && list.length > 0);
   return shot
@@ -70,12 +71,27 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
     : 'the bow and arrow as measured; no shot marks yet';
 }
 
+/** What was shot, one and several of it. */
+const SHOT: Readonly<Record<Residual['measurement']['kind'], readonly [one: string, several: string]>> = {
+  mark: ['shot mark', 'shot marks'],
+  speed: ['speed down range', 'speeds down range'],
+  drop: ['drop', 'drops'],
+};
+
+/** `4 shot marks, 2 drops` */
+function shotWords({ residuals }: Calibration): string {
+  const count = (kind: string): number =>
+    residuals.filter(({ measurement }) => measurement.kind === kind).length;
+  return Object.entries(SHOT)
+    .map(([kind, words]) => ({ words, count: count(kind) }))
+    .filter((shot) => shot.count > 0)
+    .map(({ words: [one, several], count: shots }) => `${shots} ${shots === 1 ? one : several}`)
+    .join(', ');
+}
+
 /** When a document was made, and what its numbers rest on. */
 export function dateLine(now: Date, { calibrated, calibration }: Session): string {
-  const count = calibration.residuals.length;
-  const basis = calibrated
-    ? `held to ${count} shot ${count === 1 ? 'measurement' : 'measurements'}`
-    : 'not held to any shot mark';
+  const basis = calibrated ? `fitted to ${shotWords(calibration)}` : 'not fitted to any shot mark';
   return `${now.toISOString().slice(0, 10)}, ${basis}`;
 }
 

@@ -17,8 +17,8 @@ function contradictionWarnings(session: Session): readonly string[] {
   const [worst] = findings(calibration).filter(({ kind }) => GRAVE.includes(kind));
   const why = worst === undefined ? '' : `${findingWords(session, worst)} `;
   return [
-    `The shot marks contradict the measurements or one another. ${why}"quillpath fit" tells all; ` +
-      'until it is mended trust neither marks nor tape.',
+    `The shot marks contradict the measurements or one another. ${why}Run "quillpath fit" for details. ` +
+      'Do not rely on the marks or the tape until this is resolved.',
   ];
 }
 
@@ -29,14 +29,14 @@ function unusedWarnings({ setup, assembly, calibrated }: Session): readonly stri
   return [
     ...(unknown
       ? [
-          `${groups(unread)} of an unknown scale cannot measure it and ${unread === 1 ? 'is' : 'are'} left out: ` +
-            'readings at two different ranges are needed, of which at_zero is one.',
+          `${groups(unread)} cannot measure the unknown scale and ${unread === 1 ? 'is' : 'are'} left out: ` +
+            'readings at two different ranges are needed, and at_zero counts as one.',
         ]
       : []),
     ...(aside > 0 && calibrated
       ? [
-          `${groups(aside)} shot with the bow turned far over ${aside === 1 ? 'serves' : 'serve'} left and right ` +
-            'only, not the heights.',
+          `${groups(aside)} shot with the bow canted far over ${aside === 1 ? 'counts' : 'count'} for left and ` +
+            'right only, not for height.',
         ]
       : []),
   ];

@@ -138,14 +138,14 @@ describe('the card on paper', () => {
       .flatMap(({ texts }) => texts)
       .map(({ text }) => text)
       .join(' ');
-    expect(words).toMatch(/not held to any shot mark/);
+    expect(words).toMatch(/not fitted to any shot mark/);
     expect(words).not.toMatch(/No mark ties the readings to the arrow yet/);
   });
-  it('says from where on readings lie below nought of the scale, and no such thing where none does', async () => {
+  it('says from where on marks lie below zero on the scale, and no such thing where none does', async () => {
     const shown = await atTerminal(['card', field, '--out', 'card.pdf']);
-    expect(shown.out).toMatch(/below nought of the scale from 65 yd on/);
+    expect(shown.out).toMatch(/below zero on the scale from 65 yd on/);
     const near = await atTerminal(['card', field, '--out', 'card.pdf', '--to', '60yd']);
-    expect(near.out).not.toMatch(/below nought/);
+    expect(near.out).not.toMatch(/below zero/);
   });
   it('serves the five numbers that marks need', async () => {
     const given = {
@@ -172,7 +172,7 @@ describe('card, otherwise', () => {
   it.each([
     [['--out', 'card.png'], /\.pdf or/],
     [['--out', 'card.pdf', '--crosswind', '-3 mph'], /without a minus sign/],
-    [['--out', 'card.pdf', '--to', '10yd'], /farther --to/],
+    [['--out', 'card.pdf', '--to', '10yd'], /longer --to/],
     [['--out', 'card.pdf', '--angle-step', '50deg'], /--angle-step/],
     [['--out', 'card.pdf', '--steepest', '60deg', '--angle-step', '2deg'], /width of a table/],
     [[], /--out/],
@@ -216,7 +216,7 @@ describe('fit --out', () => {
   it('says what is missing when nothing was shot, with one plot', async () => {
     const pages = await written('fit', mountain, '--uncalibrated', '--out', 'report.pdf');
     const words = (pages[0]?.texts ?? []).map(({ text }) => text).join(' ');
-    expect(words).toMatch(/No marks were shot yet/);
+    expect(words).toMatch(/No marks yet/);
     expect(words).toMatch(
       /Shoot next at 100 yd: 6 arrows there would bring the average error of the marks from/,
     );

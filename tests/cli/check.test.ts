@@ -8,7 +8,7 @@ describe('check', () => {
   const given = { 's.yaml': good.replace('mass: 463 gr ', 'mass_sd: 1 gr\n  mass: 463 gr ') };
   it('names the uncertainties that have no effect', async () => {
     const { out } = await atTerminal(['check', 's.yaml'], given);
-    expect(out).toMatch(/Written but not used:\n {2}arrow\.mass_sd\n/);
+    expect(out).toMatch(/In the file but not used:\n {2}arrow\.mass_sd\n/);
     expect(JSON.parse((await atTerminal(['check', 's.yaml', '--json'], given)).out).unused).toEqual([
       'arrow.mass_sd',
     ]);

@@ -228,7 +228,7 @@ describe('what is wrong', () => {
   it('a slow bow gets the marks it reaches, and is told where they end', async () => {
     const seen = await atTerminal(['marks', 'f.yaml', '--every', '10yd'], feeble);
     expect(seen.code).toBe(0);
-    expect(seen.out).toMatch(/does not get to 60 yd with any mark/);
+    expect(seen.out).toMatch(/cannot reach 60 yd with any sight setting/);
     // Without drag 70 ft/s carries v^2/g = 51 yd.
     expect(
       JSON.parse((await atTerminal(['marks', 'f.yaml', '--every', '10yd', '--json'], feeble)).out).rows,

@@ -120,7 +120,7 @@ describe('compare', () => {
     const { out } = await atTerminal(['compare', example]);
     const [first = '', second = ''] = out.split('\n');
     expect(first).toMatch(/^heavy front: really different in launch speed -\d+\.\d ± \d\.\d ft\/s; /);
-    expect(second).toMatch(/^With the marks of now it hits \d+\.\d in low at 80 yd/);
+    expect(second).toMatch(/^With the present marks it hits \d+\.\d in low at 80 yd/);
     expect(out).toContain("choose that by the shaft maker's chart");
     expect(out).toContain('local hunting code');
   });
@@ -145,8 +145,8 @@ builds: [{ name: heavier, arrow: { mass: 500 gr } }]
     const given = { 'a.yaml': rated, 'b.yaml': `${rated.split('builds')[0]}air: { temperature: 20 degF }\n` };
     const { out } = await atTerminal(['compare', 'a.yaml', 'b.yaml'], given);
     expect(out).toContain('a.yaml: speed from the rating of the bow');
-    expect(out).toContain("The speed is the rating's");
-    expect(out).toContain('The files name different air, wind or slope');
+    expect(out).toContain('The speed comes from the rating');
+    expect(out).toContain('The files have different air, wind or slope');
   });
   it('warns of vanes that stand further off the shaft', async () => {
     const { out } = await atTerminal(['compare', 'v.yaml', ...NO_GROUPS], {

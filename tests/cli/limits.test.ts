@@ -8,9 +8,9 @@ it.each([
   [
     'masses that spread by pounds',
     ['scatter', example, '--mass', '1000gr'],
-    /--mass: 1000gr is out of reason. Write 50 gr/,
+    /--mass: 1000gr is too large to be right. It takes at most 50 gr/,
   ],
-  ['a spread below nought', ['scatter', example, '--head', '-1 deg'], /--head: -1 deg is below nought/],
+  ['a negative spread', ['scatter', example, '--head', '-1 deg'], /--head: -1 deg must not be negative/],
   ['more copies than a page holds', [...tape, '--copies', '61'], /from 1 to 60/],
   ['tapes for every speed there is', [...tape, '--neighbours', '7'], /from 0 to 6/],
   ['a million arrows', ['scatter', example, '--arrows', '1000000'], /from 24 to 100000/],
@@ -40,7 +40,7 @@ it.each([
 
 it('rows that are still on the string are told of', async () => {
   const { out } = await atTerminal(['fly', example, '--to', '3yd', '--every', '0.25yd']);
-  expect(out).toMatch(/Rows begin at \d\.\d+ yd: nearer/);
+  expect(out).toMatch(/Rows begin at \d\.\d+ yd: closer than that/);
 });
 
 it('rows beyond what the arrow carries are left out and told of', async () => {

@@ -39,7 +39,7 @@ describe('swing --json', () => {
 
   it('text leads with the margin, and shows a table, a plot and the paper', async () => {
     const { out } = await atTerminal(['swing', example, '--units', 'metric']);
-    expect(out).toMatch(/^The air takes hold [\d.]+ cm behind the balance point/);
+    expect(out).toMatch(/^The centre of pressure is [\d.]+ cm behind the balance point/);
     expect(out).toMatch(/tail left +1\.00/);
     expect(out).toContain("o'clock");
   });

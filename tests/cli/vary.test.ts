@@ -38,10 +38,10 @@ describe('variedKey', () => {
     });
   });
   it.each([
-    ['nothing', /names no key/],
+    ['nothing', /does not give a key/],
     ['a=1gr:2mm:1gr', /mixes units/],
-    ['a=2:1:1', /goes nowhere/],
-    ['a=1:2:0', /goes nowhere/],
+    ['a=2:1:1', /does not lead from low to high/],
+    ['a=1:2:0', /does not lead from low to high/],
     ['a=1:x:1', /not low:high:step/],
     ['a=0:1:1e-9', /that would be/],
   ])('refuses %s', (text, message) => expect(() => variedKey(text)).toThrow(message));

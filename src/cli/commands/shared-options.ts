@@ -15,4 +15,4 @@ export const jsonOption = (): Option =>
 export const csvOption = (): Option =>
   new Option('--csv', 'print the rows as comma-separated values instead');
 export const uncalibratedOption = (): Option =>
-  new Option('--uncalibrated', 'leave the shot marks aside and use the measurements alone');
+  new Option('--uncalibrated', 'leave out the shot marks and use the measurements alone');

@@ -17,8 +17,8 @@ export function anglesBothWays(largest: Written, step: Written): readonly number
   const count = Math.floor(most / one + 1e-9);
   if (!(one > 0 && count >= 1 && 2 * count < MOST_ANGLES))
     throw new QuestionError(
-      `{${step.option}}: ${step.text} does not divide ${largest.text}`,
-      `Write a step above nought, and not above {${largest.option}}.`,
+      `{${step.option}}: ${step.text} does not divide ${largest.text} evenly`,
+      `Write a step greater than zero and no larger than {${largest.option}}.`,
     );
   return Array.from({ length: 2 * count + 1 }, (_, i) => (i - count) * one);
 }

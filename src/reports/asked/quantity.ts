@@ -22,7 +22,7 @@ export function optionQuantity<D extends Dimension>(
   }
 }
 
-/** An option's quantity above nought, and not above `most`. @throws QuestionError naming the option and its limits */
+/** An option's quantity, greater than zero and at most `most`. @throws QuestionError naming the option and its limits */
 export function positiveQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -32,12 +32,12 @@ export function positiveQuantity<D extends Dimension>(
   const value = limitedQuantity(option, text, dimension, most);
   if (value > 0) return value;
   throw new QuestionError(
-    `{${option}}: ${text} is not above nought`,
-    `Write a value above nought, ${most} at most.`,
+    `{${option}}: ${text} must be greater than zero`,
+    `Write a value greater than zero, at most ${most}.`,
   );
 }
 
-/** An option's quantity of nought or more, and not above `most`. @throws QuestionError naming the option and its limits */
+/** An option's quantity, not negative and at most `most`. @throws QuestionError naming the option and its limits */
 export function limitedQuantity<D extends Dimension>(
   option: string,
   text: string,
@@ -46,9 +46,9 @@ export function limitedQuantity<D extends Dimension>(
 ): Quantity<SiUnit[D]> {
   const value = optionQuantity(option, text, dimension);
   if (value < 0)
-    throw new QuestionError(`{${option}}: ${text} is below nought`, 'Write it without a minus sign.');
+    throw new QuestionError(`{${option}}: ${text} must not be negative`, 'Write it without a minus sign.');
   if (value > optionQuantity(option, most, dimension))
-    throw new QuestionError(`{${option}}: ${text} is out of reason`, `Write ${most} at most.`);
+    throw new QuestionError(`{${option}}: ${text} is too large to be right`, `It takes at most ${most}.`);
   return value;
 }
 
@@ -56,7 +56,10 @@ export function limitedQuantity<D extends Dimension>(
 export function windSpeed(option: string, text: string): MetresPerSecond {
   const speed = optionQuantity(option, text, 'speed');
   if (speed >= 0) return speed;
-  throw new QuestionError(`{${option}}: ${text} is no speed`, 'Write it without a minus sign.');
+  throw new QuestionError(
+    `{${option}}: ${text} is negative, but a speed cannot be`,
+    'Write it without a minus sign.',
+  );
 }
 
 /** Rows beyond this are a slip of the pen: a step in the wrong unit. */
@@ -78,18 +81,18 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
   const last = optionQuantity('to', to, 'length');
   if (!(step > 0))
     throw new QuestionError(
-      `{every}: ${every} is no step`,
-      'Write {every} "1 yd" or another length above nought.',
+      `{every}: the step must be greater than zero, and ${every} is not`,
+      'Write {every} "1 yd" or another length greater than zero.',
     );
   if (!(first > 0))
     throw new QuestionError(
-      `{from}: ${from ?? every} is no range`,
-      'Write {from} "10 yd" or another length above nought.',
+      `{from}: the range must be greater than zero, and ${from ?? every} is not`,
+      'Write {from} "10 yd" or another length greater than zero.',
     );
   if (!(last >= first))
     throw new QuestionError(
-      `{to}: ${to} is nearer than where the rows begin`,
-      'Write a farther {to} or a nearer {from}.',
+      `{to}: ${to} is shorter than the range where the rows begin`,
+      'Write a longer {to} or a shorter {from}.',
     );
   const count = Math.floor((last - first) / step + 1e-9) + 1;
   if (count > MOST_ROWS)

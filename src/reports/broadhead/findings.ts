@@ -79,7 +79,7 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
 function headed(arrow: Arrow): Headed {
   const { staticMargin, length } = arrow;
   if (staticMargin === null || length === null)
-    throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');
+    throw new DomainError('static margin', Number.NaN, 'an arrow with `arrow.parts` in the setup file');
   const marginShare = staticMargin / length;
   const marginSd = staticMarginSd(arrow.flying);
   if (marginSd === null) throw new DomainError('static margin', Number.NaN, 'an arrow told by its parts');

@@ -13,8 +13,8 @@ export const question = asked({
     thickness: text('length', '0.03 in', 'of a blade; a common head'),
     to: rangeIn(100, 'farthest range'),
     every: stepIn(10, 'step of the rows'),
-    angle: text('angle', '1 deg', 'by which the tail stands off in a bad launch'),
-    nockTravel: text('speed', '1.5 fps', 'speed of the nock across in a bad launch'),
+    angle: text('angle', '1 deg', 'angle of the tail off its path in a bad launch'),
+    nockTravel: text('speed', '1.5 fps', 'sideways speed of the nock in a bad launch'),
   },
   examples: [
     ['a common three-blade head', 'setup.yaml'],

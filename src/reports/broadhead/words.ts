@@ -8,12 +8,13 @@ import type { BroadheadFindings, Headed } from './findings.ts';
 /** What the blades do to the margin. */
 export function marginWords({ field, broadhead, blades }: BroadheadFindings, units: DisplayUnits): string {
   const margin = ({ staticMargin, marginSd, marginShare }: Headed) =>
-    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} (${(100 * marginShare).toFixed(0)} % of the length)`;
+    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} ` +
+    `(${(100 * marginShare).toFixed(0)} % of the length)`;
   const head =
     `${blades.count} blades, ${formatQuantity(blades.length, units.bowLength, 2)} long, ` +
     `${formatQuantity(blades.cuttingDiameter, units.bowLength, 2)} across`;
   return (
-    `The air takes hold ${margin(field)} behind the balance point with a field point, ${margin(broadhead)} with ` +
+    `The centre of pressure is ${margin(field)} behind the balance point with a field point and ${margin(broadhead)} with ` +
     `the broadhead: ${head}.`
   );
 }
@@ -51,27 +52,28 @@ export function standsWords({ starts }: BroadheadFindings, units: DisplayUnits):
   });
   const last = at(at(starts, 0).misses, at(starts, 0).misses.length - 1);
   return [
-    `Two blades push from where they stand; at ${rangeWords(last.range, units)}, standing upright, flat or between as the arrow leaves:`,
+    `Two blades push from where they stand; at ${rangeWords(last.range, units)}, standing upright, flat ` +
+      'or between as the arrow leaves:',
     ...lines,
   ].join('\n');
 }
 
 /** Of a broadhead whose margin is too small to trust. */
 export const smallMarginWords = (): string =>
-  `below ${100 * LEAST_MARGIN} % whatever is crooked on the arrow steers it. Take smaller blades, larger ` +
-  'vanes, or more weight in front.';
+  `below ${100 * LEAST_MARGIN} %, anything crooked on the arrow steers it. Use smaller blades, larger ` +
+  'vanes, or more weight up front.';
 
 export const launchWords = ({ angle, nockSpeed }: BroadheadFindings, units: DisplayUnits): string =>
-  `clean: the shaft leaves along its flight. tail left, tail high: ${formatQuantity(angle, 'deg', 1)} off it. ` +
-  `nock travel left: the nock moves across at ${formatQuantity(nockSpeed, units.speed, 1)}.`;
+  `clean: the shaft points along its path at launch. tail left, tail high: ${formatQuantity(angle, 'deg', 1)} off it. ` +
+  `nock travel left: the nock moves sideways at ${formatQuantity(nockSpeed, units.speed, 1)}.`;
 
 /** Why a clean broadhead of more drag lands high. */
 export const HIGH_WORDS =
-  'High out of a clean start, though it has more drag: an arrow leaves the string not yet turning with its ' +
-  'falling path, so it rides nose-high through its first swing, and blades in front lift it until it has ' +
-  'turned. That sets a small upward angle in the first yards; a nock set a little higher undoes it, and hides ' +
-  'it in most bows.';
+  'The broadhead hits high from a clean launch although it has more drag: an arrow leaves the string not yet ' +
+  'turning with its falling path, so it flies nose-high through its first swing, and blades in front lift it ' +
+  'until it has turned. That adds a small upward angle in the first yards; a slightly higher nocking point ' +
+  'cancels it, and hides it on most bows.';
 
 export const SHOOTING_WORDS =
-  'A broadhead that leans or a crooked shaft adds to this: see the command scatter. Sight broadheads in on ' +
-  'their own, and shoot them only at a stop made for them.';
+  'A leaning broadhead or a crooked shaft adds to this: see quillpath scatter. Sight broadheads in separately, ' +
+  'and shoot them only into a target rated for broadheads.';

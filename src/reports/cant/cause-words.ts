@@ -31,7 +31,7 @@ export function causeWords({
       of: (value) => fromSi(value, smallLength),
       digits: smallLength === 'in' ? 2 : 1,
     },
-    plumb: { name: 'lean beyond the level', unit: '°', of: inDegrees, digits: 2 },
+    plumb: { name: 'level error', unit: '°', of: inDegrees, digits: 2 },
     side_force: { name: 'side force of the spin', unit: 'of ceiling', of: (value) => value, digits: 2 },
     tail_left: { name: 'tail left at launch', unit: '°', of: inDegrees, digits: 1 },
     turning: { name: 'nock travel at launch', unit: 'rad/s', of: (value) => value * speed, digits: 1 },

@@ -21,7 +21,7 @@ export function driftPlot({ drift, fit }: CantFindings, units: DisplayUnits): Pl
         points: drift.map(({ range, gyroscopic }) => point(range, gyroscopic)),
       },
       {
-        name: 'with the shaft force at its ceiling',
+        name: 'with the side force of the spin at its ceiling',
         kind: 'line',
         points: drift.map(({ range, gyroscopic, shaftForceCeiling }) =>
           point(range, gyroscopic + shaftForceCeiling),

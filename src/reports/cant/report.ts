@@ -40,10 +40,10 @@ function blocksOf(session: Session, found: CantFindings): readonly Block[] {
       ? []
       : [paragraph('What the groups say about left and right:'), tableBlock(causeTable(session, found))]),
     paragraph(groupWords(session, found)),
-    paragraph('What a lean that nobody noticed costs, left (-) or right, and low (-) or high:'),
+    paragraph('What an unnoticed cant costs, left (-) or right, and low (-) or high:'),
     tableBlock(costTable(found, units)),
     note(
-      `kept: the same lean held always, windage and height set again at ${rangeWords(calibration.rig.zeroRange, units)}.`,
+      `kept: the same cant at every shot, with windage and height set again at ${rangeWords(calibration.rig.zeroRange, units)}.`,
     ),
     ...cautionBlocks(session),
   ];

@@ -12,8 +12,8 @@ export function verdictWords(session: Session, found: CantFindings): string {
   const { lean, verdict } = found;
   if (!found.isCurved && !verdict.measured)
     return (
-      'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no ' +
-      'group with its left and right.'
+      'Not worth doing: nothing in the file makes this arrow curve. It has no vanes that spin the arrow, ' +
+      'and no group with its left and right.'
     );
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
@@ -21,8 +21,8 @@ export function verdictWords(session: Session, found: CantFindings): string {
   switch (verdict.reason) {
     case 'inside the groups':
       return (
-        `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ` +
-        `${shift}, ${scatters}${showWords(session, found)}`
+        `Not worth doing: ${verdict.measured ? 'overall' : 'as far as is known'} the arrow curves ${shift}, ` +
+        `${scatters}${showWords(session, found)}`
       );
     case 'not shown':
       return verdict.couldBeWind
@@ -32,7 +32,7 @@ export function verdictWords(session: Session, found: CantFindings): string {
             `${small(found.shiftSd)}).${showWords(session, found)}`;
     case 'worth doing':
       return (
-        `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it ` +
+        `Worth doing: turn the sight bar ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it ` +
         `(${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ` +
         `${scatters}${verdict.measured ? ` ${windAlikeWords(session, found)}` : ''}`
       );
@@ -44,7 +44,10 @@ function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): st
   const wind = formatQuantity(Math.abs(lean.windAlike), units.windSpeed, 1);
   const side = lean.windAlike < 0 ? 'right' : 'left';
   return verdict.couldBeWind
-    ? `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much. These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held to the sight's travel (and "lean_sd" under "sight").`
+    ? `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much. ` +
+        'These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), ' +
+        'groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held ' +
+        `to the sight's travel (and "lean_sd" under "sight").`
     : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups so.`;
 }
 
@@ -76,17 +79,16 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
   const small = (length: number): string =>
     formatQuantity(Math.abs(length), units.smallLength, targetDigits(units) + 1);
   return [
-    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the ` +
-      'archer sees it, by either of',
-    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ` +
-      `${turnedWords(sightTurn, units)} of travel;`,
+    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} ` +
+      'as the archer sees it, by either of',
+    `- the sight bar (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
     `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ` +
       `${turnedWords(levelTurn, units)} of level.`,
-    `Then set the windage again. It leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
+    `Then set the windage again. This leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
     closedFormWords(found),
     ...(calibration.rig.conditions.place === null
       ? []
-      : ["The Earth's turning at this latitude is counted in."]),
+      : ['The rotation of the Earth at this latitude is included.']),
   ].join('\n');
 }
 
@@ -96,13 +98,12 @@ function turnedWords({ offset, length }: Turned, { smallLength, bowLength }: Dis
 }
 
 function closedFormWords({ lean: { closedForm } }: CantFindings): string {
-  if (closedForm === null)
-    return 'The file names no parts that turn the arrow, so nothing is known of its spin.';
+  if (closedForm === null) return 'The file lists no parts that spin the arrow, so its spin is not known.';
   const { gyroscopic, shaftForceCeiling } = closedForm;
   return (
-    `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ` +
-    `${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force ` +
-    'has not been measured on arrows.'
+    `By the closed formula the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and ` +
+    `at most ${degrees(shaftForceCeiling)} more if the side force of the spin were at its ceiling; that ` +
+    'force has not been measured on arrows.'
   );
 }
 
@@ -112,26 +113,28 @@ export function groupWords(session: Session, found: CantFindings): string {
   if (fit.residuals.length === 0)
     return (
       'No group in the file says how far left or right it was (lateral), so an error of the level, which ' +
-      'looks just like a drift by spin, is not ruled out.'
+      'looks just like drift by spin, cannot be ruled out.'
     );
   return [
     ...(isWindTakenOff
-      ? ["The groups are taken to have been shot in the file's wind, and what it drifts is taken off them."]
+      ? [
+          'The groups are assumed to have been shot in the wind of the file, and the drift it causes is subtracted.',
+        ]
       : []),
     ...(leanSpinLikeness !== null && leanOrSpin
       ? [
           'A leaning bow and a spinning arrow look the same in these groups (correlation ' +
-            `${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean ` +
-            'cancels both. Arrows of the other helical shot as well (turn: left or right), or the ' +
-            'bow turned end for end (cant: 180 deg), would tell them apart.',
+            `${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. ` +
+            'Groups shot with the other helical as well (turn: left or right), or with the bow upside down ' +
+            '(cant: 180 deg), would tell them apart.',
         ]
       : []),
     ...fit.crosswinds.map((crosswind) => crosswindWords(session, crosswind)),
     launchWords(found),
     ...(fit.chance < TOLD_CHANCE
       ? [
-          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} ` +
-            `%); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
+          `The groups vary sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %), ` +
+            `so the errors are widened ${fit.widening.toFixed(1)} times to match.`,
         ]
       : []),
   ].join('\n');
@@ -141,22 +144,31 @@ export function groupWords(session: Session, found: CantFindings): string {
 function crosswindWords({ units }: Session, { day, value, sd, priorSd }: CrosswindEstimate): string {
   const speed = (wind: number): string => formatQuantity(Math.abs(wind), units.windSpeed, 1);
   const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
-  return `Of a crosswind ${when}, beyond what the file says, the groups tell ${speed(value)} from the ${value < 0 ? 'right' : 'left'} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible before.`;
+  return (
+    `Of a crosswind ${when}, beyond what the file says, the groups tell ${speed(value)} from the ` +
+    `${value < 0 ? 'right' : 'left'} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible ` +
+    'before.'
+  );
 }
 
 function launchWords({ fit: { launch } }: CantFindings): string {
   switch (launch.kind) {
     case 'not asked for':
-      return 'Nothing asks for a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+      return (
+        'Nothing in the groups points to a bad launch: its effect is a straight line beyond about 40 yd, and ' +
+        'hides in the windage.'
+      );
     case 'not to be seen':
-      return 'These groups could not show a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+      return (
+        'These groups could not show a bad launch: its effect is a straight line beyond about 40 yd, and ' +
+        'hides in the windage.'
+      );
     case 'does not help':
-      return 'A bad start of the arrow does not explain what is left over.';
+      return 'A bad launch does not explain what is left over.';
     case 'seen':
       return (
-        `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow ` +
-        'swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything ' +
-        'leans.'
+        `The groups show a bad launch (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow ` +
+        'swings over its first 20 to 40 yd. Check nock fit, rest and a paper tear before you lean anything.'
       );
   }
 }

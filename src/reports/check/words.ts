@@ -46,7 +46,8 @@ function flightFacts(
       'swing',
       swing,
       ({ wavelength, dampingLength }) =>
-        `${formatQuantity(wavelength, units.range, 1)} a wave, to 37 % in ${formatQuantity(dampingLength, units.range, 1)}`,
+        `${formatQuantity(wavelength, units.range, 1)} a wave, dies to 37 % within ` +
+        `${formatQuantity(dampingLength, units.range, 1)}`,
     ),
   ];
 }
@@ -64,7 +65,8 @@ export function smallMarginWords(found: CheckFindings, { assembly, units }: Sess
   if (staticMargin === null || length === null) return '';
   const share = `${((100 * staticMargin) / length).toFixed(0)} % of the arrow's length`;
   return (
-    `the static margin is ${marginSize(staticMargin, found.marginSd, units)}, ${share}; below ${100 * LEAST_MARGIN} % whatever is ` +
+    `the static margin is ${marginSize(staticMargin, found.marginSd, units)}, ${share}; below ` +
+    `${100 * LEAST_MARGIN} % whatever is ` +
     'crooked on the arrow steers it. Take smaller blades, larger vanes, or more weight in front.'
   );
 }
@@ -81,9 +83,9 @@ const spinWords = (
   { spinPerLength, range }: DisplayUnits,
 ): string =>
   spin === 0 || growth === null
-    ? 'none: the vanes do not turn it'
-    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % ` +
-      `of it after ${formatQuantity(growth, range, 1)}`;
+    ? 'none: the vanes do not spin it'
+    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; ` +
+      `63 % of it after ${formatQuantity(growth, range, 1)}`;
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>
@@ -96,12 +98,12 @@ export function assumedWords({ assembly }: Session, { assumed }: CheckFindings):
   const lines = [
     ...assumed.map(({ key, text, why }) => `  ${key}: ${text} (${why})`),
     ...assembly.arrow.assumptions.map(
-      (assumption) => `  ${assumption}: the file names neither parts nor a measured value`,
+      (assumption) => `  ${assumption}: the file has neither parts nor a measured value`,
     ),
   ];
-  return lines.length === 0 ? '' : ['Taken for granted because the file does not say:', ...lines].join('\n');
+  return lines.length === 0 ? '' : ['Assumed, because the file does not say:', ...lines].join('\n');
 }
 
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>
-  unused.length === 0 ? '' : ['Written but not used:', ...unused.map((key) => `  ${key}`)].join('\n');
+  unused.length === 0 ? '' : ['In the file but not used:', ...unused.map((key) => `  ${key}`)].join('\n');

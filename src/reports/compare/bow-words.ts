@@ -18,13 +18,18 @@ export function bowLines({ setup, units }: Session, { build }: UncertainReadings
     Math.abs(fromSi(value, units.speed) / grain).toFixed(units.mass === 'gr' ? 3 : 2);
   const percent = (value: number) => (100 * value).toFixed(0);
   return [
-    `Bow: ${formatQuantity(energy.energy, units.energy, 0)} to arrow and virtual mass (${virtualMassWords(energy, units.mass)}); this arrow takes ${percent(share.value)} ± ${percent(share.sd)} % of it along.`,
-    `One ${units.mass === 'gr' ? 'grain' : 'gram'} more costs ${perMass(slope.value)} ± ${perMass(slope.sd)} ${symbolOf(units.speed)}. Speeds of builds not chronographed rest on v = √(2E/(m + K)).`,
+    `Bow: ${formatQuantity(energy.energy, units.energy, 0)} shared by arrow and virtual mass ` +
+      `(${virtualMassWords(energy, units.mass)}); this arrow takes ${percent(share.value)} ± ` +
+      `${percent(share.sd)} % of it.`,
+    `One ${units.mass === 'gr' ? 'grain' : 'gram'} more costs ${perMass(slope.value)} ± ` +
+      `${perMass(slope.sd)} ${symbolOf(units.speed)}. Speeds of builds that were not chronographed come ` +
+      'from v = √(2E/(m + K)).',
     energy.virtualMassFrom === 'prior' && energy.arrows.length > 1
-      ? 'K is still largely assumed: an arrow of a mass further off, or a mean of more shots, would tell it.'
+      ? 'K is still mostly assumed: a more different arrow mass, or the mean of more shots, would measure it.'
       : '',
     energy.virtualMassFrom === 'prior' && energy.arrows.length === 1
-      ? `K is mostly assumed: chronograph a second arrow ${units.mass === 'gr' ? '100 gr' : '6 g'} lighter or heavier, and list it under bow.chronographed.`
+      ? `K is mostly assumed: chronograph a second arrow ${units.mass === 'gr' ? '100 gr' : '6 g'} lighter ` +
+        'or heavier, and list it under bow.chronographed.'
       : '',
     ratingLine(setup, units, mass),
     fullnessLine(setup, build),
@@ -47,7 +52,8 @@ function ratingLine({ bow, launch }: Session['setup'], units: Session['units'], 
   const { value, sd } = launchSpeed(rated, si(mass));
   const promised = `${formatQuantity(value, units.speed, 0)} ± ${formatQuantity(sd, units.speed, 0)}`;
   return launch.speed === 'rated'
-    ? `The speed is the rating's (5 gr/lb, 30 in and 70 lb unless the file says otherwise), less 3 % for peep, loop and a hand in place of a machine: ${promised}.`
+    ? 'The speed comes from the rating (5 gr/lb, 30 in and 70 lb unless the file says otherwise), less 3 % ' +
+        `for the peep, the loop and a hand instead of a machine: ${promised}.`
     : `The rating promises ${promised} for this arrow at your weight and draw.`;
 }
 
@@ -60,6 +66,12 @@ function fullnessLine(
   if (force === undefined) return '';
   const fullness = drawCurveFullness(energy.energy, force, powerStroke);
   if (fullness <= 1)
-    return `That is ${(100 * fullness).toFixed(0)} % of peak draw weight times power stroke; recurves store 58 %, compounds more.`;
-  return `That is ${(100 * fullness).toFixed(0)} % of peak draw weight times power stroke, more than any bow can store: check the draw weight, the draw length and the chronograph.`;
+    return (
+      `That is ${(100 * fullness).toFixed(0)} % of peak draw weight times power stroke; recurves store 58 ` +
+      '%, compounds more.'
+    );
+  return (
+    `That is ${(100 * fullness).toFixed(0)} % of peak draw weight times power stroke, more than any bow ` +
+    'can store: check the draw weight, the draw length and the chronograph.'
+  );
 }

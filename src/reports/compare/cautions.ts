@@ -31,12 +31,14 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
       ? []
       : [
           caution(
-            `${taller.map(({ build }) => `${build.name} stands ${formatQuantity(build.arrow.flying.fletchRadius, session.units.bowLength, 2)} off the axis`).join(', ')}, more than now: check rest, cables and riser at a slow draw, with powder on the vanes.`,
+            `${taller.map(({ build }) => `${build.name} stands ${formatQuantity(build.arrow.flying.fletchRadius, session.units.bowLength, 2)} off the axis`).join(', ')}, ` +
+              'more than now: check rest, cables and riser at a slow draw, with powder on the vanes.',
             'Vane clearance',
           ),
         ]),
     caution(
-      'For game, the least draw weight, energy and arrow are those of your local hunting code, and the range is your own to judge; none of them is this table.',
+      'For game, your local hunting code sets the least draw weight, energy and arrow, and you judge the ' +
+        'range; this table decides neither.',
       '',
     ),
     carryCaution(session),

@@ -71,7 +71,7 @@ const COMPARED: readonly RowValue[] = ['speed', 'energy', 'momentum', 'windDrift
 
 /** Differences by range, each with its error; a star stands at what is not told apart. */
 export function rangeTable(ranges: readonly number[], contrast: Contrast, units: DisplayUnits): Table {
-  const mark: Wording = { ...rowWording('drop', units), label: 'with the mark of now' };
+  const mark: Wording = { ...rowWording('drop', units), label: 'with the present mark' };
   const shown = [mark, ...COMPARED.map((key) => rowWording(key, units))];
   return {
     columns: [rangeColumn(ranges, units), ...shown.map(({ label, unit }): Column => ({ name: label, unit }))],
@@ -102,7 +102,7 @@ export function decisionTable({ questions, others }: Comparison, index: number, 
     of: ({ rows: found }: Contrast) => found[index]?.[key] ?? null,
   }));
   const mark = {
-    wording: { ...rowWording('drop', units), label: 'hit, marks of now' },
+    wording: { ...rowWording('drop', units), label: 'hit, present marks' },
     of: ({ rows: found }: Contrast) => found[index]?.withBaseMark ?? null,
   };
   const shown = [...facts, ...rows, mark];
@@ -121,7 +121,9 @@ export function decisionTable({ questions, others }: Comparison, index: number, 
       }),
     ]),
     notes: [
-      `± one standard error of the difference; * cannot be told apart. Wind drift: by ${formatQuantity(questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`,
+      '± one standard error of the difference; * cannot be told apart. Wind drift: by ' +
+        `${formatQuantity(questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the ` +
+        'side.',
     ],
   };
 }

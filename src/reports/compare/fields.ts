@@ -56,7 +56,7 @@ export const FACT_FIELDS: NumberFields<Fact> = {
   bendsPerPush: { key: 'bends_per_push', shown: plain('bends during the push', '', 3) },
   pushLoad: { key: 'push_load', shown: plain('push, of the buckling load', '%', 0, 100) },
   launchSpeed: { key: 'launch_speed_mps', shown: quantity('launch speed', 'speed', [1, 1]) },
-  efficiency: { key: 'efficiency', shown: plain('energy taken along', '%', 1, 100) },
+  efficiency: { key: 'efficiency', shown: plain('energy to the arrow', '%', 1, 100) },
   launchEnergy: { key: 'launch_energy_J', shown: quantity('energy at launch', 'energy', [1, 1]) },
   launchMomentum: { key: 'launch_momentum_kgmps', shown: quantity('momentum at launch', 'momentum', [3, 3]) },
   dragCoefficient: { key: 'drag_coefficient', shown: plain('drag coefficient', '', 2) },
@@ -64,7 +64,7 @@ export const FACT_FIELDS: NumberFields<Fact> = {
   spinPerMetre: { key: 'spin_per_m', shown: quantity('spin, settled', 'spinPerLength', [2, 2]) },
   staticMargin: { key: 'static_margin_m', shown: quantity('static margin', 'bowLength', [1, 1]) },
   swingWavelength: { key: 'swing_wavelength_m', shown: quantity('swing wavelength', 'range', [1, 1]) },
-  swingDamping: { key: 'swing_damping_m', shown: quantity('swing falls to 1/e in', 'range', [1, 1]) },
+  swingDamping: { key: 'swing_damping_m', shown: quantity('swing dies to 37 % in', 'range', [1, 1]) },
 };
 
 export const ROW_FIELDS: NumberFields<RowValue> = {

@@ -13,7 +13,7 @@ export function groupTable({ comparison, groups, session: { units } }: CompareFi
   if (groups.every((found) => found === null)) return null;
   const wording = rowWording('drop', units);
   return {
-    title: `Group of ${GROUP}, corner to corner, of a sorted dozen from a steady bow and a perfect aim`,
+    title: `Size of a group of ${GROUP} from a sorted dozen, with a steady bow and perfect aim`,
     columns: [
       rangeColumn(questions.ranges, units),
       ...buildsOf(comparison).map(
@@ -32,7 +32,7 @@ export function groupTable({ comparison, groups, session: { units } }: CompareFi
       }),
     ]),
     notes: [
-      'In brackets: against now, shot with the same random differences. What they vary in: quillpath scatter --help.',
+      'In brackets: compared with now, shot with the same random differences. For what varies: quillpath scatter --help.',
     ],
   };
 }

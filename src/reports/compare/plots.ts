@@ -51,7 +51,7 @@ export function markPlot({ others, questions }: Comparison, units: DisplayUnits)
   const { unit, shown } = rowWording('drop', units);
   return {
     x: { label: 'range', unit: symbolOf(units.range) },
-    y: { label: 'hit with the marks of now, ± one standard error', unit },
+    y: { label: 'hit with the present marks, ± one standard error', unit },
     series: others.map(({ readings, rows }) => ({
       name: readings.build.name,
       kind: 'points',
@@ -61,6 +61,6 @@ export function markPlot({ others, questions }: Comparison, units: DisplayUnits)
         error: shown(sd),
       })),
     })),
-    markers: [{ axis: 'y', at: 0, label: 'the build now tuned' }],
+    markers: [{ axis: 'y', at: 0, label: 'the present build' }],
   };
 }

@@ -6,13 +6,13 @@ export const question = asked({
   purpose: 'Several builds side by side: what really differs, by how much, and what cannot be told apart.',
   setups: 'several',
   setupsWhat:
-    'setup files (YAML); the first is the build now tuned, its `builds:` come next, then the other files',
+    'setup files (YAML); the first is the present build, its `builds:` come next, then the other files',
   options: {
     from: rangeIn(20, 'nearest range; the shortest shot that asks for a mark'),
     to: rangeIn(80, 'farthest range; few shots at game are longer'),
     every: stepIn(20, 'step of the rows'),
-    ring: text('diameter', '8 in', 'what is to be hit, for how far a guess of the range may be off'),
-    crosswind: text('speed', '10 mph', 'wind from the side, to tell the drift by'),
+    ring: text('diameter', '8 in', 'size of the target, for how far a guess of the range may be off'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
     arrows: count(
       'count',
       [0, 100_000],

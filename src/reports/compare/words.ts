@@ -19,7 +19,7 @@ const MATTERS = 0.005;
 /** Files may be about different days; then part of what differs is the day's. Empty when they are not. */
 export const surroundingsLine = (found: CompareFindings): string =>
   differentDays(found)
-    ? 'The files name different air, wind or slope: part of every difference by range comes from there.'
+    ? 'The files have different air, wind or slope, and part of every difference by range comes from that.'
     : '';
 
 /** What a listed build changes, to stand behind its name. */
@@ -41,18 +41,18 @@ export const speedWords = (from: string): string =>
 
 /** What the columns of the differences mean. */
 export const differenceLegend = ({ comparison, session: { units } }: CompareFindings): string =>
-  `real: a difference of this size comes by chance or ignorance once in twenty times or less. *: cannot be told apart. ±: one standard error of the
-difference; what both builds share (the bow, the chronograph, the laws of drag and lift) has cancelled, and each shape of head is off by 40 % of its
-own drag. Without ±: as the parts are written; the law of spin is good to about a tenth, alike for all builds. Heights count how the arrow leaves the
-string: its first swing, and a nock that travels up or down at 0.25 ft/s, which nobody has measured.
-with the mark of now: where that build hits when nothing on the sight or the bow is touched, low negative. wind drift: by ${formatQuantity(comparison.questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`;
+  `real: a difference of this size is unlikely (5 % or less) to be chance or measurement error. *: cannot be told apart. ±: one standard error of the
+difference; what both builds share (the bow, the chronograph, the laws of drag and lift) cancels, and each shape of head is off by 40 % of its
+own drag. Without ±: from the parts as written; the law of spin is good to about 10 %, in the same way for all builds. Heights count how the arrow
+leaves the string: its first swing, and a nock that travels up or down at 0.25 ft/s, which nobody has measured.
+with the present mark: where the build hits if sight and bow are left alone, low negative. wind drift: by ${formatQuantity(comparison.questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`;
 
 /** What the columns of a build mean. */
 export const buildLegend = ({
   comparison: { base, questions },
   session: { units },
 }: CompareFindings): string =>
-  `guess short, long: how far a guess of the range may be off, everything else right, before a ring of ${formatQuantity(questions.ring, units.smallLength, 0)} is missed.
+  `guess short, long: how far a guess of the range may be off, with everything else right, before a ring of ${formatQuantity(questions.ring, units.smallLength, 0)} is missed.
 highest: of the path above the line of sight with that range's mark set. drop: below the launch line, sighted in at ${formatQuantity(base.build.rig.zeroRange, units.range, 0)}.`;
 
 /** In words and first: what is real, then what cannot be told. */
@@ -84,7 +84,7 @@ export function verdictLines({ session, comparison }: CompareFindings, contrast:
   const name = contrast.readings.build.name;
   return [
     real.length === 0
-      ? `${name}: nothing that matters differs for certain.`
+      ? `${name}: no difference that matters is certain.`
       : `${name}: really different in ${real.map(words).join('; ')}.`,
     open.length === 0 ? '' : `Cannot be told apart: ${open.map(words).join('; ')}.`,
     last === undefined ? '' : markWords(last.withBaseMark, range, units),
@@ -100,7 +100,10 @@ function markWords(
 ): string {
   const digits = smallLength === 'in' ? 1 : 0;
   const how = real ? '' : ', which is no more than the error';
-  return `With the marks of now it hits ${formatQuantity(Math.abs(value), smallLength, digits)} ${value < 0 ? 'low' : 'high'} at ${range} (± ${formatQuantity(sd, smallLength, digits)})${how}.`;
+  return (
+    `With the present marks it hits ${formatQuantity(Math.abs(value), smallLength, digits)} ` +
+    `${value < 0 ? 'low' : 'high'} at ${range} (± ${formatQuantity(sd, smallLength, digits)})${how}.`
+  );
 }
 
 export function stiffnessLines({ comparison: { base, others } }: CompareFindings): string {
@@ -114,6 +117,6 @@ export function stiffnessLines({ comparison: { base, others } }: CompareFindings
   if (base.facts.bendingFrequency === null || found.length === 0) return '';
   return `Stiffness of the cut shaft with its point and nock, relative to ${base.build.name}, flying free and under the push of the string: ${found.join('; ')}.
 Free: the square of the first bending frequency. Pushed: the thrust on the middle of the shaft against its buckling load, which weight at the nock does
-not raise. They say which build acts weaker from the same bow, not which spine is right: choose that by the shaft maker's chart, and prove it by
+not raise. They say which build acts weaker from the same bow, not which spine is right: choose that by the shaft maker's chart, and check it by
 shooting bare shafts or broadheads.`;
 }

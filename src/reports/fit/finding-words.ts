@@ -10,15 +10,15 @@ export function findingWords(session: Session, finding: Finding): string {
   const words = parameterWords(session);
   switch (finding.kind) {
     case 'no marks':
-      return 'No marks were shot yet: everything below rests on the ruler and the chronograph alone, and its errors are wide.';
+      return 'No marks yet: these numbers come from your measurements alone, so the uncertainties are large.';
     case 'one mark':
       return 'One mark alone cannot tell speed, drag and scale apart: it shifts all of them a little. Add one at long range.';
     case 'outlier': {
       const { measurement } = at(session.calibration.residuals, finding.index);
       return (
-        `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} of its ` +
-        'standard errors from the rest. Was the reading written down wrongly, the range misjudged, ' +
-        'or the bow torqued? Shoot it again, or take it out and compare.'
+        `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} standard ` +
+        'errors away from the rest. Was the reading written down wrongly, the range misjudged, or the bow ' +
+        'torqued? Shoot it again, or take it out and compare.'
       );
     }
     case 'layer':
@@ -26,19 +26,19 @@ export function findingWords(session: Session, finding: Finding): string {
     case 'at bound':
       return (
         `No bow explains these marks: the fit pushed ${words[finding.parameter].name} as far as it goes. ` +
-        'Look for a reading or a range written down wrongly, and whether the scale grows the way ' +
-        '"increases" says.'
+        'Check for a reading or a range written down wrongly, and that the scale runs the way "increases" ' +
+        'says.'
       );
     case 'scatter':
       return (
-        `The marks scatter more than their groups explain (chance ${percent(finding.chance)}); all errors ` +
-        `below are widened ${finding.widening.toFixed(1)} times to what is seen.`
+        `The marks scatter more than their groups explain (chance ${percent(finding.chance)}), so all errors ` +
+        `below are widened ${finding.widening.toFixed(1)} times to match.`
       );
     case 'tied':
       return (
         `These marks cannot separate ${words[finding.parameter].name} from ${words[finding.to].name}: the ` +
-        'tape is surer than either number. A mark at a very different range, or a chronograph ' +
-        'reading down range, would.'
+        'tape is more certain than either number. A mark at a very different range, or a chronograph reading ' +
+        'down range, would.'
       );
     case 'far from prior': {
       const { name } = words[finding.parameter];
@@ -54,9 +54,14 @@ export function findingWords(session: Session, finding: Finding): string {
 function layerWords(isLaminar: boolean, chance: number): string {
   const sure = `${(100 * chance).toFixed(0)} %`;
   const open =
-    'A slim arrow with a smooth point at this speed flies either with the drag of its build-up or with half of it, by the layer of air along the shaft.';
+    'A slim arrow with a smooth point at this speed flies either with the drag of its build-up or with ' +
+    'half of it, by the layer of air along the shaft.';
   if (chance < TOLD_APART)
-    return `${open} The marks do not tell which (${sure} for ${isLaminar ? 'half of it' : 'the drag of the build-up'}); all errors below hold both. A mark at long range, or a chronograph reading down range, would tell.`;
+    return (
+      `${open} The marks do not tell which (${sure} for ` +
+      `${isLaminar ? 'half of it' : 'the drag of the build-up'}); all errors below hold both. A mark at ` +
+      'long range, or a chronograph reading down range, would tell.'
+    );
   return `${open} The marks say ${isLaminar ? 'half' : 'the drag of the build-up'} (${sure}).`;
 }
 /** From this chance on the marks are said to have told one from the other. */

@@ -3,11 +3,10 @@ import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
   name: 'fit',
-  purpose:
-    'Hold the model to the marks that were shot: what they decide, what they do not, and where to shoot next.',
+  purpose: 'Fit the model to your shot marks: what they decide, what they do not, and where to shoot next.',
   options: {
-    from: rangeIn(20, 'nearest range the tape is to serve; most sights are zeroed there'),
-    to: rangeIn(100, 'farthest range the tape is to serve; name the one you shoot'),
+    from: rangeIn(20, 'nearest range the tape is for; most sights are zeroed there'),
+    to: rangeIn(100, 'farthest range the tape is for; name the one you shoot'),
     page: PAPER,
   },
   sheet: {

@@ -54,8 +54,8 @@ function notes(session: Session, found: FitFindings): readonly string[] {
     ...(measurements === 0
       ? []
       : [
-          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ` +
-            `${measurements} is expected.`,
+          `Sum of squared residuals, each over its error: ${session.calibration.chiSquared.toFixed(1)}, where ` +
+            `about ${measurements} is expected.`,
         ]),
     tieLine(session, found),
     ...otherLines(found, session.units),

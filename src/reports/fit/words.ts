@@ -14,8 +14,8 @@ export const findingLines = (session: Session, { symptoms, isUnreadable }: FitFi
   );
 
 const UNREADABLE =
-  'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph ' +
-  'alone, and its errors are wide.';
+  'The marks cannot be used yet (see the warning): these numbers come from your measurements alone, so ' +
+  'the uncertainties are large.';
 
 /** Chronograph readings and drops beside the model, a line each. */
 export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readonly string[] =>
@@ -35,7 +35,7 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
 export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string {
   const told = sureness.flatMap(({ range, now }) => (now === null ? [] : [{ range, now }]));
   if (told.length < sureness.length)
-    return 'No mark ties the numbers of the scale to the arrow yet: a reading may be anything.';
+    return 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
   const [near, halfWay, far] = [0, Math.floor(told.length / 2), told.length - 1].map((i) => {
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;
@@ -48,8 +48,8 @@ export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
     return (
-      `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far ` +
-      'from the first, is shot.'
+      `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until you shoot a second ` +
+      'range, far from the first.'
     );
   const from = next.isTold.now ? `from ${formatQuantity(next.rmsNow, units.smallLength, 1)} ` : '';
   return (
@@ -63,12 +63,17 @@ export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): re
   const speed = (value: number): string => formatQuantity(value, units.speed, 1);
   const named = days.map(
     ({ day, measurements, speedOffset, sd }) =>
-      `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of days, ± ${speed(sd)}, the air and the wind along with the bow.`,
+      `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew ` +
+      `as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of ` +
+      `days, ± ${speed(sd)}, the air and the wind along with the bow.`,
   );
   if (hidden === null) return named;
   return [
     ...named,
-    `Marks that name no day are taken to be of one up to the widest gap between their ranges. Two evenings that differ by ${speed(hidden.apart)} could hide up to ${formatQuantity(hidden.shift, units.smallLength, 1)} at ${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark tells them apart.`,
+    'Marks that name no day are taken to be of one up to the widest gap between their ranges. Two ' +
+      `evenings that differ by ${speed(hidden.apart)} could hide up to ` +
+      `${formatQuantity(hidden.shift, units.smallLength, 1)} at ` +
+      `${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark tells them apart.`,
   ];
 }
 
@@ -85,7 +90,7 @@ export function verdictLine({ measurements, parameters }: FitFindings): string {
 const VERDICTS: readonly (readonly [Verdict, string])[] = [
   ['measured', 'your marks decide it'],
   ['mostly prior', 'your marks hardly change what was known of it before'],
-  ['not separable', 'your marks would decide it, could they tell it from another one'],
+  ['not separable', 'your marks would decide it if they could tell it from another one'],
 ];
 
 /** The closest tie between two parameters; empty when there is none. */

@@ -57,7 +57,7 @@ function reached({ conditions, launchSpeed }: Rig, ranges: readonly Metres[]): r
   const within = ranges.filter((range) => range <= distance);
   if (within.length > 0) return within;
   throw new QuestionError(
-    `{to}: no shot of this arrow carries farther than ${distance.toFixed(0)} m`,
-    'Write a nearer {to} and a shorter {every}.',
+    `{to}: this arrow cannot carry farther than ${distance.toFixed(0)} m`,
+    'Write a shorter {to} and a shorter {every}.',
   );
 }

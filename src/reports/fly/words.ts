@@ -10,14 +10,18 @@ export const launchWords = ({ aim, launchAngle }: FlyFindings, units: DisplayUni
 export const missingRows = ({ beginsAt, endsAt }: FlyFindings, units: DisplayUnits): readonly string[] => [
   ...(beginsAt === null
     ? []
-    : [`Rows begin at ${rangeWords(beginsAt, units)}: nearer the arrow is still on the string.`]),
+    : [`Rows begin at ${rangeWords(beginsAt, units)}: closer than that, the arrow is still on the string.`]),
   ...(endsAt === null
     ? []
-    : [`Rows end at ${rangeWords(endsAt, units)}: no shot of this arrow carries to the next.`]),
+    : [`Rows end at ${rangeWords(endsAt, units)}: this arrow cannot carry to the next row.`]),
 ];
 
 /** What the columns mean, a line each. */
 export const columnWords = ({ isPoint }: FlyFindings): readonly string[] => [
   'drop: below the launch line. height: above the line of sight. drift: right positive, of a bow pointed straight ahead.',
-  ...(isPoint ? ['The file names no parts, so the arrow flies as a point: no spin and no drift by it.'] : []),
+  ...(isPoint
+    ? [
+        'The file lists no parts, so the arrow flies as a point, without spin and the drift that comes with it.',
+      ]
+    : []),
 ];

@@ -60,14 +60,14 @@ const HIGHEST: Field<SureMark> = {
 };
 const HIGHEST_RANGE: Field<SureMark> = {
   key: 'highest_range_m',
-  name: 'at',
+  name: 'highest at',
   unit: 'range',
   digits: 0,
   of: ({ mark }) => mark.highest.range,
 };
 const ASIDE: Field<SureMark> = {
   key: 'lateral_m',
-  name: 'aside',
+  name: 'lateral',
   unit: 'smallLength',
   digits: byLength(2, 0),
   of: ({ mark }) => mark.lateral,

@@ -6,9 +6,9 @@ import type { MarksFindings, ScaleState } from './findings.ts';
 
 /** What the columns mean. */
 export const columnWords = (zeroRange: Metres, units: DisplayUnits): string =>
-  `travel: of the pin below its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard uncertainty.
+  `travel: of the pin, down from its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard uncertainty.
 nearer hit: where the same setting hits on the way up. highest: above the line of sight, at that range.
-aside: left (-) or right of the aim with the windage set at the zero range.`;
+lateral: left (-) or right of the aim with the windage set at the zero range.`;
 
 /** What is left out, and why: a sentence each. */
 export const marksNotes = (
@@ -22,7 +22,7 @@ export const marksNotes = (
 
 const SCALE_NOTES: Readonly<Record<ScaleState, readonly string[]>> = {
   known: [],
-  'not in the file': ['The file names no scale (sight.scale), so marks are given as travel only.'],
+  'not in the file': ['The file has no scale (sight.scale), so marks are given as travel only.'],
   'not known yet': [
     'The scale is not known yet, so marks are given as travel only: shoot marks at two ranges or more, or write ' +
       'sight.scale.travel_per_unit and at_zero.',
@@ -31,8 +31,9 @@ const SCALE_NOTES: Readonly<Record<ScaleState, readonly string[]>> = {
 
 /** Where the arrow falls short. */
 export const reachNote = (beyond: Metres, units: DisplayUnits): string =>
-  `The arrow does not get to ${rangeWords(beyond, units)} with any mark: it ends before.`;
+  `The arrow cannot reach ${rangeWords(beyond, units)} with any sight setting, so the list stops short of it.`;
 
 /** Where the arrow would touch the sight. */
 export const contactNote = (touching: Metres, units: DisplayUnits): string =>
-  `From ${formatQuantity(touching, units.range, 0)} on, the arrow or its vanes would touch the sight: the tape must end before.`;
+  `From ${formatQuantity(touching, units.range, 0)} on, the arrow or its vanes would touch the sight, ` +
+  'so the tape has to end before that.';

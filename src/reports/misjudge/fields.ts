@@ -9,7 +9,7 @@ const ROOM_FIELDS: readonly Field<GuessRoom>[] = [
   { key: 'long_m', name: 'long', unit: 'range', digits: 1, of: ({ long }) => long },
   {
     key: 'height_per_guess',
-    name: 'height a step off',
+    name: 'height, a step off',
     unit: 'smallLength',
     per: 'range',
     digits: byLength(2, 0),

@@ -44,7 +44,10 @@ export function report([session]: Sessions, asked: AskedHere): Report {
 function ringOf({ ring }: AskedHere): Metres {
   const diameter = optionQuantity('ring', ring, 'length');
   if (diameter > 0) return diameter;
-  throw new QuestionError(`{ring}: ${ring} is no ring`, 'Write {ring} "8 in" or another size.');
+  throw new QuestionError(
+    `{ring}: the ring must be greater than zero, and ${ring} is not`,
+    'Write {ring} "8 in" or another size.',
+  );
 }
 
 /** A guess worse than this would reach nearer than marks go. */
@@ -55,9 +58,9 @@ function spreadOf({ guess, cant, gusts }: AskedHere): MisjudgeAsked['spread'] {
   const lean = optionQuantity('cant', cant, 'angle');
   const wind = optionQuantity('gusts', gusts, 'speed');
   if (!(share >= 0 && share <= WORST_GUESS))
-    throw new QuestionError(`{guess}: ${guess} is out of reach`, 'Write 0 % to 30 % of the range.');
+    throw new QuestionError(`{guess}: ${guess} is too large`, 'Write 0 % to 30 % of the range.');
   if (!(lean >= 0 && wind >= 0))
-    throw new QuestionError('{cant} and {gusts} are sizes', 'Write them without a minus sign.');
+    throw new QuestionError('{cant} and {gusts} must not be negative', 'Write them without a minus sign.');
   return { guess: share, cant: lean, windAcross: wind, windAlong: wind };
 }
 

@@ -13,8 +13,8 @@ export function verdictWords(
   const short = room.short === null ? 'any amount short' : `${inRange(room.short)} short`;
   return (
     `At ${rangeWords(room.range, units)} a guess may be ${short} or ${inRange(room.long)} long for a ring of ` +
-    `${formatQuantity(ring, units.smallLength, 1)}; with everything together ${percent(hit.chance)} hit, with ` +
-    `the range known ${percent(hit.without.guess)}.`
+    `${formatQuantity(ring, units.smallLength, 1)}; with all errors together ${percent(hit.chance)} of shots hit, ` +
+    `and with the range known ${percent(hit.without.guess)}.`
   );
 }
 
@@ -24,8 +24,8 @@ const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 export function columnWords(spread: Spread, units: DisplayUnits): string {
   const hundred = toSi(100, units.range);
   return [
-    "short, long: the guess off by so much puts the arrow on the ring's edge; " +
-      '"-": no guess too short does, the highest mark still hits.',
+    'short, long: a guess off by this much puts the arrow on the edge of the ring; ' +
+      '"-": no short guess does, because the highest mark still hits.',
     `hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, ` +
       `cants of ${formatQuantity(spread.cant, 'deg', 1)}, ` +
       `winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and ` +

@@ -9,7 +9,7 @@ export const SPREAD_FIELDS: readonly Field<RangeScatter>[] = [
   { key: 'group_m', name: 'group', unit: 'smallLength', digits: targetDigits, of: ({ group }) => group },
   {
     key: 'lateral_sd_m',
-    name: 'aside sd',
+    name: 'lateral sd',
     unit: 'smallLength',
     digits: targetDigits,
     of: ({ lateralSd }) => lateralSd,

@@ -5,7 +5,8 @@ import { USUAL_DOZEN } from './usual-dozen.ts';
 export const question = asked({
   name: 'scatter',
   purpose:
-    'Group size by range from what a dozen arrows and their shots vary in, whose part is how much, and what a helical does for it.',
+    'Group size by range from the differences within a dozen arrows and between shots, how much each ' +
+    'contributes, and what a helical changes.',
   options: {
     from: rangeIn(20, 'nearest range'),
     to: rangeIn(100, 'farthest range'),
@@ -40,13 +41,13 @@ export const question = asked({
     nockTravel: text(
       'speed',
       USUAL_DOZEN.nockTravel,
-      'speed of the nock across as the arrow leaves, each way',
+      'sideways speed of the nock as the arrow leaves, each way',
     ),
     broadhead: flag('with a common three-blade head of the same weight in place of the point'),
   },
   examples: [
     ['a dozen sorted arrows from a steady bow', 'setup.yaml'],
     ['the same arrows with broadheads', 'setup.yaml --broadhead'],
-    ['what straighter shafts would buy, groups of three', 'setup.yaml --bend "0.0005 in" --group 3'],
+    ['what straighter shafts would gain, groups of three', 'setup.yaml --bend "0.0005 in" --group 3'],
   ],
 });

@@ -62,7 +62,7 @@ export const shareTable = ({ ranges }: VaneScatter, units: DisplayUnits): Table 
     [
       RANGE,
       ...CAUSES.map((cause) => shareField(cause, CAUSE_WORDS[cause])),
-      { name: 'together', symbol: '%', digits: 0, of: ({ together }) => 100 * together },
+      { name: 'interaction', symbol: '%', digits: 0, of: ({ together }) => 100 * together },
     ],
     ranges,
     units,

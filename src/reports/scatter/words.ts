@@ -20,9 +20,14 @@ export function verdictWords(found: ScatterFindings, { smallLength, ...units }: 
   const range = rangeWords(at(asked.ranges, asked.ranges.length - 1), units);
   const hardly = Math.max(size, otherSize) / Math.min(size, otherSize) < HARDLY;
   const why = hardly
-    ? 'Hardly a difference: little on this arrow steers it, so there is little for the spin to average out. Blades in front change that: see --broadhead.'
-    : 'What is crooked steers the arrow one way as long as it does not turn, and in a small circle when it does: the spin averages it out.';
-  return `At ${range} groups of ${asked.group}${own.bladed ? ' with broadheads' : ''} are ${groupWords(size, own)}, and ${groupWords(otherSize, other)}. ${why}`;
+    ? 'Hardly any difference: little on this arrow steers it, so there is little for the spin to average ' +
+      'out. Blades in front change that: see --broadhead.'
+    : 'Anything crooked steers the arrow one way as long as it does not spin, and in a small circle when ' +
+      'it does: the spin averages it out.';
+  return (
+    `At ${range} groups of ${asked.group}${own.bladed ? ' with broadheads' : ''} are ` +
+    `${groupWords(size, own)}, and ${groupWords(otherSize, other)}. ${why}`
+  );
 }
 
 /** A ratio of group sizes below this is called hardly a difference. */
@@ -50,8 +55,8 @@ one vane ${formatQuantity(vane, 'deg', 2)}, head ${formatQuantity(head, 'deg', 2
 }
 
 export const shareWords = ({ vanes }: VaneScatter): string =>
-  `With ${vaneWords(vanes)}, the share of each cause, and what no sum explains:`;
+  `With ${vaneWords(vanes)}, the share of each cause and of their interaction:`;
 
 export const legendWords = ({ asked: { group, arrows } }: ScatterFindings): string =>
-  `shares: of the variance when each varies alone. together: what they do to one another; below nought one undoes another, as when a
+  `shares: of the variance when each varies alone. interaction: the part that no single cause explains; negative where one cause cancels another, as when a
 vane that is off spins an arrow whose head leans. Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`;

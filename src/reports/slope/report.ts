@@ -46,7 +46,7 @@ function blocksOf(session: Session, found: SlopeFindings) {
     ...(worstCosine === null ? [] : [verdict(cosineWords(worstCosine, units))]),
     ...headBlocks(session),
     paragraph(
-      'The level mark to set, downhill (-) to uphill (+); "-": a pin above every mark, set the highest:',
+      'The level mark to set, downhill (-) to uphill (+); "-": the pin would have to be above every mark, so set the highest:',
     ),
     tableBlock(markTable(units, marks)),
     paragraph('For the pocket: take this off the range (its top row is the slope):'),

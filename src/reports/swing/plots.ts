@@ -6,7 +6,7 @@ import type { SwingFindings } from './findings.ts';
 /** How the nose swings after each bad start, in the direction in which that start throws it. */
 export const swingPlot = ({ disturbed }: SwingFindings, { range }: DisplayUnits): Plot => ({
   x: { label: 'range', unit: symbolOf(range) },
-  y: { label: 'nose off the flight, right or up', unit: '°' },
+  y: { label: 'nose off the path, right or up', unit: '°' },
   series: disturbed.map(({ name, trace }) => ({
     name,
     kind: 'line',

@@ -4,7 +4,7 @@ import { question as asked } from '../asked/question.ts';
 export const question = asked({
   name: 'swing',
   purpose:
-    'How the arrow recovers from a bad start: margin, wavelength, damping, what the swing costs, and the hole it ' +
+    'How the arrow recovers from a bad launch: margin, wavelength, damping, what the swing costs, and the hole it ' +
     'would leave in paper.',
   options: {
     to: rangeIn(100, 'farthest range of the misses'),
@@ -12,12 +12,12 @@ export const question = asked({
     angle: text(
       'angle',
       '1 deg',
-      'by which the tail stands off as the arrow leaves; what the eye can just see',
+      'angle of the tail off its path as the arrow leaves; what the eye can just see',
     ),
     nockTravel: text(
       'speed',
       '1.5 fps',
-      'speed of the nock across as the arrow leaves; a clear fault of tune',
+      'sideways speed of the nock as the arrow leaves; a clear fault of tune',
     ),
   },
   examples: [

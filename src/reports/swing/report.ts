@@ -52,16 +52,16 @@ function blocksOf(session: Session, found: SwingFindings) {
     paragraph(startWords(found, units)),
     tableBlock(tableOf(START_FIELDS, disturbed, units)),
     plotBlock(swingPlot(found, units)),
-    paragraph('Where each start hits, from where a clean one would; right and high positive:'),
+    paragraph('Where each launch hits, relative to a clean one; right and high positive:'),
     tableBlock(startsAcross(disturbed, units)),
     ...(hung.length === 0
       ? []
       : [
-          paragraph('The hole in paper, nock from point as the archer sees it; right and high positive:'),
+          paragraph('The hole in paper, from point to nock as the archer sees it; right and high positive:'),
           tableBlock(holeTable(advice.starts, units)),
         ]),
     note(
-      'A rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
+      'This is a rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
         'little low because its path falls while the shaft goes through.',
     ),
   ];

@@ -10,23 +10,23 @@ export function marginWords(
 ): string {
   const error = marginSd === null ? '' : ` ± ${formatQuantity(marginSd, units.bowLength, 1)}`;
   const margin =
-    `The air takes hold ${formatQuantity(staticMargin, units.bowLength, 1)}${error} behind the balance point, ` +
-    `${(100 * marginShare).toFixed(0)} % of the arrow's length.`;
+    `The centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)}${error} behind the balance ` +
+    `point, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
   const size =
     swing === null
-      ? 'A swing dies away without swinging through.'
-      : `A swing is ${formatQuantity(swing.wavelength, units.range, 1)} long and falls to a third (1/e) in ` +
+      ? 'The arrow settles without overshooting.'
+      : `One swing takes ${formatQuantity(swing.wavelength, units.range, 1)}, and it dies to 37 % within ` +
         `${formatQuantity(swing.dampingLength, units.range, 1)}.`;
   return `${margin}\n${size}`;
 }
 
 /** Of an arrow whose margin is too small to trust. */
 export const smallMarginWords = (): string =>
-  `that is less than ${100 * LEAST_MARGIN} %. Whatever is crooked on this arrow steers it; take smaller ` +
-  'blades, larger vanes, or more weight in front.';
+  `that is less than ${100 * LEAST_MARGIN} %, so anything crooked on this arrow steers it. Use smaller ` +
+  'blades, larger vanes, or more weight up front.';
 
 export const startWords = ({ angle, nockSpeed }: SwingFindings, units: DisplayUnits): string =>
-  `Starts: the tail ${formatQuantity(angle, 'deg', 1)} left or high of the flight as the arrow leaves, or the ` +
+  `Launches: the tail ${formatQuantity(angle, 'deg', 1)} left of its path or above it as the arrow leaves, or the ` +
   `nock travelling left at ${formatQuantity(nockSpeed, units.speed, 1)}.`;
 
 /** 12 is straight up, 3 right. */

@@ -20,7 +20,7 @@ export function askedRanges(
   if (!(first > 0 && last > first))
     throw new QuestionError(
       `{from} ${from} {to} ${to} leaves no tape`,
-      'Write {from} "20 yd" {to} "100 yd", the nearer first.',
+      'Write {from} "20 yd" {to} "100 yd", the shorter first.',
     );
   return Array.from({ length: last - first + 1 }, (_, i) => ({
     range: toSi(first + i, unit),

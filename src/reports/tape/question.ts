@@ -6,12 +6,12 @@ export const question = asked({
   purpose: 'Draw the sight tape at true scale, to print at 100 % and cut out.',
   options: {
     page: PAPER,
-    in: choice('unit', ['yards', 'metres'], 'yards', 'what the tape counts'),
+    in: choice('unit', ['yards', 'metres'], 'yards', 'unit of the numbers on the tape'),
     from: rangeIn(20, 'first range on the tape; below it marks turn back'),
     to: rangeIn(100, 'last range on the tape; it ends earlier where the arrow would touch the sight'),
     copies: count('count', [1, 60], 3, 'copies of the main tape on the page; cutting and gluing spoil some'),
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
-    step: text('speed', '2 fps', 'speed from one neighbour to the next; about what a chronograph is off by'),
+    step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.

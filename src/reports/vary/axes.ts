@@ -20,10 +20,10 @@ export function variedKey(text: string): VariedKey {
   const split = /^\s*([\w.]+)\s*=\s*(.+)$/.exec(text);
   const [, name, values] = split ?? [];
   if (name === undefined || values === undefined)
-    throw new QuestionError(`{over}: "${text}" names no key and values`, HOW);
+    throw new QuestionError(`{over}: "${text}" does not give a key and values`, HOW);
   if (SHOT.test(name))
     throw new QuestionError(
-      `{over}: ${name} is what was shot, and stays as it was while the build is varied`,
+      `{over}: ${name} is what was shot, so it cannot be varied`,
       'Change it in the file and run fit; vary takes keys of bow, arrow, launch, sight and air.',
     );
   const steps = values.split(':');
@@ -61,8 +61,8 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
     throw new QuestionError(`{over} ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
   if (!(step.number > 0 && high.number >= low.number))
     throw new QuestionError(
-      `{over} ${name}: "${text}" goes nowhere`,
-      'Write low:high:step with a step above nought.',
+      `{over} ${name}: "${text}" does not lead from low to high`,
+      'Write low:high:step with a step greater than zero.',
     );
   const count = Math.floor((high.number - low.number) / step.number + 1e-9) + 1;
   if (count > MOST_VALUES)

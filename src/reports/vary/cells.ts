@@ -49,7 +49,8 @@ export function varyCells(job: VaryJob): readonly Cell[] {
 
 /** Nothing says what the bow was set to when its launch speed was measured. */
 const NO_DRAW_WEIGHT =
-  'how much faster the bow is at another draw weight cannot be said: the file does not name the one that the launch speed was measured at; write bow.peak_draw_weight';
+  'how much faster the bow is at another draw weight cannot be said: the file does not name the one ' +
+  'that the launch speed was measured at; write bow.peak_draw_weight';
 
 /** Null when it cannot be said how fast the bow is in this setting. */
 function varied(base: OpenSetup, variant: SetupFile, overrides: readonly Override[]): TunedBuild | null {

@@ -13,8 +13,7 @@ What can be shown:
 
 export const question = asked({
   name: 'vary',
-  purpose:
-    'Sweep one or two keys of the setup over values and see what becomes of anything the tool computes.',
+  purpose: 'Sweep one or two keys of the setup over values and see how anything the tool computes changes.',
   options: {
     over: list('key=values', 'key of the setup with low:high:step or value,value,...; once or twice'),
     show: text(
@@ -24,7 +23,7 @@ export const question = asked({
     ),
     at: { ...rangeIn(60, 'ranges for what depends on range, with commas between'), of: 'ranges' },
     plot: optionalText('name', 'what to plot; the last one shown when left out'),
-    crosswind: text('speed', '10 mph', 'wind from the side, to tell the drift by'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
   },
   more: SHOWN,
   examples: [
@@ -34,7 +33,9 @@ export const question = asked({
     ],
     [
       'vane height and angle against drag and spin, as a file for a spreadsheet',
-      'setup.yaml --over "arrow.parts.vanes.height=0.3in:0.7in:0.05in" --over "arrow.parts.vanes.angle=1deg:5deg:1deg" --show drag_coefficient,spin_per_metre,static_margin --csv > vanes.csv',
+      'setup.yaml --over "arrow.parts.vanes.height=0.3in:0.7in:0.05in" --over ' +
+        '"arrow.parts.vanes.angle=1deg:5deg:1deg" --show drag_coefficient,spin_per_metre,static_margin --csv ' +
+        '> vanes.csv',
     ],
   ],
 });

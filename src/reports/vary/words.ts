@@ -12,8 +12,9 @@ export const heading = (name: string): string =>
 /** What becomes of the launch speed while other things are varied. */
 export const speedWords = (axes: readonly VariedKey[]): string =>
   axes.some(({ name }) => name.startsWith('launch.'))
-    ? 'The launch speed is as varied.'
-    : "The launch speed follows the bow's energy, v = √(2E/(m + K)), and that the draw weight times the power stroke where they are varied.";
+    ? 'The launch speed is what the sweep sets.'
+    : 'The launch speed follows from the energy of the bow, v = √(2E/(m + K)); where they are varied, that ' +
+      'goes as draw weight times power stroke.';
 
 /** Why some combinations have no answer; empty when all have. */
 export function failureLines({ axes, cells }: VaryFindings): string {
@@ -23,7 +24,8 @@ export function failureLines({ axes, cells }: VaryFindings): string {
   if (failures.length === 0) return '';
   const more = failures.length - MOST_FAILURES;
   return [
-    `"-": no answer for ${failures.length} of ${cells.length} combinations, because of what they set together with the rest of the file:`,
+    `"-": no answer for ${failures.length} of ${cells.length} combinations, because of what they set ` +
+      'together with the rest of the file:',
     ...failures.slice(0, MOST_FAILURES),
     more > 0 ? `${more} more.` : '',
   ]

@@ -36,7 +36,7 @@ function blocksOf(session: Session, found: WindFindings) {
     verdict(verdictWords(found, units)),
     ...headBlocks(session),
     paragraph(
-      `Drift in ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
+      `Drift in a wind of ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
     ),
     tableBlock(driftTable(found, units)),
     ...(found.entryCounted ? [] : [warning(ENTRY_LEFT_OUT)]),
@@ -48,7 +48,8 @@ function blocksOf(session: Session, found: WindFindings) {
     ),
     tableBlock(airTable(found, units)),
     note(
-      'camp: the standard atmosphere of that altitude. The bow is taken to shoot as fast there; cold limbs and strings may not.',
+      'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold ' +
+        'limbs and strings may not.',
     ),
     ...cautionBlocks(session),
   ];

@@ -21,6 +21,7 @@ export function verdictWords({ airs }: WindFindings, units: DisplayUnits): strin
   const where = `${worst.other.kind === 'altitude' ? 'in a ' : ''}${airWords(worst.other, units)}`;
   const miss = `${heightWords(worst.worst.vertical, units)} at ${rangeWords(worst.worst.range, units)}`;
   return airs.every(({ holds }) => holds)
-    ? `The tape holds in all the air below: at worst, ${where} it hits ${miss}, under a third of what one of your arrows scatters.`
-    : `The tape does not hold everywhere: at worst, ${where} it hits ${miss}. Make one for each camp.`;
+    ? `The tape stays accurate in all the conditions below: at worst, ${where} it hits ${miss}, less than ` +
+        'a third of the scatter of one of your arrows.'
+    : `The tape does not stay accurate everywhere: at worst, ${where} it hits ${miss}. Make one for each camp.`;
 }
