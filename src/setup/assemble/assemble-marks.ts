@@ -103,8 +103,8 @@ function markSd(
 }
 
 /**
- * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of the file: by how
- * the archer shoots, how finely the sight is read and how well ranges are known.
+ * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of
+ * the file: by how the archer shoots, how finely the sight is read and how well ranges are known.
  */
 export function plannedMarkSd(setup: SetupFile, rig: Rig, arrows: number): (range: Metres) => Metres {
   const { scale } = rig;
