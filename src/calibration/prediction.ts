@@ -31,8 +31,8 @@ export function predict(rig: Rig, measurements: readonly Measurement[]): readonl
 }
 
 /**
- * By how much one standard deviation of each thing that a day changes moves what is measured on it: the sight stands where the usual
- * day's rig says, and the arrow flies as on the day.
+ * By how much one standard deviation of each thing that a day changes moves what is measured on it: the sight stands where the
+ * usual day's rig says, and the arrow flies as on the day.
  *
  * @returns a row for each measurement, in its own unit: of the speed, the air's density, and a tail wind
  */
