@@ -102,9 +102,9 @@ const HIGHEST: ParameterValues = {
  * Maximum a posteriori values of launch speed, drag, peep height and the sight's scale, from priors and measurements.
  *
  * Minimises r' V^-1 r + Σ((value − prior)/sd)², r what was observed less what is predicted. V holds each measurement's own
- * variance and, between measurements of one day, what that day did to all of them: a random effect, of which the parameters
- * are the mean over days. The covariance is the inverse of the normal matrix at the minimum, widened as the scatter of the
- * marks asks (widening.ts).
+ * variance and, between measurements of one day, what that day did to all of them: a random effect, of which the parameters are
+ * the mean over days. The covariance is the inverse of the normal matrix at the minimum, widened as the scatter of the marks asks
+ * (widening.ts).
  *
  * @throws NumericalError when the minimum is not found
  */

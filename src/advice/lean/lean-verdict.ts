@@ -23,8 +23,7 @@ export interface LeanVerdict {
   /** The turn over its standard uncertainty, without sign. */
   readonly significance: number;
   /**
-   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or
-   * less.
+   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or less.
    */
   readonly couldBeWind: boolean;
   /** What would show a shift of this size; null when there is none to show. */

@@ -17,8 +17,7 @@ export interface Lean {
   /** The cant of the whole bow that would do the same with the travel left as it is. */
   readonly bowLean: Radians;
   /**
-   * The steady crosswind whose curve the same turn would take out, to the right positive: what could have been taken for a
-   * lean.
+   * The steady crosswind whose curve the same turn would take out, to the right positive: what could have been taken for a lean.
    */
   readonly windAlike: MetresPerSecond;
   /** Off to the side at each range of the span with windage set at the zero range: as things are, and with the lean. */

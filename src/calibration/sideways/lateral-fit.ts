@@ -27,8 +27,7 @@ export interface LateralFit {
   readonly priors: LateralPriors;
   readonly residuals: readonly LateralResidual[];
   /**
-   * What wind across the line of sight the groups speak of, beyond the rig's: on each day named, or when the farthest was
-   * shot.
+   * What wind across the line of sight the groups speak of, beyond the rig's: on each day named, or when the farthest was shot.
    */
   readonly crosswinds: readonly CrosswindEstimate[];
   /** Weighted squares of residuals and of departures from the priors; as many as marks are expected. */
@@ -45,8 +44,8 @@ interface LateralResidual {
   readonly residual: number;
   readonly studentised: number;
   /**
-   * What was observed with the fitted windage, offset and wind (and swing), and the rig's wind and cant, taken off, m: the
-   * curved part.
+   * What was observed with the fitted windage, offset and wind (and swing), and the rig's wind and cant, taken off, m: the curved
+   * part.
    */
   readonly curved: number;
   /** Standard uncertainty of the group's centre with that of a deliberate cant, m. */
@@ -124,8 +123,8 @@ function rowsOf(rig: Rig, marks: readonly LateralMark[]): readonly LateralRow[] 
 }
 
 /**
- * Whether a swing of a usual size would show: the drop of chi-squared that it would bring on average, through what the groups
- * say of the two shapes when all else is unknown, against the drop that is asked for.
+ * Whether a swing of a usual size would show: the drop of chi-squared that it would bring on average, through what the groups say
+ * of the two shapes when all else is unknown, against the drop that is asked for.
  */
 function couldShowSwing({ unknowns, covariance }: LateralSolution, priors: LateralPriors): boolean {
   const places = SWING.map((name) => unknowns.indexOf(name));

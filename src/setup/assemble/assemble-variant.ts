@@ -75,8 +75,8 @@ export function assembleVariant(
 }
 
 /**
- * A build put together from the weights of its parts. @source common practice, no source: shafts of a dozen and points differ
- * so much
+ * A build put together from the weights of its parts.
+ * @source common practice, no source: shafts of a dozen and points differ so much
  */
 const UNWEIGHED = 4 * GRAIN;
 
