@@ -12,7 +12,6 @@ const SILENT_DEFAULT = /\?\?=?\s*-?(?:0|1|(?:Number\.)?NaN)(?![\w.])/g;
 const pending: readonly string[] = [
   'src/advice/builds/comparison.ts',
   'src/advice/builds/local-errors.ts',
-  'src/advice/launch/broadhead.ts',
   'src/advice/lean/cant.ts',
   'src/advice/lean/drift.ts',
   'src/advice/lean/lean-verdict.ts',

@@ -8,7 +8,8 @@ import type { BroadheadFindings, Headed } from './findings.ts';
 /** What the blades do to the margin. */
 export function marginWords({ field, broadhead, blades }: BroadheadFindings, units: DisplayUnits): string {
   const margin = ({ staticMargin, marginSd, marginShare }: Headed) =>
-    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} (${(100 * marginShare).toFixed(0)} % of the length)`;
+    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} ` +
+    `(${(100 * marginShare).toFixed(0)} % of the length)`;
   const head =
     `${blades.count} blades, ${formatQuantity(blades.length, units.bowLength, 2)} long, ` +
     `${formatQuantity(blades.cuttingDiameter, units.bowLength, 2)} across`;
@@ -51,13 +52,21 @@ export function standsWords({ starts }: BroadheadFindings, units: DisplayUnits):
   });
   const last = at(at(starts, 0).misses, at(starts, 0).misses.length - 1);
   return [
-    `Two blades push from where they stand; at ${rangeWords(last.range, units)}, standing upright, flat or between as the arrow leaves:`,
+    `Two blades push from where they stand; at ${rangeWords(last.range, units)}, standing upright, flat or ` +
+      'between as the arrow leaves:',
     ...lines,
   ].join('\n');
 }
 
-/** Of a broadhead whose margin is too small to trust. */
-export const smallMarginWords = (): string =>
+/** Of a broadhead whose margin is too small to trust, or that has none. */
+export const smallMarginWords = ({ broadhead }: BroadheadFindings): string =>
+  broadhead.staticMargin > 0
+    ? BELOW_LEAST
+    : 'with this head the air takes hold ahead of the balance point: the arrow turns away from its flight until the wake of the ' +
+      'blades has passed the vanes, and goes where that takes it. Do not trust these numbers, and do not shoot it at any ' +
+      'distance. Take smaller blades, larger vanes, or more weight in front.';
+
+const BELOW_LEAST =
   `below ${100 * LEAST_MARGIN} % whatever is crooked on the arrow steers it. Take smaller blades, larger ` +
   'vanes, or more weight in front.';
 

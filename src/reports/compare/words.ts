@@ -42,9 +42,9 @@ export const speedWords = (from: string): string =>
 /** What the columns of the differences mean. */
 export const differenceLegend = ({ comparison, session: { units } }: CompareFindings): string =>
   `real: a difference of this size comes by chance or ignorance once in twenty times or less. *: cannot be told apart. ±: one standard error of the
-difference; what both builds share (the bow, the chronograph, the laws of drag and lift) has cancelled, and each shape of head is off by 40 % of its
-own drag. Without ±: as the parts are written; the law of spin is good to about a tenth, alike for all builds. Heights count how the arrow leaves the
-string: its first swing, and a nock that travels up or down at 0.25 ft/s, which nobody has measured.
+difference; what both builds share (the bow, the chronograph, the laws of drag and lift) has cancelled, and each shape of head
+is off by 40 % of its own drag. Without ±: as the parts are written; the law of spin is good to about a tenth, alike for all
+builds. Heights count how the arrow leaves the string: its first swing, and a nock that travels up or down at 0.25 ft/s.
 with the mark of now: where that build hits when nothing on the sight or the bow is touched, low negative. wind drift: by ${formatQuantity(comparison.questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`;
 
 /** What the columns of a build mean. */

@@ -8,9 +8,9 @@ export function marginWords(
   { staticMargin, marginSd, marginShare, swing }: SwingAdvice,
   units: DisplayUnits,
 ): string {
-  const error = marginSd === null ? '' : ` ± ${formatQuantity(marginSd, units.bowLength, 1)}`;
+  const error = marginSd === null ? '' : ` (± ${formatQuantity(marginSd, units.bowLength, 1)})`;
   const margin =
-    `The air takes hold ${formatQuantity(staticMargin, units.bowLength, 1)}${error} behind the balance point, ` +
+    `The air takes hold ${formatQuantity(staticMargin, units.bowLength, 1)} behind the balance point${error}, ` +
     `${(100 * marginShare).toFixed(0)} % of the arrow's length.`;
   const size =
     swing === null
