@@ -1,11 +1,13 @@
 import { atBounds, type Calibration, calibrate } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
+import { TOLD_CHANCE } from './widening.ts';
 
 /** Something the archer should know about a fit, as data; the words are the door's. */
 export type Finding =
   | { readonly kind: 'no marks' }
   | { readonly kind: 'one mark' }
   | { readonly kind: 'outlier'; readonly index: number; readonly studentised: number }
+  | { readonly kind: 'layer'; readonly isLaminar: boolean; readonly chance: number }
   | { readonly kind: 'at bound'; readonly parameter: ParameterName }
   | { readonly kind: 'scatter'; readonly widening: number; readonly chance: number }
   | { readonly kind: 'tied'; readonly parameter: ParameterName; readonly to: ParameterName }
@@ -18,14 +20,16 @@ const FAR = 3;
 
 /** What stands out in a calibration, the gravest first. */
 export function findings(calibration: Calibration): readonly Finding[] {
-  const { residuals, parameters, widening, chance } = calibration;
+  const { residuals, parameters, widening, chance, dragPlace } = calibration;
   const marks = residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });
   for (const parameter of atBounds(calibration)) found.push({ kind: 'at bound', parameter });
   found.push(...outliers(calibration));
-  if (widening > 1) found.push({ kind: 'scatter', widening, chance });
+  if (dragPlace !== null)
+    found.push({ kind: 'layer', isLaminar: dragPlace.isOther, chance: dragPlace.chance });
+  if (chance < TOLD_CHANCE) found.push({ kind: 'scatter', widening, chance });
   const told = new Set<string>();
   for (const { name, tiedTo } of parameters) {
     if (tiedTo === null || told.has(tiedTo)) continue;

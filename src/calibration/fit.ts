@@ -1,25 +1,36 @@
-import { chiSquaredSurvival } from '../numerics/distributions.ts';
-import { leastSquares } from '../numerics/least-squares.ts';
+import { at } from '../numerics/at.ts';
+import { forwardSolve } from '../numerics/cholesky.ts';
+import type { DifferenceOptions, Residuals } from '../numerics/difference-jacobian.ts';
+import { type Converged, leastSquares } from '../numerics/least-squares.ts';
+import type { Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { Rig } from '../sight/rig.ts';
+import { type SharedErrors, sharedErrors } from './days.ts';
+import { logEvidence, mixedCovariance, mixedVariance } from './evidence.ts';
 import { FIT_NOT_CONVERGED } from './fit-not-converged.ts';
-import type { Measurement } from './measurement.ts';
+import { studentised, type WhitenedFit } from './judged-residuals.ts';
+import type { DayPriors, Measurement } from './measurement.ts';
 import {
   namedValues,
   PARAMETERS,
   type ParameterName,
   type ParameterValues,
+  type Prior,
   type Priors,
   withParameters,
 } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
 import { estimates, type ParameterEstimate } from './verdict.ts';
+import { scatterOf } from './widening.ts';
 
 /** Everything a fit needs. `rig` holds the values the priors are about. */
 export interface CalibrationProblem {
   readonly rig: Rig;
   readonly priors: Priors;
   readonly measurements: readonly Measurement[];
+  readonly days: DayPriors;
+  /** A second place where the factor on the drag may lie, as likely before the marks as that of `priors`. */
+  readonly otherDrag?: Prior;
 }
 
 /** One measurement beside what the calibrated model says of it. */
@@ -46,10 +57,22 @@ export interface Calibration {
   /** Factor on all standard errors because the marks scatter more than their groups explain; 1 when they do not. */
   readonly widening: number;
   readonly problem: CalibrationProblem;
+  /** What was known before the marks of the values as they came out: with two places for the drag, about the one it came to. */
+  readonly priors: Priors;
+  /** Null where the drag has one place. */
+  readonly dragPlace: DragPlace | null;
+  readonly linear: LinearFit;
 }
 
-/** Below this chance the stated uncertainties are not believed and the errors are widened to what is seen. */
-const BELIEVED_CHANCE = 0.05;
+/** Which of two places the drag came to. */
+export interface DragPlace {
+  readonly isOther: boolean;
+  /** Of the place it came to, after the marks. */
+  readonly chance: number;
+}
+
+/** The fit taken as linear at its minimum, with what days have done. */
+export type LinearFit = SharedErrors & WhitenedFit;
 
 /** The fit is done when a step changes no parameter by more than this share: the error left is its square. */
 const STEP_TOLERANCE = 1e-4;
@@ -78,86 +101,122 @@ const HIGHEST: ParameterValues = {
 /**
  * Maximum a posteriori values of launch speed, drag, peep height and the sight's scale, from priors and measurements.
  *
- * Minimises Σ((observed − predicted)/sd)² over the measurements plus Σ((value − prior)/sd)² over the parameters; the
- * covariance is the inverse of the normal matrix at the minimum, widened by √(χ²/n) (Birge's ratio) when the scatter of the
- * marks is larger than their stated uncertainties allow at the 5 % level.
+ * Minimises r' V^-1 r + Σ((value − prior)/sd)², r what was observed less what is predicted. V holds each measurement's own variance and,
+ * between measurements of one day, what that day did to all of them: a random effect, of which the parameters are the mean over days.
+ * The covariance is the inverse of the normal matrix at the minimum, widened as the scatter of the marks asks (widening.ts).
  *
  * @throws NumericalError when the minimum is not found
- * @source Birge, Physical Review 40 (1932) 207, for the widening
  */
 export function calibrate(problem: CalibrationProblem): Calibration {
-  const { rig, priors, measurements } = problem;
+  const { priors, otherDrag } = problem;
+  const first = fitFrom(problem, priors);
+  if (otherDrag === undefined) return calibrationOf(problem, first, first.solution.covariance, priors, null);
+  const second = fitFrom(problem, { ...priors, drag_scale: otherDrag });
+  const chance = 1 / (1 + Math.exp(first.logEvidence - second.logEvidence));
+  const isOther = chance > EVEN;
+  const [found, other, share] = isOther ? [second, first, 1 - chance] : [first, second, chance];
+  const mixed = mixedCovariance(found.solution, other.solution, share);
+  const dragSd = Math.sqrt(mixedVariance(found.priors.drag_scale, other.priors.drag_scale, EVEN));
+  const known = { ...found.priors, drag_scale: { value: found.priors.drag_scale.value, sd: dragSd } };
+  return calibrationOf(problem, found, mixed, known, { isOther, chance: 1 - share });
+}
+const EVEN = 0.5;
+
+interface FitFrom {
+  readonly priors: Priors;
+  readonly errors: SharedErrors;
+  readonly solution: Converged;
+  readonly logEvidence: number;
+}
+
+function fitFrom({ rig, measurements, days }: CalibrationProblem, priors: Priors): FitFrom {
   const prior = PARAMETERS.map((name) => priors[name]);
+  const errors = sharedErrors(rig, measurements, days);
   const seen = measurements.map(observed);
-  const sds = measurements.map(({ sd }): number => sd);
-
-  const residualsOf = (list: readonly number[]): readonly number[] => {
+  const solution = minimum((list) => {
     const predicted = predict(withParameters(rig, namedValues(list)), measurements);
-    const shot = predicted.map((value, i) => ((seen[i] ?? 0) - value) / (sds[i] ?? 1));
-    return [...shot, ...prior.map(({ value, sd }, j) => (value - (list[j] ?? value)) / sd)];
-  };
-  const solution = leastSquares(
-    residualsOf,
-    prior.map(({ value }) => value),
-    {
-      lower: PARAMETERS.map((name) => LOWEST[name]),
-      upper: PARAMETERS.map((name) => HIGHEST[name]),
-      stepTolerance: STEP_TOLERANCE,
-      gradientTolerance: GRADIENT_TOLERANCE,
-      differences: 'forward',
-      precision: FLIGHT_PRECISION,
-      typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
-    },
-  );
-  if (solution.outcome !== 'converged')
-    throw new NumericalError(
-      'not-converged',
-      `the fit of the marks stopped before its minimum: ${solution.reason}`,
-      { reason: FIT_NOT_CONVERGED },
+    const shot = forwardSolve(
+      errors.factor,
+      predicted.map((value, i) => at(seen, i) - value),
     );
+    return [...shot, ...prior.map(({ value, sd }, j) => (value - at(list, j)) / sd)];
+  }, prior);
 
+  return { priors, errors, solution, logEvidence: logEvidence(solution, prior) };
+}
+
+/** @param unwidened covariance of the parameters: the fit's own, or with another place of the drag mixed in */
+function calibrationOf(
+  problem: CalibrationProblem,
+  { errors, solution }: FitFrom,
+  unwidened: Rows,
+  priors: Priors,
+  dragPlace: DragPlace | null,
+): Calibration {
+  const { rig, measurements } = problem;
   const count = measurements.length;
-  const chance = count === 0 ? 1 : chiSquaredSurvival(solution.sumOfSquares, count);
-  const widening = chance < BELIEVED_CHANCE ? Math.sqrt(solution.sumOfSquares / count) : 1;
-  const covariance = solution.covariance.map((row) => row.map((value) => value * widening ** 2));
+  const { chance, widening } = scatterOf(solution.sumOfSquares, count);
+  const linear: LinearFit = {
+    ...errors,
+    jacobian: solution.jacobian.slice(0, count),
+    residuals: solution.residuals.slice(0, count),
+    covariance: solution.covariance,
+  };
+  const judged = studentised(linear);
+  const covariance = unwidened.map((row) => row.map((value) => value * widening ** 2));
   const values = namedValues(solution.parameters);
   return {
     rig: calibratedRig(rig, values),
     values,
-    parameters: estimates(solution, priors, count, widening),
+    parameters: estimates({ ...solution, covariance: unwidened }, priors, count, widening),
     covariance,
     correlations: correlationsOf(covariance),
-    residuals: measurements.map((measurement, i) => {
-      const scaled = solution.residuals[i] ?? Number.NaN;
-      const pull = quadraticForm(solution.covariance, solution.jacobian[i] ?? []);
-      return {
-        measurement,
-        residual: scaled * measurement.sd,
-        studentised: scaled / Math.sqrt(Math.max(1 - pull, SMALLEST_FREEDOM)),
-      };
-    }),
+    residuals: measurements.map((measurement, i) => ({
+      measurement,
+      residual: at(errors.factor, i).reduce((sum, value, k) => sum + value * at(linear.residuals, k), 0),
+      studentised: at(judged, i),
+    })),
     chiSquared: solution.sumOfSquares,
     chance,
     widening,
     problem,
+    priors,
+    dragPlace,
+    linear,
   };
 }
 
-/** A measurement that alone fixes a parameter has no residual to judge; this keeps 0/0 at 0. */
-const SMALLEST_FREEDOM = 1e-9;
+/** The least sum of squares from the priors' values on, with more exact derivatives where the first ones do not get there. */
+function minimum(residualsOf: Residuals, prior: readonly Prior[]): Converged {
+  const from = (differences: DifferenceOptions) =>
+    leastSquares(
+      residualsOf,
+      prior.map(({ value }) => value),
+      {
+        lower: PARAMETERS.map((name) => LOWEST[name]),
+        upper: PARAMETERS.map((name) => HIGHEST[name]),
+        stepTolerance: STEP_TOLERANCE,
+        gradientTolerance: GRADIENT_TOLERANCE,
+        typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
+        ...differences,
+      },
+    );
+  const quick = from({ differences: 'forward', precision: FLIGHT_PRECISION });
+  if (quick.outcome === 'converged') return quick;
+  const careful = from({ differences: 'central', precision: FLIGHT_PRECISION });
+  if (careful.outcome === 'converged') return careful;
+  throw new NumericalError(
+    'not-converged',
+    `the fit of the marks stopped before its minimum: ${careful.reason}`,
+    { reason: FIT_NOT_CONVERGED },
+  );
+}
 
 /** The calibrated rig keeps "no scale" where there was none. */
 const calibratedRig = (rig: Rig, values: ParameterValues): Rig => {
   const fitted = withParameters(rig, values);
   return rig.scale === null ? { ...fitted, scale: null } : fitted;
 };
-
-/** gᵀ C g. */
-export const quadraticForm = (C: readonly (readonly number[])[], g: readonly number[]): number =>
-  C.reduce(
-    (sum, row, i) => sum + (g[i] ?? 0) * row.reduce((inner, value, j) => inner + value * (g[j] ?? 0), 0),
-    0,
-  );
 
 const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly number[])[] =>
   C.map((row, i) => row.map((value, j) => value / Math.sqrt((C[i]?.[i] ?? 1) * (C[j]?.[j] ?? 1))));

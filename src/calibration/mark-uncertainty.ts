@@ -1,11 +1,12 @@
 import { flyer } from '../flight/trajectory.ts';
+import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { si } from '../quantities/quantity.ts';
 import type { MarkTable } from '../sight/marks.ts';
 import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
 import { impact, whereZeroed } from '../sight/zero.ts';
-import { type Calibration, estimateOf, quadraticForm } from './fit.ts';
+import { type Calibration, estimateOf } from './fit.ts';
 import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */

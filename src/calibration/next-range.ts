@@ -1,7 +1,13 @@
+import { at } from '../numerics/at.ts';
+import { quadraticForm } from '../numerics/quadratic-form.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
-import { marksFor } from '../sight/marks.ts';
-import { type Calibration, quadraticForm } from './fit.ts';
+import { type Mark, marksFor } from '../sight/marks.ts';
+import { readingAt } from '../sight/scale.ts';
+import type { Calibration } from './fit.ts';
 import { type MarkUncertainty, markUncertainty } from './mark-uncertainty.ts';
+import type { Measurement } from './measurement.ts';
+import { TRAVEL_SCALE } from './parameters.ts';
+import { dayShifts } from './prediction.ts';
 
 export interface NextRange {
   readonly range: Metres;
@@ -13,29 +19,33 @@ export interface NextRange {
   readonly after: readonly Metres[];
 }
 
-export interface NextGroup {
-  /** Arrows in the group to be shot. */
-  readonly arrows: number;
-  /** Standard deviation of one arrow per metre of range. */
-  readonly arrowSdPerRange: number;
+/** A group that is yet to be shot. */
+export interface PlannedGroup {
+  /** Standard uncertainty on the target of all that is its mark's alone, as of the marks of the fit: group, reading and range, m. */
+  readonly sdAt: (range: Metres) => Metres;
 }
 
 /**
  * The one of `ranges` (m) at which a further group would shrink the uncertainty of the marks of all of them most.
  *
  * A group adds the information g gᵀ/s² to the normal matrix, so each candidate costs one rank-one update of the covariance:
- * C′ = C − C g gᵀ C / (s² + gᵀ C g).
+ * C′ = C − C g gᵀ C / (s² + gᵀ C g). It is shot on another day than any before: s² holds that day's speed, air and wind too.
  */
-export function nextRange(calibration: Calibration, ranges: readonly number[], group: NextGroup): NextRange {
+export function nextRange(
+  calibration: Calibration,
+  ranges: readonly number[],
+  { sdAt }: PlannedGroup,
+): NextRange {
   const C = calibration.covariance;
-  const marks = markUncertainty(calibration, marksFor(calibration.rig, ranges));
+  const table = marksFor(calibration.rig, ranges);
+  const marks = markUncertainty(calibration, table);
+  const otherDay = dayVariances(calibration, table.marks);
   const rms = (variances: readonly number[]): number =>
     Math.sqrt(variances.reduce((a, b) => a + b, 0) / variances.length);
   const now = marks.map(({ onTargetSd }) => onTargetSd);
-  const candidates = marks.map((candidate) => {
-    const s =
-      (group.arrowSdPerRange * candidate.range) / Math.sqrt(group.arrows) / Math.abs(candidate.heightPerUnit);
-    const Cg = C.map((row) => row.reduce((sum, value, j) => sum + value * (candidate.gradient[j] ?? 0), 0));
+  const candidates = marks.map((candidate, i) => {
+    const s = Math.sqrt(sdAt(candidate.range) ** 2 + at(otherDay, i)) / Math.abs(candidate.heightPerUnit);
+    const Cg = C.map((row) => row.reduce((sum, value, j) => sum + value * at(candidate.gradient, j), 0));
     const spread = s * s + quadraticForm(C, candidate.gradient);
     const variances = marks.map((mark) => varianceAfter(mark, Cg, spread));
     return { range: candidate.range, variances, rms: rms(variances) };
@@ -51,7 +61,26 @@ export function nextRange(calibration: Calibration, ranges: readonly number[], g
   };
 }
 
+/** What a day does to the height of a hit at the range of each mark, m². */
+function dayVariances({ rig, problem }: Calibration, marks: readonly Mark[]): readonly number[] {
+  const scale = rig.scale ?? TRAVEL_SCALE;
+  const shots = marks.map(
+    ({ range, travel }): Measurement => ({
+      kind: 'mark',
+      range,
+      reading: readingAt(scale, travel),
+      vertical: 0,
+      sd: si(0),
+      cant: si(0),
+      day: null,
+    }),
+  );
+  return dayShifts(rig, shots, problem.days).map((shifts) =>
+    shifts.reduce((sum, shift) => sum + shift ** 2, 0),
+  );
+}
+
 function varianceAfter(mark: MarkUncertainty, Cg: readonly number[], spread: number): number {
-  const shared = mark.gradient.reduce((sum, value, j) => sum + value * (Cg[j] ?? 0), 0);
+  const shared = mark.gradient.reduce((sum, value, j) => sum + value * at(Cg, j), 0);
   return Math.max(mark.readingSd ** 2 - shared ** 2 / spread, 0) * mark.heightPerUnit ** 2;
 }

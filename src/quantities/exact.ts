@@ -10,6 +10,11 @@ export const YARD = 0.9144;
 /** m */
 export const INCH = 0.0254;
 
+/** m; 12 inches */
+export const FOOT = 0.3048;
+/** m/s; a mile is 5280 feet */
+export const MILE_PER_HOUR = (5280 * FOOT) / 3600;
+
 /** kg. @source international yard and pound agreement (1959): the avoirdupois pound is 0.453 592 37 kg, 7000 grains */
 export const GRAIN = 64.79891e-6;
 

@@ -17,7 +17,9 @@ export const isLight = (perDraw: number): boolean => perDraw < RATING_MASS_PER_D
 
 /** What a light arrow can do, for any heading. */
 export const lightArrow = (): string =>
-  `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow technician.`;
+  `below about ${grainsPerPound(RATING_MASS_PER_DRAW).toFixed(0)} gr of arrow per pound of draw weight a bow can ` +
+  "be damaged and an archer hurt. Keep to the bow maker's minimum, and ask a qualified bow " +
+  'technician.';
 
 /**
  * The backstop, and how far the arrow could go without one: a bound, 30 % less drag or a laminar shaft, rounded up, with the
@@ -34,7 +36,8 @@ export function carryCaution({ assembly, calibration, units }: Session): Caution
   );
   const roundedUp = CARRY_STEP * Math.ceil(fromSi(distance, units.range) / CARRY_STEP);
   return caution(
-    `this arrow could carry up to ${roundedUp} ${units.range}. Every shot needs a backstop and a clear way to it; never shoot over a crest.`,
+    `this arrow could carry up to ${roundedUp} ${units.range}. Every shot needs a backstop and a clear way to ` +
+      'it; never shoot over a crest.',
   );
 }
 
@@ -52,7 +55,9 @@ function stabilityCaution({ assembly }: Session): readonly Caution[] {
   if (staticMargin === null || staticMargin > 0) return [];
   return [
     caution(
-      'the centre of pressure of this arrow is not behind its balance point, so it does not fly point first by itself. The numbers here are those of a point of its weight and drag; do not shoot it at any distance.',
+      'the centre of pressure of this arrow is not behind its balance point, so it does not fly point first by ' +
+        'itself. The numbers here are those of a point of its weight and drag; do not shoot it at ' +
+        'any distance.',
     ),
   ];
 }
@@ -76,6 +81,3 @@ export const cautionText = ({ label, text }: Caution): string => (label === '' ?
 /** A caution under a heading that says what it is, so that it needs no label: for paper. */
 export const cautionOnPaper = (told: Caution): string =>
   told.label === LABEL ? `${told.text.charAt(0).toUpperCase()}${told.text.slice(1)}` : cautionText(told);
-
-/** Cautions for a terminal, a line each. */
-export const cautionLines = (cautions: readonly Caution[]): string => cautions.map(cautionText).join('\n');

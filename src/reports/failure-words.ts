@@ -13,7 +13,10 @@ const WRONG_UNIT =
 /** Why a calculation has no answer, and what an archer can do about it, with the options named as a door names them. */
 export function failureWords({ code, message, at, reason }: NumericalError, naming: Naming): string {
   if (code === 'too-many-evaluations')
-    return `No answer: the arrow does not get that far with these values${placeWords(at)}. ${named(SHORTER, naming)} (${message}.)`;
+    return (
+      `No answer: the arrow does not get that far with these values${placeWords(at)}. ` +
+      `${named(SHORTER, naming)} (${message}.)`
+    );
   if (reason === NO_PIN)
     return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)} (${message}.)`;
   if (reason === FIT_NOT_CONVERGED)

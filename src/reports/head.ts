@@ -7,22 +7,21 @@ import type { Block } from './report.ts';
 import type { Session } from './session.ts';
 import { warnings } from './warnings.ts';
 
-/** The lines every answer begins with: which bow and arrow, in what air, and what the numbers rest on. */
-export const headLines = (session: Session): readonly string[] => [
-  session.title,
-  `Arrow  ${arrowLine(session)}`,
-  `Air    ${airLine(session)}`,
-  `Rests on ${basisLine(session)}`,
-  ...warnings(session).map((warning) => `Warning: ${warning}`),
-];
-
-/** The head of a report: the lines, then what makes its numbers doubtful. */
+/**
+ * The head of a report: which bow and arrow, in what air, and what the numbers rest on; then what makes its numbers doubtful.
+ */
 export const headBlocks = (session: Session): readonly Block[] => [
-  { kind: 'head', lines: headLines(session).slice(0, HEAD_LINES) },
+  {
+    kind: 'head',
+    lines: [
+      session.title,
+      `Arrow  ${arrowLine(session)}`,
+      `Air    ${airLine(session)}`,
+      `Rests on ${basisLine(session)}`,
+    ],
+  },
   ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
 ];
-
-const HEAD_LINES = 4;
 
 export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
@@ -34,11 +33,13 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
     given: 'as given',
     assumed: 'of a plain hunting arrow, assumed',
   }[arrow.dragFrom];
+  const { dragScale } = conditions.arrow;
+  const calibrated = dragScale === 1 ? '' : `, × ${dragScale.toFixed(3)} calibrated`;
   return [
     formatQuantity(flying.mass, units.mass, 1),
     `${formatQuantity(flying.diameter, units.bowLength, 3)} shaft`,
     `${formatQuantity(speed, units.speed, 1)} at release`,
-    `drag coefficient ${drag.toFixed(2)} (${from}${conditions.arrow.dragScale === 1 ? '' : `, × ${conditions.arrow.dragScale.toFixed(3)} calibrated`})`,
+    `drag coefficient ${drag.toFixed(2)} (${from}${calibrated})`,
   ].join(', ');
 }
 
@@ -63,10 +64,10 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
     const count = calibration.residuals.length;
     return `${count} shot ${count === 1 ? 'measurement' : 'measurements'} (calibrated; --uncalibrated leaves them out)`;
   }
-  const left = (setup.marks?.length ?? 0) + (setup.speeds?.length ?? 0) + (setup.drops?.length ?? 0);
-  return left === 0
-    ? 'the bow and arrow as measured; no shot marks yet'
-    : 'the bow and arrow as measured; the shot marks are left out';
+  const shot = [setup.marks, setup.speeds, setup.drops].some((list) => list !== undefined && list.length > 0);
+  return shot
+    ? 'the bow and arrow as measured; the shot marks are left out'
+    : 'the bow and arrow as measured; no shot marks yet';
 }
 
 /** When a document was made, and what its numbers rest on. */

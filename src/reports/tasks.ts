@@ -2,7 +2,7 @@
  * Work that may be spread over the processor's cores, by name. Each is a pure function of plain data, loaded where it runs;
  * a job and its answer must survive being sent from thread to thread.
  */
-export const TASKS = {
+const TASKS = {
   scatter: async () => (await import('../advice/scatter/scatter.ts')).scatterHits,
   vary: async () => (await import('./vary/cells.ts')).varyCells,
 };

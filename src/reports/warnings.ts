@@ -15,8 +15,10 @@ function contradictionWarnings(session: Session): readonly string[] {
   const { calibration } = session;
   if (!session.calibrated || !isContradiction(calibration)) return [];
   const [worst] = findings(calibration).filter(({ kind }) => GRAVE.includes(kind));
+  const why = worst === undefined ? '' : `${findingWords(session, worst)} `;
   return [
-    `The shot marks contradict the measurements or one another. ${worst === undefined ? '' : `${findingWords(session, worst)} `}"quillpath fit" tells all; until it is mended trust neither marks nor tape.`,
+    `The shot marks contradict the measurements or one another. ${why}"quillpath fit" tells all; ` +
+      'until it is mended trust neither marks nor tape.',
   ];
 }
 
@@ -27,12 +29,14 @@ function unusedWarnings({ setup, assembly, calibrated }: Session): readonly stri
   return [
     ...(unknown
       ? [
-          `${groups(unread)} of an unknown scale cannot measure it and ${unread === 1 ? 'is' : 'are'} left out: readings at two different ranges are needed, of which at_zero is one.`,
+          `${groups(unread)} of an unknown scale cannot measure it and ${unread === 1 ? 'is' : 'are'} left out: ` +
+            'readings at two different ranges are needed, of which at_zero is one.',
         ]
       : []),
     ...(aside > 0 && calibrated
       ? [
-          `${groups(aside)} shot with the bow turned far over ${aside === 1 ? 'serves' : 'serve'} left and right only, not the heights.`,
+          `${groups(aside)} shot with the bow turned far over ${aside === 1 ? 'serves' : 'serve'} left and right ` +
+            'only, not the heights.',
         ]
       : []),
   ];

@@ -5,6 +5,7 @@ import type { Fault } from './checks/fault.ts';
 import { swapFaults } from './checks/swap-checks.ts';
 import { dotted, isRecord, type KeyPath, withValueAt } from './key-path.ts';
 import { SetupError } from './problem.ts';
+import { readingStepOf } from './reading-step.ts';
 import { withSectionsSettled } from './schema/known-keys.ts';
 import { type SetupFile, setupSchema } from './schema/schema.ts';
 import { schemaFaults } from './schema/schema-faults.ts';
@@ -50,7 +51,10 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
       return problemOf(fileName, fault.path, { ...fault, ...(outside ? COMMAND_LINE : position), found });
     }),
   ];
-  if (problems.length === 0 && parsed.success) return parsed.data;
+  if (problems.length === 0 && parsed.success) {
+    const readingStep = readingStepOf(settled);
+    return readingStep === undefined ? parsed.data : { ...parsed.data, readingStep };
+  }
   throw new SetupError(
     fileName,
     problems.toSorted((a, b) => a.line - b.line || a.column - b.column),

@@ -12,8 +12,7 @@ const linesOf = (path: string): readonly string[] =>
 
 /** Long lines in each room that are not mended yet: so many at most. A room without any is taken off the list. */
 const longLinesPending: Readonly<Record<string, number>> = {
-  'src/cli': 1,
-  'src/reports': 65,
+  'src/reports': 30,
 };
 
 it('no file is longer than a reader keeps in mind', () => {

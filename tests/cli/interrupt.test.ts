@@ -36,7 +36,7 @@ it('threads give the sweep that one thread gives', async () => {
 const WATCHED = ['--import', 'data:text/javascript,process.stderr.isTTY=true'];
 
 it('a Ctrl-C ends a long run with 130, takes the progress bar away and prints no answer', async () => {
-  const child = spawn(process.execPath, [...WATCHED, program, ...SCATTER, '--arrows', '60000']);
+  const child = spawn(process.execPath, [...WATCHED, program, ...SCATTER, '--arrows', '6000']);
   let [answer, progress] = ['', ''];
   child.stdout.on('data', (data) => {
     answer += data;

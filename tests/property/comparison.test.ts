@@ -18,7 +18,7 @@ import {
   tallVanes,
   withPoint,
 } from '../unit/advice/invented-candidates.ts';
-import { priors } from '../unit/calibration/invented-problem.ts';
+import { NO_DAYS, priors } from '../unit/calibration/invented-problem.ts';
 import { yards } from '../unit/sight/invented-rig.ts';
 
 const candidates = [candidate('heavier', withPoint(200)), candidate('tall vanes', tallVanes)];
@@ -66,6 +66,7 @@ function shots(real: ReturnType<typeof truth>, ranges: readonly number[]): reado
       vertical: sd * real.normal(),
       sd,
       cant: si(0),
+      day: null,
     };
   });
 }
@@ -80,7 +81,7 @@ function scores(ranges: readonly number[], bows: number, chronographed: boolean)
   };
   for (let i = 0; i < bows; i += 1) {
     const real = truth(i);
-    const calibration = calibrate({ rig, priors, measurements: shots(real, ranges) });
+    const calibration = calibrate({ rig, priors, measurements: shots(real, ranges), days: NO_DAYS });
     const heavy = grains(650);
     const otherShots = chronographed
       ? [

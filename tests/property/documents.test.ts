@@ -78,11 +78,7 @@ describe('any table', () => {
         for (const [i, row] of given.rows.entries())
           expect(rows[i + 1]).toEqual(
             row.map((value, j) =>
-              value === null
-                ? ''
-                : typeof value === 'number'
-                  ? numberText(value, given.columns[j]?.digits)
-                  : value,
+              typeof value === 'number' ? numberText(value, given.columns[j]?.digits) : (value ?? ''),
             ),
           );
       }),

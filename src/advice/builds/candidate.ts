@@ -2,7 +2,7 @@ import type { Arrow } from '../../arrow/arrow.ts';
 import type { Bow } from '../../bow/bow.ts';
 import type { Calibration } from '../../calibration/fit.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import type { MetresPerSecond } from '../../quantities/quantity.ts';
+import type { Kilograms, MetresPerSecond } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 
 /** An arrow that might be bought, in a bow that is there. */
@@ -15,6 +15,8 @@ export interface Candidate {
   readonly speed: Estimate<MetresPerSecond> | null;
   /** Relative uncertainty of a drag coefficient given for this very arrow; null when its drag follows from the base's. */
   readonly ownDragSd: number | null;
+  /** Standard uncertainty of its mass: 0 for one that was weighed, or is the base's. */
+  readonly massSd: Kilograms;
 }
 
 /** One bow with the arrow it is tuned for and the arrows it might shoot. */

@@ -29,7 +29,8 @@ export interface BowErrors {
 /** The errors of all builds of one bow over the causes they share. */
 export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
   const { calibration, name, identity } = bow;
-  const { priors, rig } = calibration.problem;
+  const { priors, problem } = calibration;
+  const { rig } = problem;
   const drag = dragPrior(name, bow.arrow, rig, priors.drag_scale.sd);
   const known: Readonly<Record<string, ErrorForm>> = {
     launch_speed: cause(`${bow.rated ? 'rating' : 'chronograph'}:${name}`, priors.launch_speed.sd),
@@ -56,6 +57,8 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
             [dragShare, calibratedDrag],
             [1, prior],
             [-dragShare, drag.form],
+            // A heavier arrow is slowed as one of less drag.
+            [-1 / candidate.arrow.flying.mass, massForm(candidate)],
           ]),
           peep,
           virtualMass,
@@ -74,10 +77,10 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
  */
 function posteriorForms(
   name: string,
-  { covariance: C, widening, problem }: Calibration,
+  { covariance: C, widening, priors }: Calibration,
   priorForms: readonly ErrorForm[],
 ): [ErrorForm, ErrorForm, ErrorForm] {
-  const sds = PARAMETERS.map((parameter) => problem.priors[parameter].sd);
+  const sds = PARAMETERS.map((parameter) => priors[parameter].sd);
   const scale = (i: number, j: number): number => (sds[i] ?? 1) * (sds[j] ?? 1) * widening ** 2;
   const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));
   const noise = kept.map((row) =>
@@ -137,13 +140,17 @@ function virtualMassForm(
   return spread > 0 ? scaled(Math.sqrt(C[1] ?? 0) / spread, form) : form;
 }
 
+/** Of a build's mass, kg. */
+const massForm = ({ name, massSd }: Candidate): ErrorForm => cause(`mass:${name}`, massSd);
+
 function speedForm(
   { calibration }: BowAndArrows,
   { virtualMass: K }: BowEnergy,
-  { name, arrow, speed }: Candidate,
+  candidate: Candidate,
   baseSpeed: ErrorForm,
   virtualMass: ErrorForm,
 ): ErrorForm {
+  const { name, arrow, speed } = candidate;
   if (speed !== null) return cause(`chronograph:${name}`, speed.sd);
   const { conditions, launchSpeed } = calibration.rig;
   const [m, heavier] = [conditions.arrow.mass + K, arrow.flying.mass + K];
@@ -151,5 +158,6 @@ function speedForm(
   return combined([
     [ratio, baseSpeed],
     [(launchSpeed * ratio * K * (1 / m - 1 / heavier)) / 2, virtualMass],
+    [(-launchSpeed * ratio) / (2 * heavier), massForm(candidate)],
   ]);
 }

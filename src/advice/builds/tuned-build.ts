@@ -35,13 +35,14 @@ export function tunedBuilds(bow: BowAndArrows): readonly TunedBuild[] {
   const energy = energyOf(bow);
   const errors = bowErrors(bow, energy);
   const shared = { energy, powerStroke, peakDraw };
+  const given = bow.rated ? 'rated' : 'chronographed';
   const base: TunedBuild = {
     ...shared,
     name: bow.name,
     arrow: bow.arrow,
     rig: calibration.rig,
     errors: errors.base,
-    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : bow.rated ? 'rated' : 'chronographed',
+    speedFrom: calibration.residuals.length > 0 ? 'calibrated' : given,
   };
   const others = errors.candidates.flatMap(({ errors: own, dragShare }, i): readonly TunedBuild[] => {
     const candidate = bow.candidates[i];

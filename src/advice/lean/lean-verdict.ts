@@ -22,6 +22,8 @@ export interface LeanVerdict {
   readonly measured: boolean;
   /** The turn over its standard uncertainty, without sign. */
   readonly significance: number;
+  /** Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or less. */
+  readonly couldBeWind: boolean;
   /** What would show a shift of this size; null when there is none to show. */
   readonly toShow: ArrowsToShow | null;
 }
@@ -57,12 +59,8 @@ export function leanVerdict(
   );
   const arrowSd = arrowSdPerRange * worst.at;
   const significance = Math.abs(lean.turn) / lean.sd;
-  const reason: LeanReason =
-    Math.abs(worst.shift) < NOTICED_SHARE * arrowSd
-      ? 'inside the groups'
-      : significance < SHOWN
-        ? 'not shown'
-        : 'worth doing';
+  const shown: LeanReason = significance < SHOWN ? 'not shown' : 'worth doing';
+  const reason = Math.abs(worst.shift) < NOTICED_SHARE * arrowSd ? 'inside the groups' : shown;
   return {
     worthDoing: reason === 'worth doing',
     reason,
@@ -71,6 +69,7 @@ export function leanVerdict(
     arrowSd: si(arrowSd),
     measured: fit.residuals.length > 0,
     significance,
+    couldBeWind: fit.residuals.length > 0 && Math.abs(lean.windAlike) <= SHOWN * fit.priors.crosswindSd,
     toShow:
       worst.shift === 0
         ? null

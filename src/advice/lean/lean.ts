@@ -1,8 +1,8 @@
 import { calm } from '../../atmosphere/wind.ts';
-import { quadraticForm } from '../../calibration/fit.ts';
 import type { LateralFit } from '../../calibration/sideways/lateral-fit.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
-import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
+import { quadraticForm } from '../../numerics/quadratic-form.ts';
+import { type Metres, type MetresPerSecond, type Radians, si } from '../../quantities/quantity.ts';
 import { marksFor } from '../../sight/marks.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { settledDrift } from './settled-drift.ts';
@@ -16,6 +16,8 @@ export interface Lean {
   readonly sd: Radians;
   /** The cant of the whole bow that would do the same with the travel left as it is. */
   readonly bowLean: Radians;
+  /** The steady crosswind whose curve the same turn would take out, to the right positive: what could have been taken for a lean. */
+  readonly windAlike: MetresPerSecond;
   /** Off to the side at each range of the span with windage set at the zero range: as things are, and with the lean. */
   readonly now: readonly Metres[];
   readonly left: readonly Metres[];
@@ -63,6 +65,9 @@ export function leanFor(rig: Rig, fit: LateralFit, span: readonly number[]): Lea
     turn: si(lean - rig.geometry.lean),
     sd: si(Math.sqrt(quadraticForm(fit.covariance, gradient))),
     bowLean: si(cancelling(canted, known.cant) - known.cant),
+    windAlike: si(
+      (lean - rig.geometry.lean) / towards(slopeOf((wind) => blown(known, wind, span), 0, WIND_STEP)),
+    ),
     now: leaning(rig.geometry.lean).map((value) => si<'m'>(value)),
     left,
     residualMax: si(Math.max(...left.map(Math.abs))),
@@ -92,6 +97,11 @@ const withSideForce = (rig: Rig, sideForce: number): Rig => ({
 const lateral = (rig: Rig, span: readonly number[]): readonly number[] =>
   marksFor(rig, span).marks.map((mark) => mark.lateral);
 
+const blown = (rig: Rig, across: number, span: readonly number[]): readonly number[] =>
+  lateral({ ...rig, conditions: { ...rig.conditions, wind: { ...calm, across: si(across) } } }, span);
+
+/** Of the difference in the wind, m/s. */
+const WIND_STEP = 1;
 /** Step of the central differences, rad. */
 const STEP = 1e-3;
 /** An angle found to this is found to a millionth of a millimetre at 100 m. */

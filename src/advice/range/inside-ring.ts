@@ -44,5 +44,7 @@ export function insideRing(radius: number, { height, lateral, upward, sideways }
   return (sum * (to - from)) / 2;
 }
 
-const below = (distance: number, sd: number): number =>
-  sd === 0 ? (distance >= 0 ? 1 : 0) : normalCumulative(distance / sd);
+function below(distance: number, sd: number): number {
+  if (sd === 0) return distance >= 0 ? 1 : 0;
+  return normalCumulative(distance / sd);
+}

@@ -1,7 +1,7 @@
+import { quadraticForm } from '../../numerics/quadratic-form.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
-import { quadraticForm } from '../fit.ts';
 import type { LateralFit } from './lateral-fit.ts';
 import { LATERAL_CAUSES, predictLateral } from './lateral-model.ts';
 

@@ -33,8 +33,12 @@ export interface LateralPrediction {
   readonly spin: number;
   /** d(lateral)/d(cause), in the order of LATERAL_CAUSES. */
   readonly slopes: readonly number[];
+  /** d(lateral)/d(wind from the left, m/s), the windage left alone: by which way a wind nobody wrote down moves the group. */
+  readonly perCrosswind: number;
 }
 
+/** Step of the central difference in the wind, m/s: drift is straight in it to 1e-4 of itself. */
+const WIND_STEP = 1;
 /** Steps of the central differences, rad: lateral is straight in both angles to 1e-6 of itself over them. */
 const STEP = 1e-3;
 
@@ -49,9 +53,11 @@ export function predictLateral(rig: Rig, shots: readonly LateralShot[]): readonl
     shots.map(({ range }) => range),
   );
   const flights = new Map<string, Flyer>();
-  const flightOf = (arrow: FlyingArrow): Flyer => {
-    const key = `${arrow.attitude?.spinPerMetre} ${arrow.sideForce}`;
-    const found = flights.get(key) ?? flyer({ ...rig.conditions, arrow });
+  const { wind } = rig.conditions;
+  const flightOf = (arrow: FlyingArrow, more: number): Flyer => {
+    const key = `${arrow.attitude?.spinPerMetre} ${arrow.sideForce} ${more}`;
+    const blown = { ...wind, across: si<'m/s'>(wind.across + more) };
+    const found = flights.get(key) ?? flyer({ ...rig.conditions, arrow, wind: blown });
     flights.set(key, found);
     return found;
   };
@@ -60,8 +66,8 @@ export function predictLateral(rig: Rig, shots: readonly LateralShot[]): readonl
     const pin = pins[i];
     if (pin === undefined) throw new RangeError(`no pin for shot ${i}`);
     const shotArrow = turnedArrow(rig.conditions.arrow, shot.turn);
-    const at = ({ windage = 0, tilt = 0, sideForce = own, arrow = shotArrow }): number => {
-      const flight = flightOf({ ...arrow, sideForce });
+    const at = ({ windage = 0, tilt = 0, sideForce = own, arrow = shotArrow, across = 0 }): number => {
+      const flight = flightOf({ ...arrow, sideForce }, across);
       const held = { ...rig, cant: si<'rad'>(rig.cant + shot.cant + tilt) };
       const moved: PinPosition = { ...pin, windage: pin.windage - windage * rig.geometry.peepToPin };
       return impact(flight, held, moved, shot.range).lateral;
@@ -76,6 +82,7 @@ export function predictLateral(rig: Rig, shots: readonly LateralShot[]): readonl
         (at({ tilt: STEP }) - at({ tilt: -STEP })) / (2 * STEP),
         at({ sideForce: 1 }) - at({ sideForce: 0 }),
       ],
+      perCrosswind: (at({ across: WIND_STEP }) - at({ across: -WIND_STEP })) / (2 * WIND_STEP),
     };
   });
 }

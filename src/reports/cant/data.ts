@@ -44,6 +44,8 @@ function adviceData(session: Session, found: CantFindings): object {
     largest_shift_range_m: verdict.at,
     arrow_sd_m: verdict.arrowSd,
     arrows_to_show: verdict.toShow?.arrows ?? null,
+    wind_alike_mps: lean.windAlike,
+    could_be_wind: verdict.couldBeWind,
   };
 }
 
@@ -54,5 +56,12 @@ const sidewaysData = (session: Session, { fit, causes, leanSpinLikeness }: CantF
   launch_swing: fit.launch.kind,
   lean_and_spin_alike: leanSpinLikeness,
   causes: dataOf(causeFields(session), causes),
+  crosswinds: fit.crosswinds.map(({ day, value, sd, priorSd, verdict }) => ({
+    date: day,
+    value_mps: value,
+    sd_mps: sd,
+    prior_sd_mps: priorSd,
+    verdict,
+  })),
   residuals: dataOf(GROUP_FIELDS, fit.residuals),
 });

@@ -18,8 +18,9 @@ import {
 } from '../../calibration/sideways/lateral-verdict.ts';
 import { at } from '../../numerics/at.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
+import { archerSpread } from '../../setup/assemble/archer-spread.ts';
 import { defaultOf } from '../../setup/assemble/defaults.ts';
-import { archerSpread, lateralMarks } from '../../setup/assemble/sideways-marks.ts';
+import { lateralMarks, lateralPriors } from '../../setup/assemble/sideways-marks.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 
 /** What one cant costs at one range. */
@@ -97,7 +98,7 @@ export interface CantQuestions {
 export function cantFindings(opened: OpenSetup, { ranges, cants }: CantQuestions): CantFindings {
   const { setup, calibration, uncalibrated } = opened;
   const { rig } = calibration;
-  const fit = fitLateral(rig, lateralMarks(opened, uncalibrated));
+  const fit = fitLateral(rig, lateralMarks(opened, uncalibrated), lateralPriors(opened));
   const lean = leanFor(rig, fit, ranges);
   const verdict = leanVerdict(lean, fit, ranges, archerSpread(opened));
   const likeness = leanSpinLikeness(fit);

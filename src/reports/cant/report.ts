@@ -39,7 +39,7 @@ function blocksOf(session: Session, found: CantFindings): readonly Block[] {
     ...(found.fit.residuals.length === 0
       ? []
       : [paragraph('What the groups say about left and right:'), tableBlock(causeTable(session, found))]),
-    paragraph(groupWords(found)),
+    paragraph(groupWords(session, found)),
     paragraph('What a lean that nobody noticed costs, left (-) or right, and low (-) or high:'),
     tableBlock(costTable(found, units)),
     note(

@@ -1,3 +1,5 @@
+import type { CrosswindEstimate } from '../../calibration/sideways/crosswind.ts';
+import { TOLD_CHANCE } from '../../calibration/widening.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
@@ -9,18 +11,41 @@ export function verdictWords(session: Session, found: CantFindings): string {
   const { units } = session;
   const { lean, verdict } = found;
   if (!found.isCurved && !verdict.measured)
-    return 'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no group with its left and right.';
+    return (
+      'Not worth doing: nothing in the file makes this arrow curve. It names no vanes that turn it, and no ' +
+      'group with its left and right.'
+    );
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
   const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
   switch (verdict.reason) {
     case 'inside the groups':
-      return `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ${shift}, ${scatters}${showWords(session, found)}`;
+      return (
+        `Not worth doing: ${verdict.measured ? 'all told' : 'as far as is known'} the arrow curves ` +
+        `${shift}, ${scatters}${showWords(session, found)}`
+      );
     case 'not shown':
-      return `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ${small(found.shiftSd)}).${showWords(session, found)}`;
+      return verdict.couldBeWind
+        ? `Not worth doing: the groups curve (${shift}, ± ${small(found.shiftSd)}), but not beyond their noise ` +
+            `and what a wind may have done. ${windAlikeWords(session, found)}`
+        : `Not worth doing: the groups show no curve beyond their noise (${shift}, ± ` +
+            `${small(found.shiftSd)}).${showWords(session, found)}`;
     case 'worth doing':
-      return `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it (${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ${scatters}`;
+      return (
+        `Worth doing: turn the sight's travel ${degrees(lean.turn)} ${turnWord(lean.turn)} as you see it ` +
+        `(${verdict.significance.toFixed(1)} standard errors); that takes out a curve of ${shift}, ` +
+        `${scatters}${verdict.measured ? ` ${windAlikeWords(session, found)}` : ''}`
+      );
   }
+}
+
+/** What wind would have curved the groups as the lean is thought to, and what would tell one from the other. */
+function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): string {
+  const wind = formatQuantity(Math.abs(lean.windAlike), units.windSpeed, 1);
+  const side = lean.windAlike < 0 ? 'right' : 'left';
+  return verdict.couldBeWind
+    ? `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much. These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held to the sight's travel (and "lean_sd" under "sight").`
+    : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups so.`;
 }
 
 function showWords(
@@ -51,9 +76,12 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
   const small = (length: number): string =>
     formatQuantity(Math.abs(length), units.smallLength, targetDigits(units) + 1);
   return [
-    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the archer sees it, by either of`,
-    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ${turnedWords(sightTurn, units)} of travel;`,
-    `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ${turnedWords(levelTurn, units)} of level.`,
+    `The lean that cancels the curve: ${degrees(lean.turn)} ± ${degrees(lean.sd)} ${turnWord(lean.turn)} as the ` +
+      'archer sees it, by either of',
+    `- the sight's travel (second axis): its top to the ${top}, its foot to the ${foot}, ` +
+      `${turnedWords(sightTurn, units)} of travel;`,
+    `- the bow, ${degrees(lean.bowLean)} ${turnWord(lean.bowLean)}: the level's ${higher} end up, ` +
+      `${turnedWords(levelTurn, units)} of level.`,
     `Then set the windage again. It leaves ${small(lean.residualMax)} of ${small(verdict.shift)} at the worst range.`,
     closedFormWords(found),
     ...(calibration.rig.conditions.place === null
@@ -71,39 +99,64 @@ function closedFormWords({ lean: { closedForm } }: CantFindings): string {
   if (closedForm === null)
     return 'The file names no parts that turn the arrow, so nothing is known of its spin.';
   const { gyroscopic, shaftForceCeiling } = closedForm;
-  return `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force has not been measured on arrows.`;
+  return (
+    `In closed form the spin alone asks for ${degrees(gyroscopic)} ${turnWord(gyroscopic)}, and at most ` +
+    `${degrees(shaftForceCeiling)} more if the shaft's side force were at its ceiling; that force ` +
+    'has not been measured on arrows.'
+  );
 }
 
 /** What the groups can and cannot tell. */
-export function groupWords(found: CantFindings): string {
+export function groupWords(session: Session, found: CantFindings): string {
   const { fit, leanSpinLikeness, leanOrSpin, isWindTakenOff } = found;
   if (fit.residuals.length === 0)
-    return 'No group in the file says how far left or right it was (lateral), so an error of the level, which looks just like a drift by spin, is not ruled out.';
+    return (
+      'No group in the file says how far left or right it was (lateral), so an error of the level, which ' +
+      'looks just like a drift by spin, is not ruled out.'
+    );
   return [
     ...(isWindTakenOff
       ? ["The groups are taken to have been shot in the file's wind, and what it drifts is taken off them."]
       : []),
     ...(leanSpinLikeness !== null && leanOrSpin
       ? [
-          `A leaning bow and a spinning arrow look the same in these groups (correlation ${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean cancels both. Arrows of the other helical shot as well (turn: left or right), or the bow turned end for end (cant: 180 deg), would tell them apart.`,
+          'A leaning bow and a spinning arrow look the same in these groups (correlation ' +
+            `${Math.abs(leanSpinLikeness).toFixed(3)}): only their sum is known, and one lean ` +
+            'cancels both. Arrows of the other helical shot as well (turn: left or right), or the ' +
+            'bow turned end for end (cant: 180 deg), would tell them apart.',
         ]
       : []),
+    ...fit.crosswinds.map((crosswind) => crosswindWords(session, crosswind)),
     launchWords(found),
-    ...(fit.widening > 1
+    ...(fit.chance < TOLD_CHANCE
       ? [
-          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} %); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
+          `The groups scatter sideways more than their sizes explain (chance ${(100 * fit.chance).toFixed(1)} ` +
+            `%); the errors are widened ${fit.widening.toFixed(1)} times to what is seen.`,
         ]
       : []),
   ].join('\n');
+}
+
+/** What the groups say of a day's wind. */
+function crosswindWords({ units }: Session, { day, value, sd, priorSd }: CrosswindEstimate): string {
+  const speed = (wind: number): string => formatQuantity(Math.abs(wind), units.windSpeed, 1);
+  const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
+  return `Of a crosswind ${when}, beyond what the file says, the groups tell ${speed(value)} from the ${value < 0 ? 'right' : 'left'} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible before.`;
 }
 
 function launchWords({ fit: { launch } }: CantFindings): string {
   switch (launch.kind) {
     case 'not asked for':
       return 'Nothing asks for a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
+    case 'not to be seen':
+      return 'These groups could not show a bad start of the arrow: one would be straight beyond 40 yd or so, and hide in the windage.';
     case 'does not help':
       return 'A bad start of the arrow does not explain what is left over.';
     case 'seen':
-      return `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything leans.`;
+      return (
+        `The groups show a bad start (chance without one ${(100 * launch.chance).toFixed(2)} %): the arrow ` +
+        'swings in its first 20 to 40 yd. Look at nock fit, rest and paper hole before anything ' +
+        'leans.'
+      );
   }
 }

@@ -13,7 +13,8 @@ export const belowZeroNotes = ({ belowZero }: CardFindings, units: DisplayUnits)
   belowZero === null
     ? []
     : [
-        `The reading is below nought of the scale ${whereWords(belowZero, units)}: see whether your sight goes that far before you count on it.`,
+        `The reading is below nought of the scale ${whereWords(belowZero, units)}: see whether your sight goes ` +
+          'that far before you count on it.',
       ];
 
 function whereWords({ from, to, isToTheEnd }: BelowZero, units: DisplayUnits): string {
@@ -28,8 +29,10 @@ export const contactNotes = ({ touching }: CardFindings, units: DisplayUnits): r
 
 /** What the columns of the page mean, and how far to trust them. */
 export const pageNotes = (found: CardFindings, zeroRange: Metres, units: DisplayUnits): readonly string[] => [
-  `Travel: of the pin below its place at ${formatQuantity(zeroRange, units.range, 0)}. ± on target: one standard uncertainty of the mark; your group comes on top. Highest: above the line of sight on the way.`,
-  `Wind: ${windWords(found.crosswind, units)} square from the side pushes so far downwind. From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.`,
+  `Travel: of the pin below its place at ${formatQuantity(zeroRange, units.range, 0)}. ± on target: one standard ` +
+    'uncertainty of the mark; your group comes on top. Highest: above the line of sight on the way.',
+  `Wind: ${windWords(found.crosswind, units)} square from the side pushes so far downwind. From 2, 4, 8 or 10 ` +
+    "o'clock take 7/8 of it, from 1, 5, 7 or 11 half.",
   'Cant: for each degree that the top limb leans to one side, the arrow hits so far to that side.',
   'Slopes: uphill is +, range along the line of sight. "-": the pin would stand above every mark; set the highest.',
   ...belowZeroNotes(found, units),

@@ -17,7 +17,8 @@ export function dragTable(
     DRAG_FIELDS,
     dragTerms,
     units,
-    `Drag at launch speed, term by term, on the shaft's cross-section${given ? ' (the coefficient in the file replaces it)' : ''}`,
+    "Drag at launch speed, term by term, on the shaft's " +
+      `cross-section${given ? ' (the coefficient in the file replaces it)' : ''}`,
   );
   const ofTheSum = given ? '' : 'prior standard uncertainty 15 % unless the file says otherwise';
   return { ...terms, rows: [...terms.rows, ['sum', dragSum, null, ofTheSum]] };

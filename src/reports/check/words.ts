@@ -83,7 +83,8 @@ const spinWords = (
 ): string =>
   spin === 0 || growth === null
     ? 'none: the vanes do not turn it'
-    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % of it after ${formatQuantity(growth, range, 1)}`;
+    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; 63 % ` +
+      `of it after ${formatQuantity(growth, range, 1)}`;
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>

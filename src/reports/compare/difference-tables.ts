@@ -17,13 +17,13 @@ export function spread(sd: number, { digits, shown }: Wording): string {
   return text ?? '';
 }
 
-export const differenceText = (value: number, { digits, shown }: Wording): string => {
+const differenceText = (value: number, { digits, shown }: Wording): string => {
   const text = numberText(shown(value) - shown(0), digits);
   return Number(text) > 0 ? `+${text}` : text;
 };
 
 /** What a difference is worth, in a word. */
-export function verdictWord({ value, sd, real }: Difference): string {
+function verdictWord({ value, sd, real }: Difference): string {
   if (real) return 'real';
   return value === 0 && sd === 0 ? 'same' : 'cannot tell';
 }

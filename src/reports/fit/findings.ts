@@ -1,13 +1,21 @@
+import {
+  type DayEstimate,
+  dayEstimates,
+  EVENINGS_APART,
+  hiddenByEvenings,
+} from '../../calibration/day-estimates.ts';
 import { type Finding, findings } from '../../calibration/diagnose.ts';
 import type { Calibration, Residual } from '../../calibration/fit.ts';
 import { type MarkResidual, markResiduals } from '../../calibration/mark-residual.ts';
+import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
 import { PARAMETERS, type ParameterName } from '../../calibration/parameters.ts';
 import type { ParameterEstimate } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
-import type { Metres } from '../../quantities/quantity.ts';
-import { defaultOf } from '../../setup/assemble/defaults.ts';
+import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import { plannedMarkSd } from '../../setup/assemble/assemble-marks.ts';
 import type { OpenSetup } from '../../setup/open.ts';
+import { marksFor } from '../../sight/marks.ts';
 import { isToldSpread } from '../told-spread.ts';
 
 /** The group to be shot next is thought of as this many arrows. */
@@ -25,19 +33,19 @@ export interface ParameterFound extends ParameterEstimate {
  * Standard uncertainty of the mark of a range on the target, now and after the next group; null when it is too wide to tell
  * anything.
  */
-export interface Sureness {
+interface Sureness {
   readonly range: Metres;
   readonly now: Metres | null;
   readonly after: Metres | null;
 }
 
 /** The next group, and the root mean square of the marks' uncertainties on the target. */
-export interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
+interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
   readonly isTold: { readonly now: boolean; readonly after: boolean };
 }
 
 /** Two parameters that move together. */
-export interface Tie {
+interface Tie {
   readonly one: ParameterName;
   readonly other: ParameterName;
   readonly correlation: number;
@@ -60,6 +68,18 @@ export interface FitFindings {
   /** Of the ranges that the tape is to serve, nearest first. */
   readonly sureness: readonly Sureness[];
   readonly next: NextGroup;
+  /** Every day that the file names. */
+  readonly days: readonly DayEstimate[];
+  /** What two evenings could hide in marks that name no day; null where they all do, or nothing could be hidden. */
+  readonly hidden: HiddenByEvenings | null;
+}
+
+/** How far off the mark of the farthest range could be, on the target. */
+export interface HiddenByEvenings {
+  readonly range: Metres;
+  readonly shift: Metres;
+  /** What the two evenings are taken to differ by. */
+  readonly apart: MetresPerSecond;
 }
 
 export function fitFindings(
@@ -67,8 +87,7 @@ export function fitFindings(
   ranges: readonly Metres[],
 ): FitFindings {
   const next = nextRange(calibration, ranges, {
-    arrows: NEXT_ARROWS,
-    arrowSdPerRange: defaultOf('marks.arrow_spread'),
+    sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
   });
   return {
     symptoms: findings(calibration),
@@ -94,7 +113,17 @@ export function fitFindings(
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },
     },
+    days: dayEstimates(calibration),
+    hidden: hiddenIn(calibration, ranges),
   };
+}
+
+function hiddenIn(calibration: Calibration, ranges: readonly Metres[]): HiddenByEvenings | null {
+  const range = si<'m'>(Math.max(...ranges));
+  const [mark] = markUncertainty(calibration, marksFor(calibration.rig, [range]));
+  const shift = mark === undefined ? 0 : hiddenByEvenings(calibration, mark);
+  if (!(shift > 0) || !isToldSpread(si(shift))) return null;
+  return { range, shift: si(shift), apart: si(EVENINGS_APART * calibration.problem.days.speed) };
 }
 
 /** A prior wider than this says nothing, in the unit of its parameter. */

@@ -12,7 +12,7 @@ import { residualPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { fitSheet } from './sheet.ts';
 import { parameterTable, residualTable } from './tables.ts';
-import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
+import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** Candidates for the next range stand this far apart, in the range unit. */
 const STEP = 5;
@@ -44,12 +44,13 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
     ? []
     : [tableBlock(residualTable(session, found)), plotBlock(residualPlot(found, session.units))]),
   paragraph(otherLines(found, session.units).join('\n')),
+  paragraph(dayLines(found, session.units).join('\n')),
   paragraph(nextLine(found, session.units)),
 ];
 
 function dataFor(session: Session, found: FitFindings): object {
   const { title, calibrated, calibration } = session;
-  const { parameters, marks, others, symptoms, next } = found;
+  const { parameters, marks, others, symptoms, next, days, hidden } = found;
   return {
     title,
     calibrated,
@@ -65,5 +66,15 @@ function dataFor(session: Session, found: FitFindings): object {
     next_range_m: next.range,
     rms_on_target_now_m: next.rmsNow,
     rms_on_target_after_m: next.rmsAfter,
+    days: days.map(({ day, measurements, speedOffset, sd }) => ({
+      date: day,
+      measurements,
+      speed_offset_mps: speedOffset,
+      sd_mps: sd,
+    })),
+    hidden_by_evenings:
+      hidden === null
+        ? null
+        : { range_m: hidden.range, on_target_m: hidden.shift, speed_difference_mps: hidden.apart },
   };
 }

@@ -8,7 +8,7 @@ import { warnings } from '../warnings.ts';
 import type { FitFindings } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, residualTable } from './tables.ts';
-import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
+import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
 export function fitSheet(
@@ -48,14 +48,17 @@ function notes(session: Session, found: FitFindings): readonly string[] {
     ...(found.marks.length === 0
       ? []
       : [
-          `On target: how high the group lies; ± of its middle. Studentised: in its own standard errors; beyond ${OUTLIER} it does not belong with the rest.`,
+          'On target: how high the group lies; ± of its middle. Studentised: in its own standard errors; beyond ' +
+            `${OUTLIER} it does not belong with the rest.`,
         ]),
     ...(measurements === 0
       ? []
       : [
-          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ${measurements} is expected.`,
+          `Squares of all residuals over their errors: ${session.calibration.chiSquared.toFixed(1)}, where about ` +
+            `${measurements} is expected.`,
         ]),
     tieLine(session, found),
     ...otherLines(found, session.units),
+    ...dayLines(found, session.units),
   ].filter((line) => line !== '');
 }

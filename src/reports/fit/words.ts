@@ -14,7 +14,8 @@ export const findingLines = (session: Session, { symptoms, isUnreadable }: FitFi
   );
 
 const UNREADABLE =
-  'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph alone, and its errors are wide.';
+  'The marks cannot be used yet (see the warning): everything below rests on the ruler and the chronograph ' +
+  'alone, and its errors are wide.';
 
 /** Chronograph readings and drops beside the model, a line each. */
 export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readonly string[] =>
@@ -24,7 +25,10 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
       measurement.kind === 'speed'
         ? formatQuantity(residual, units.speed, 1)
         : formatQuantity(residual, units.smallLength, 2);
-    return `${measurement.kind === 'speed' ? 'Speed' : 'Drop'} at ${range}: ${off} from the model, ${studentised.toFixed(1)} standard errors.`;
+    return (
+      `${measurement.kind === 'speed' ? 'Speed' : 'Drop'} at ${range}: ${off} from the model, ` +
+      `${studentised.toFixed(1)} standard errors.`
+    );
   });
 
 /** How sure the marks are, near, half-way and far. */
@@ -43,9 +47,29 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
 export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
-    return `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far from the first, is shot.`;
+    return (
+      `${where}: ${NEXT_ARROWS} arrows there. Even then a reading may be anything until a second range, far ` +
+      'from the first, is shot.'
+    );
   const from = next.isTold.now ? `from ${formatQuantity(next.rmsNow, units.smallLength, 1)} ` : '';
-  return `${where}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`;
+  return (
+    `${where}: ${NEXT_ARROWS} arrows there would bring the average error of the marks ${from}to ` +
+    `${formatQuantity(next.rmsAfter, units.smallLength, 1)}.`
+  );
+}
+
+/** What the days were off by, or what evenings that nobody told apart could hide; empty when there is neither. */
+export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): readonly string[] {
+  const speed = (value: number): string => formatQuantity(value, units.speed, 1);
+  const named = days.map(
+    ({ day, measurements, speedOffset, sd }) =>
+      `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of days, ± ${speed(sd)}, the air and the wind along with the bow.`,
+  );
+  if (hidden === null) return named;
+  return [
+    ...named,
+    `Marks that name no day are taken to be of one up to the widest gap between their ranges. Two evenings that differ by ${speed(hidden.apart)} could hide up to ${formatQuantity(hidden.shift, units.smallLength, 1)} at ${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark tells them apart.`,
+  ];
 }
 
 /** What the verdicts of the table mean, of those that stand in it; nothing when nothing was shot. */

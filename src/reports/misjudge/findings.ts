@@ -2,7 +2,7 @@ import { type HitChance, hitChances, type Spread } from '../../advice/range/hit-
 import { type GuessRoom, guessRoom } from '../../advice/range/misjudge.ts';
 import { at } from '../../numerics/at.ts';
 import type { Metres } from '../../quantities/quantity.ts';
-import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
+import { archerSpread } from '../../setup/assemble/archer-spread.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 
 /** One range: what a guess may be off, and how many shots hit. */

@@ -1,7 +1,7 @@
 import { type AirChange, airChanges, usualAirs } from '../../advice/range/air-change.ts';
 import { CLOCK, type WindEffect, windEffects } from '../../advice/range/wind-drift.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
-import { archerSpread } from '../../setup/assemble/sideways-marks.ts';
+import { archerSpread } from '../../setup/assemble/archer-spread.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { entersWind } from '../not-measured.ts';
 

@@ -1,11 +1,12 @@
 import { groupCentreSd } from '../../calibration/group.ts';
 import type { Measurement, ShotMark } from '../../calibration/measurement.ts';
 import type { Prior, Priors } from '../../calibration/parameters.ts';
+import { slopeAtHit } from '../../calibration/range-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
-import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { SightScale } from '../../sight/scale.ts';
 import type { MarkEntry, SetupFile } from '../schema/schema.ts';
+import { archerSpread } from './archer-spread.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
@@ -36,13 +37,15 @@ export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =
 
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
-  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, rig));
+  const spread = archerSpread({ setup });
+  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, { setup, rig, spread }));
   const speeds = (setup.speeds ?? []).map(
     (entry): Measurement => ({
       kind: 'speed',
       range: entry.range,
       speed: entry.speed,
       sd: statedSd.speedDownrange(entry) ?? defaultOf('launch.speed_sd'),
+      day: entry.date ?? null,
     }),
   );
   const drops = (setup.drops ?? []).map(
@@ -52,38 +55,87 @@ export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement
       range: entry.range,
       drop: entry.drop,
       sd: statedSd.drop(entry) ?? usualCentreSd(entry.range),
+      day: entry.date ?? null,
     }),
   );
   return [...marks, ...speeds, ...drops];
 }
 
-function markOf(entry: MarkEntry, rig: Rig): readonly ShotMark[] {
-  const { range, reading } = entry;
-  if (reading === undefined || rig.scale === null || heldOver(entry)) return [];
-  const sd = markSd(entry, rig.scale, rig.geometry);
-  return [{ kind: 'mark', range, reading, vertical: heightOf(entry), sd, cant: cantOf(entry) }];
+/** What every mark of a file needs beside its own entry. */
+interface MarkContext {
+  readonly setup: SetupFile;
+  readonly rig: Rig;
+  /** Standard deviation of one of the archer's arrows per metre of range. */
+  readonly spread: number;
 }
 
-/** On the target: as stated, or from the reading's, or from the group. */
-function markSd(entry: MarkEntry, { travelPerUnit }: SightScale, { peepToPin }: BowGeometry): Metres {
-  const heightSd = statedSd.markHeight(entry);
-  if (heightSd !== undefined) return heightSd;
+function markOf(entry: MarkEntry, context: MarkContext): readonly ShotMark[] {
+  const { range, reading, date } = entry;
+  const { scale } = context.rig;
+  if (reading === undefined || scale === null || heldOver(entry)) return [];
+  const sd = markSd(entry, scale, context);
+  return [
+    {
+      kind: 'mark',
+      range,
+      reading,
+      vertical: heightOf(entry),
+      sd,
+      cant: cantOf(entry),
+      day: date ?? null,
+    },
+  ];
+}
+
+/** On the target: the group's centre, how finely the scale was read, and how well the range was known. */
+function markSd(
+  entry: MarkEntry,
+  { travelPerUnit }: SightScale,
+  { setup, rig, spread }: MarkContext,
+): Metres {
+  const perUnit = (travelPerUnit * entry.range) / rig.geometry.peepToPin;
+  const ranging = slopeAtHit(rig, entry.range) * (statedSd.markRange(entry) ?? usualRangeSd(entry.range));
   const readingSd = statedSd.markReading(entry);
-  return readingSd === undefined
-    ? centreSdOf(entry)
-    : si((readingSd * travelPerUnit * entry.range) / peepToPin);
+  // A reading's own uncertainty without a group stands for the group as well.
+  const standsForGroup = readingSd !== undefined && entry.arrows === undefined && entry.group === undefined;
+  const group = statedSd.markHeight(entry) ?? (standsForGroup ? 0 : centreSdOf(entry, spread));
+  return si(Math.hypot(group, perUnit * (readingSd ?? readingResolution(setup)), ranging));
 }
 
-/** Standard uncertainty of a group's centre in one direction, from its size and count. */
-export const centreSdOf = ({ range, arrows, group }: Pick<MarkEntry, 'range' | 'arrows' | 'group'>): Metres =>
+/**
+ * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of the file: by how
+ * the archer shoots, how finely the sight is read and how well ranges are known.
+ */
+export function plannedMarkSd(setup: SetupFile, rig: Rig, arrows: number): (range: Metres) => Metres {
+  const { scale } = rig;
+  const spread = archerSpread({ setup });
+  return (range) =>
+    scale === null
+      ? centreSdOf({ range, arrows: si(arrows) }, spread)
+      : markSd({ range, arrows: si(arrows) }, scale, { setup, rig, spread });
+}
+
+/** Half of the last digit that the file's readings are written to. */
+const readingResolution = ({ readingStep }: SetupFile): number => (readingStep ?? 0) / 2;
+
+/** A rangefinder's; a range too near for one is taped or paced, to a twentieth of it. */
+const usualRangeSd = (range: Metres): number =>
+  Math.min(defaultOf('marks.range_sd'), NEAR_RANGE_SHARE * range);
+const NEAR_RANGE_SHARE = 0.05;
+
+/** Standard uncertainty of a group's centre in one direction, from its size and count and how the archer shoots. */
+export const centreSdOf = (
+  { range, arrows, group }: Pick<MarkEntry, 'range' | 'arrows' | 'group'>,
+  spread: number,
+): Metres =>
   groupCentreSd({
     range,
     arrows: arrows ?? defaultOf('marks.arrows'),
     group: group ?? null,
-    arrowSdPerRange: defaultOf('marks.arrow_spread'),
+    arrowSdPerRange: spread,
   });
 
-const usualCentreSd = (range: Metres): Metres => centreSdOf({ range });
+const usualCentreSd = (range: Metres): Metres => centreSdOf({ range }, defaultOf('marks.arrow_spread'));
 
 /** What is known of every parameter before the marks. */
 export function priorsOf(

@@ -1,7 +1,8 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { changedArrow } from '../../arrow/changed-arrow.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import { type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import { GRAIN } from '../../quantities/exact.ts';
+import { type Kilograms, type MetresPerSecond, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { ArrowSection, BuildEntry, SetupFile } from '../schema/schema.ts';
 import { type Assembly, assemble } from './assemble.ts';
@@ -9,6 +10,7 @@ import { assembleArrow } from './assemble-arrow.ts';
 import { assembleLaunch } from './assemble-launch.ts';
 import { dragSd } from './drag-sd.ts';
 import { mergeBuild } from './merge-build.ts';
+import { statedSd } from './stated-sd.ts';
 
 /** An arrow that differs from the one the file is about, in the file's bow. */
 export interface Variant {
@@ -19,6 +21,8 @@ export interface Variant {
   readonly speed: Estimate<MetresPerSecond> | null;
   /** Relative, of a drag coefficient given for this arrow; null when it follows from the base's. */
   readonly ownDragSd: number | null;
+  /** Of its mass: what the scale left, 0 for the base's, or what parts that nobody put on a scale together come to. */
+  readonly massSd: Kilograms;
 }
 
 /** What was measured on the variant itself, and does not come from the base. */
@@ -66,7 +70,16 @@ export function assembleVariant(
     rig: withArrow(bow, base.arrow, arrow),
     speed: own.speed === true ? assembleLaunch(variant, arrow, bow.conditions.air) : null,
     ownDragSd: own.drag === true ? dragSd(variant.arrow) : null,
+    massSd: massSd(variant.arrow, own, arrow.flying.mass === base.arrow.flying.mass),
   };
+}
+
+/** A build put together from the weights of its parts. @source common practice, no source: shafts of a dozen and points differ so much */
+const UNWEIGHED = 4 * GRAIN;
+
+function massSd(section: ArrowSection, own: Own, asBase: boolean): Kilograms {
+  if (own.mass === true) return statedSd.buildMass(section) ?? si(0);
+  return si(asBase ? 0 : UNWEIGHED);
 }
 
 /** Free flight begins where the arrow's own balance point is. */

@@ -1,6 +1,7 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import type { Air } from '../../atmosphere/air.ts';
 import { pressureAltitude } from '../../atmosphere/standard.ts';
+import { USUAL_DAY } from '../../calibration/days.ts';
 import type { CalibrationProblem } from '../../calibration/fit.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { freeFallAt } from '../../flight/free-fall.ts';
@@ -15,6 +16,7 @@ import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
+import { isLayerOpen, LAMINAR_DRAG } from './open-layer.ts';
 
 /** A setup file as the domain's values: what to fly, and what to hold it to. */
 export interface Assembly {
@@ -55,6 +57,8 @@ export function assemble(setup: SetupFile): Assembly {
       rig,
       priors: priorsOf(setup, rig, scale, launch.sd),
       measurements: measurementsOf(setup, rig),
+      days: USUAL_DAY,
+      ...(isLayerOpen(setup, arrow, rig) ? { otherDrag: LAMINAR_DRAG } : {}),
     },
   };
 }

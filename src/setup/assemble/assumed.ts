@@ -55,6 +55,7 @@ export const assumedIn = (setup: SetupFile): readonly Assumed[] => [
 
 /** The defaults that give way to something other than their own key. */
 function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
+  if (key === 'marks.range_sd') return marks.some(isReadAtUnsureRange);
   if (key === 'marks.arrows') return marks.some(isGroupOfUnknownCount);
   if (key === 'air.temperature') return air?.altitude === undefined && !isStandard(air);
   if (key === 'air.humidity') return !isStandard(air);
@@ -65,6 +66,9 @@ const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
   mark.arrows === undefined &&
   statedSd.markHeight(mark) === undefined &&
   statedSd.markReading(mark) === undefined;
+
+const isReadAtUnsureRange = (mark: MarkEntry): boolean =>
+  mark.reading !== undefined && statedSd.markRange(mark) === undefined;
 
 /** Only the altitude was given: assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>

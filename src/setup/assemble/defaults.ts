@@ -96,6 +96,7 @@ export const DEFAULTS = {
     why: 'the tape sits on the part that carries the pin',
   },
   'marks.arrows': { dimension: 'ratio', text: '3', why: 'a common size of group' },
+  'marks.range_sd': { dimension: 'length', text: '0.5 yd', why: 'a rangefinder shows whole yards' },
   'marks.arrow_spread': {
     dimension: 'ratio',
     text: '0.03 in/yd',

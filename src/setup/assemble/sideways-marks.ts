@@ -1,8 +1,13 @@
-import { ownSpread } from '../../calibration/own-spread.ts';
-import type { LateralMark } from '../../calibration/sideways/lateral-mark.ts';
+import {
+  type LateralMark,
+  type LateralPriors,
+  TOLD_CROSSWIND_SD,
+  USUAL_PRIORS,
+} from '../../calibration/sideways/lateral-mark.ts';
 import { DEGREE } from '../../quantities/exact.ts';
 import { si } from '../../quantities/quantity.ts';
-import type { MarkEntry, SetupFile } from '../schema/schema.ts';
+import type { MarkEntry, SetupFile, WindSection } from '../schema/schema.ts';
+import { archerSpread } from './archer-spread.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
 import { statedSd } from './stated-sd.ts';
@@ -26,6 +31,7 @@ function turnOf({ turn }: MarkEntry): 1 | -1 | null {
 /** The groups of a setup file whose left and right was written down; none when the marks are left aside. */
 export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly LateralMark[] {
   if (leftAside) return [];
+  const spread = archerSpread({ setup });
   return (setup.marks ?? []).flatMap((entry): readonly LateralMark[] => {
     if (entry.lateral === undefined) return [];
     const cant = entry.cant ?? si<'rad'>(0);
@@ -34,25 +40,39 @@ export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly 
       {
         range: entry.range,
         lateral: entry.lateral,
-        sd: statedSd.markLateral(entry) ?? centreSdOf(entry),
+        sd: statedSd.markLateral(entry) ?? centreSdOf(entry, spread),
         turn: turnOf(entry),
         cant,
+        day: entry.date ?? null,
         cantSd: statedSd.markCant(entry) ?? si(byLevel ? 0 : HELD_CANT_SD),
       },
     ];
   });
 }
 
-/** Standard deviation of one arrow per metre of range from the file's groups, or the usual one. */
-export function archerSpread({ setup }: HasMarks): number {
-  const usual = defaultOf('marks.arrow_spread');
-  return ownSpread(
-    (setup.marks ?? []).map(({ range, arrows, group }) => ({
-      range,
-      arrows: arrows ?? defaultOf('marks.arrows'),
-      group: group ?? null,
-      arrowSdPerRange: usual,
-    })),
-    usual,
-  );
+/**
+ * What is known of the causes of a sideways miss before the groups: what is usual, a plumb that was measured (the sight's travel against
+ * a plumb line, by `sight.lean_sd`), and the wind that the file tells of.
+ */
+export function lateralPriors({
+  setup,
+}: {
+  readonly setup: Pick<SetupFile, 'sight' | 'wind'>;
+}): LateralPriors {
+  const { sight, wind } = setup;
+  const lean = statedSd.lean(sight);
+  const plumbed = lean === undefined ? {} : { plumb: { value: 0, sd: lean } };
+  return {
+    ...USUAL_PRIORS,
+    ...plumbed,
+    ...(wind === undefined ? {} : { crosswindSd: toldCrosswindSd(wind) }),
+  };
+}
+
+/** Of a wind's part across the line of sight; what the file does not say of its speed is a light air's. */
+function toldCrosswindSd(wind: WindSection): number {
+  const bearing = wind.from ?? defaultOf('wind.from');
+  const bearingSd = statedSd.windFrom(wind);
+  const ofBearing = bearingSd === undefined ? 0 : wind.speed * Math.cos(bearing) * bearingSd;
+  return Math.hypot(statedSd.windSpeed(wind) ?? TOLD_CROSSWIND_SD, ofBearing);
 }

@@ -17,16 +17,21 @@ export const statedSd = {
   chronographed: reader('bow.chronographed', 'speed_sd'),
   peepHeight: reader('bow', 'peep_height_sd'),
   dragCoefficient: reader('arrow', 'drag_coefficient_sd'),
+  buildMass: reader('builds.arrow', 'mass_sd'),
   peepToPin: reader('sight', 'peep_to_pin_sd'),
   travelPerUnit: reader('sight.scale', 'travel_per_unit_sd'),
   readingAtZero: reader('sight.scale', 'at_zero_sd'),
   markReading: reader('marks', 'reading_sd'),
+  markRange: reader('marks', 'range_sd'),
   markHeight: reader('marks', 'vertical_sd'),
   markLateral: reader('marks', 'lateral_sd'),
   markCant: reader('marks', 'cant_sd'),
   speedDownrange: reader('speeds', 'speed_sd'),
   drop: reader('drops', 'drop_sd'),
+  lean: reader('sight', 'lean_sd'),
+  windSpeed: reader('wind', 'speed_sd'),
+  windFrom: reader('wind', 'from_sd'),
 };
 
 /** A build's arrow and launch are read as those of the file are, once they are merged into it. */
-export const isRead = (key: string): boolean => read.has(key.replace(/^builds\./, ''));
+export const isRead = (key: string): boolean => read.has(key) || read.has(key.replace(/^builds\./, ''));

@@ -40,7 +40,10 @@ type Fixed<T> = T extends number | string | boolean | undefined
   : { readonly [K in keyof T]: Fixed<T[K]> };
 
 /** The archer's file as written, every quantity in SI and branded; a key that is not in the file is not here. */
-export type SetupFile = Fixed<z.output<typeof setupSchema>>;
+export type SetupFile = Fixed<z.output<typeof setupSchema>> & {
+  /** One of the last digit that the marks' readings are written to, which numbers no longer show; absent without readings. */
+  readonly readingStep?: number;
+};
 
 export type BowSection = SetupFile['bow'];
 export type ArrowSection = SetupFile['arrow'];

@@ -3,6 +3,14 @@ import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
 import { optional, required } from './section.ts';
 
+/** Which of the measurements were made on one day: they share its bow, its air and its wind. */
+const date = z.exactOptional(
+  freeText({
+    what: 'day or evening it was shot on, the same text for all of one day',
+    otherwise: 'two evenings may be behind the list, with the break in its widest gap of range',
+  }),
+);
+
 /** A group shot at one range with one setting of the sight. */
 const mark = z.strictObject({
   ...required('marks', ['range']),
@@ -14,6 +22,7 @@ const mark = z.strictObject({
     }),
   ),
   note: z.exactOptional(freeText({ what: 'a note for your own record' })),
+  date,
 });
 
 export const marksSchema = z
@@ -21,11 +30,11 @@ export const marksSchema = z
   .register(KEY_MEANINGS, { what: 'groups, each shot at one range with one setting of the sight' });
 
 export const speedsSchema = z
-  .array(z.strictObject(required('speeds', ['range', 'speed'])))
+  .array(z.strictObject({ ...required('speeds', ['range', 'speed']), date }))
   .register(KEY_MEANINGS, { what: 'readings of a chronograph set up down range' });
 
 export const dropsSchema = z
-  .array(z.strictObject(required('drops', ['aimed_with', 'range', 'drop'])))
+  .array(z.strictObject({ ...required('drops', ['aimed_with', 'range', 'drop']), date }))
   .register(KEY_MEANINGS, {
     what: 'arrows shot farther than the mark that was set, and how far below the aim they hit',
   });

@@ -7,7 +7,7 @@ import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import type { Rig } from '../../../src/sight/rig.ts';
 import { GRAIN, INCH, ridgeCampParts, ridgeCampVanes } from '../arrow/ridge-camp-arrow.ts';
-import { priors } from '../calibration/invented-problem.ts';
+import { NO_DAYS, priors } from '../calibration/invented-problem.ts';
 import { inventedRig } from '../sight/invented-rig.ts';
 
 export const grains = (count: number) => si<'kg'>(count * GRAIN);
@@ -29,7 +29,7 @@ export const tallVanes: ArrowParts = {
 
 export function candidate(name: string, parts: ArrowParts, more: Partial<Candidate> = {}): Candidate {
   const arrow = buildArrow({ parts });
-  return { name, arrow, rig: rigOf(arrow), speed: null, ownDragSd: null, ...more };
+  return { name, arrow, rig: rigOf(arrow), speed: null, ownDragSd: null, massSd: si(0), ...more };
 }
 
 export const bowWith = (
@@ -39,7 +39,7 @@ export const bowWith = (
 ): BowAndArrows => ({
   name: 'now',
   arrow: baseArrow,
-  calibration: calibrate({ rig: rigOf(baseArrow), priors, measurements }),
+  calibration: calibrate({ rig: rigOf(baseArrow), priors, measurements, days: NO_DAYS }),
   candidates,
   otherShots: [],
   virtualMass: COMPOUND_VIRTUAL_MASS,

@@ -124,7 +124,7 @@ describe('calibrate', () => {
   it('uses a drop and a speed down range', () => {
     const marks = shotMarks([20], 0.0005);
     const far = calibrate(
-      problem([...marks, { kind: 'speed', range: si(yards(60)), speed: si(80), sd: si(0.3) }]),
+      problem([...marks, { kind: 'speed', range: si(yards(60)), speed: si(80), sd: si(0.3), day: null }]),
     );
     expect(estimateOf(far, 'drag_scale').sd).toBeLessThan(
       estimateOf(calibrate(problem(marks)), 'drag_scale').sd / 2,
@@ -135,6 +135,7 @@ describe('calibrate', () => {
       range: si<'m'>(yards(40)),
       drop: si<'m'>(0.36),
       sd: si<'m'>(0.01),
+      day: null,
     } as const;
     const [residual] = calibrate(problem([drop])).residuals;
     expect(Math.abs(residual?.residual ?? 1)).toBeLessThan(0.02 /* m: about the drop of this bow */);
@@ -185,7 +186,7 @@ describe('markUncertainty', () => {
 });
 
 describe('nextRange', () => {
-  const group = { arrows: 6, arrowSdPerRange: 0.0008 };
+  const group = { sdAt: (range: number) => si<'m'>((0.0008 * range) / Math.sqrt(6)) };
   it('after a zero alone asks for a long shot, and tells what a fit with that shot then says', () => {
     const before = calibrate(problem(shotMarks([20], 0.0005)));
     const next = nextRange(before, tape, group);

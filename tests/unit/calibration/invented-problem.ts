@@ -39,12 +39,17 @@ export function shotMarks(
       vertical: noise(i) * sd,
       sd: si(sd),
       cant: si(0),
+      day: null,
     };
   });
 }
+
+/** Days that all are alike. */
+export const NO_DAYS = { speed: 0, density: 0, headWind: 0 };
 
 export const problem = (measurements: readonly Measurement[]): CalibrationProblem => ({
   rig: inventedRig,
   priors,
   measurements,
+  days: NO_DAYS,
 });

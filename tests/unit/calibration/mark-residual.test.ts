@@ -9,7 +9,7 @@ import type { Rig } from '../../../src/sight/rig.ts';
 import { travelAt } from '../../../src/sight/scale.ts';
 import { impact } from '../../../src/sight/zero.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
-import { shotMarks } from './invented-problem.ts';
+import { NO_DAYS, shotMarks } from './invented-problem.ts';
 
 const scale = { travelPerUnit: 0.001, direction: 1, atZero: 12.4 } as const;
 
@@ -20,6 +20,7 @@ const MISSED: Measurement = {
   vertical: 0.05,
   sd: si(0.05),
   cant: si(0),
+  day: null,
 };
 
 /** Priors so narrow that the fit leaves the rig as it is: its own flight is then what the residual is measured against. */
@@ -33,7 +34,8 @@ const certain = (rig: Rig, mark: Measurement = MISSED) =>
       scale_ratio: { value: 1, sd: 1e-9 },
       scale_offset: { value: 0, sd: 1e-9 },
     },
-    measurements: [mark, { kind: 'speed', range: si(yards(10)), speed: si(80), sd: si(1) }],
+    measurements: [mark, { kind: 'speed', range: si(yards(10)), speed: si(80), sd: si(1), day: null }],
+    days: NO_DAYS,
   });
 
 it.each([1, -1] as const)(

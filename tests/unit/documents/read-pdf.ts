@@ -111,7 +111,7 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
 
 /** pdfjs hands over arrays, typed arrays and, between its threads, plain objects with numbered keys. */
 const list = (value: unknown): readonly unknown[] =>
-  value === null || value === undefined ? [] : Array.isArray(value) ? value : Object.values(Object(value));
+  Array.isArray(value) ? value : Object.values(Object(value));
 
 function matrix(values: readonly unknown[]): Matrix {
   const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = values.map(Number);

@@ -2,12 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { leanFor } from '../../../../src/advice/lean/lean.ts';
 import { leanVerdict } from '../../../../src/advice/lean/lean-verdict.ts';
 import { windFrom } from '../../../../src/atmosphere/wind.ts';
-import { fitLateral } from '../../../../src/calibration/sideways/lateral-fit.ts';
+import { fitLateral as fitWith } from '../../../../src/calibration/sideways/lateral-fit.ts';
+import { type LateralMark, USUAL_PRIORS } from '../../../../src/calibration/sideways/lateral-mark.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
 import { marksFor } from '../../../../src/sight/marks.ts';
+import type { Rig } from '../../../../src/sight/rig.ts';
 import { groupsOf } from '../../calibration/sideways/lateral-marks.ts';
 import { inventedRig } from '../../sight/invented-rig.ts';
 import { courseRanges, degrees, inches, mirrored, spinningRig, withArrow } from '../invented-bow.ts';
+
+/** In air that is known to be still; the wind's part is in crosswind.test.ts. */
+const fitLateral = (rig: Rig, marks: readonly LateralMark[]) =>
+  fitWith(rig, marks, { ...USUAL_PRIORS, crosswindSd: 0 });
 
 /** 0.03 in per yard of range. */
 const USUAL_SPREAD = 8.33e-4;

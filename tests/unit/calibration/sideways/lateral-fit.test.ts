@@ -1,13 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { curvedPart } from '../../../../src/calibration/sideways/curved-part.ts';
-import { fitLateral } from '../../../../src/calibration/sideways/lateral-fit.ts';
+import { fitLateral as fitWith } from '../../../../src/calibration/sideways/lateral-fit.ts';
 import { type LateralMark, USUAL_PRIORS } from '../../../../src/calibration/sideways/lateral-mark.ts';
 import { lateralEstimates, leanSpinLikeness } from '../../../../src/calibration/sideways/lateral-verdict.ts';
 import { launchSwing } from '../../../../src/calibration/sideways/launch-swing.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
+import type { Rig } from '../../../../src/sight/rig.ts';
 import { courseRanges, degrees, inches, mirrored, spinningRig } from '../../advice/invented-bow.ts';
 import { yards } from '../../sight/invented-rig.ts';
 import { causeOf, groupsOf, type Shot, type Truth } from './lateral-marks.ts';
+
+/** What groups can tell of all but the wind, in air that is known to be still; crosswind.test.ts has the wind. */
+const STILL = { ...USUAL_PRIORS, crosswindSd: 0 };
+const fitLateral = (rig: Rig, marks: readonly LateralMark[]) => fitWith(rig, marks, STILL);
 
 const truth: Truth = { windage: 0.001, offset: 0.002, plumb: degrees(0.8), sideForce: 0.3 };
 const course: readonly Shot[] = courseRanges.map((range) => ({ range }));

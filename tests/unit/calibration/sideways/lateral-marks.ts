@@ -40,6 +40,7 @@ export function groupsOf(
     lateral: (flown[i]?.lateral ?? 0) + Math.cos(shot.cant) * (windage * shot.range + offset),
     sd: si(sd(shot.range)),
     cantSd: si(0),
+    day: null,
   }));
 }
 

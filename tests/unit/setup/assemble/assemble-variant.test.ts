@@ -22,6 +22,15 @@ describe('a build', () => {
     expect(speed).toBeNull();
     expect(ownDragSd).toBeNull();
   });
+  it('weighs 4 gr more or less when nobody put it on a scale, and as the scale says when somebody did', () => {
+    const massSdOf = (entry: string) => grains(buildOf(entry).massSd);
+    const change = 'parts: { point: { mass: 175 gr } }';
+    expect(Math.abs(massSdOf(`{ name: heavier, arrow: { ${change} } }`) - 4)).toBeLessThan(1e-9 /* gr */);
+    expect(massSdOf(`{ name: weighed, arrow: { mass: 503 gr, ${change} } }`)).toBe(0);
+    const weighed = massSdOf(`{ name: weighed, arrow: { mass: 503 gr, mass_sd: 1 gr, ${change} } }`);
+    expect(Math.abs(weighed - 1)).toBeLessThan(1e-9 /* gr */);
+    expect(massSdOf('{ name: same arrow, launch: { speed: 280 fps } }')).toBe(0);
+  });
   it('balances where the added weight pulls it: (452 x 17.9 + 50 x 29.075)/502 in', () => {
     const { arrow } = buildOf('{ name: heavier, arrow: { parts: { point: { mass: 175 gr } } } }');
     expect(Math.abs(fromSi(arrow.flying.balance, 'in') - (452 * 17.9 + 50 * 29.075) / 502)).toBeLessThan(

@@ -54,11 +54,11 @@ describe('uncertainties that nothing is computed from', () => {
   const unused = (text: string) => unusedUncertainties(readSetup(text, 'setup.yaml'));
   it('are named with their paths', () => {
     expect(unused(EXAMPLE)).toEqual([]);
-    const text = EXAMPLE.replace('arrows: 6,', 'range_sd: 1 yd, reading_sd: 0.1, arrows: 6,').replace(
-      'mass: 452 gr ',
-      'mass_sd: 1 gr\n  mass: 452 gr ',
-    );
-    expect(unused(text)).toEqual(['arrow.mass_sd', 'marks.1.range_sd']);
+    const text = EXAMPLE.replace(
+      'arrows: 6,',
+      'range_sd: 1 yd, group_sd: 0.1 in, reading_sd: 0.1, arrows: 6,',
+    ).replace('mass: 452 gr ', 'mass_sd: 1 gr\n  mass: 452 gr ');
+    expect(unused(text)).toEqual(['arrow.mass_sd', 'marks.1.group_sd']);
   });
   it('include that of a pitch which the marks are to tell', () =>
     expect(

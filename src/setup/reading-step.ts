@@ -1,0 +1,19 @@
+import { isRecord } from './key-path.ts';
+
+/**
+ * One of the last digit that the readings of the marks are written to, 0.1 for 12.4: how finely the sight was read. The finest of the list
+ * counts, as 19 among tenths stands for 19.0.
+ *
+ * @param file plain data, every value as the text it was typed as
+ * @returns undefined when no mark has a reading
+ */
+export function readingStepOf(file: unknown): number | undefined {
+  const marks = isRecord(file) && Array.isArray(file['marks']) ? file['marks'] : [];
+  const digits = marks.flatMap((mark: unknown) =>
+    isRecord(mark) && typeof mark['reading'] === 'string' ? [decimalsOf(mark['reading'])] : [],
+  );
+  return digits.length === 0 ? undefined : 10 ** -Math.max(...digits);
+}
+
+const decimalsOf = (text: string): number => /[.,](\d+)/.exec(text)?.[1]?.length ?? NO_DECIMALS;
+const NO_DECIMALS = 0;

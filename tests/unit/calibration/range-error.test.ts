@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest';
+import { slopeAtHit } from '../../../src/calibration/range-error.ts';
+import { flyer } from '../../../src/flight/trajectory.ts';
+import { impact, pinForHit } from '../../../src/sight/zero.ts';
+import { dragless, inventedRig, yards } from '../sight/invented-rig.ts';
+
+/** Height gained per metre beyond the range, of the flight that is sighted in there. */
+function flownSlope(rig: typeof inventedRig, range: number): number {
+  const flight = flyer(rig.conditions);
+  const pin = pinForHit(rig, range, 0, flight);
+  const at = (x: number) => impact(flyer(rig.conditions), rig, pin, x).height;
+  return (at(range + 0.1) - at(range - 0.1)) / 0.2;
+}
+
+it.each([15, 40, 60, 100])('at %i yd is the flown path to 3 % of its fall', (range) => {
+  const x = yards(range);
+  const fall = (9.80665 * x) / 85.344 ** 2; // rad: what the path turns by without drag
+  expect(Math.abs(slopeAtHit(inventedRig, x) - flownSlope(inventedRig, x))).toBeLessThan(0.03 * fall);
+});
+
+it('without drag is the parabola: (h + g s²/2v²)/R - g s/v²', () => {
+  const s = yards(60) - 0.98;
+  const closed = (0.11684 + (9.80665 * s * s) / (2 * 85.344 ** 2)) / yards(60) - (9.80665 * s) / 85.344 ** 2;
+  expect(Math.abs(slopeAtHit(dragless, yards(60)) - closed)).toBeLessThan(1e-5);
+});
+
+it('half a yard at 60 and 100 yd costs 0.7 and 1.3 in (independent point-mass figures: 0.71 and 1.34)', () => {
+  const inches = (range: number) => -(slopeAtHit(inventedRig, yards(range)) * yards(0.5)) / 0.0254;
+  expect(Math.abs(inches(60) - 0.71)).toBeLessThan(0.07 /* in: the figures are of another arrow */);
+  expect(Math.abs(inches(100) - 1.34)).toBeLessThan(0.13);
+});

@@ -1,0 +1,26 @@
+import { expect, it } from 'vitest';
+import { backwardSolve, choleskyFactor, forwardSolve } from '../../../src/numerics/cholesky.ts';
+
+const A = [
+  [4, 2, -2],
+  [2, 5, 1],
+  [-2, 1, 6],
+];
+
+it('the factor of a matrix worked by hand', () =>
+  // 4 = 2², 2/2 = 1, -2/2 = -1; 5 - 1 = 2², (1 + 1)/2 = 1; 6 - 1 - 1 = 2².
+  expect(choleskyFactor(A)).toEqual([[2], [1, 2], [-1, 1, 2]]));
+
+it('forward and backward substitution together solve A x = b, exactly where all is whole', () => {
+  const L = choleskyFactor(A);
+  // A times (1, 2, 3).
+  expect(backwardSolve(L, forwardSolve(L, [2, 15, 18]))).toEqual([1, 2, 3]);
+});
+
+it('refuses what is not positive definite', () =>
+  expect(() =>
+    choleskyFactor([
+      [1, 2],
+      [2, 1],
+    ]),
+  ).toThrow(/positive definite, in row 1/));
