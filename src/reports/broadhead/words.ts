@@ -60,11 +60,12 @@ export function standsWords({ starts }: BroadheadFindings, units: DisplayUnits):
 
 /** Of a broadhead whose margin is too small to trust, or that has none. */
 export const smallMarginWords = ({ broadhead }: BroadheadFindings): string =>
-  broadhead.staticMargin > 0
-    ? BELOW_LEAST
-    : 'with this head the air takes hold ahead of the balance point: the arrow turns away from its flight until the wake of the ' +
-      'blades has passed the vanes, and goes where that takes it. Do not trust these numbers, and do not shoot it at any ' +
-      'distance. Take smaller blades, larger vanes, or more weight in front.';
+  broadhead.staticMargin > 0 ? BELOW_LEAST : `${BELOW_LEAST} ${NO_MARGIN}`;
+
+const NO_MARGIN =
+  'With this head the air takes hold ahead of the balance point: the arrow turns away from its flight until the wake of the ' +
+  'blades has passed the vanes, and goes where that takes it. Do not trust these numbers, and do not shoot it at any ' +
+  'distance.';
 
 const BELOW_LEAST =
   `below ${100 * LEAST_MARGIN} % whatever is crooked on the arrow steers it. Take smaller blades, larger ` +

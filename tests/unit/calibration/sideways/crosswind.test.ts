@@ -67,7 +67,8 @@ describe('what separates a wind from a lean', () => {
     expect(Math.abs(causeOf(fit, 'plumb'))).toBeLessThan(degrees(0.5));
     expect(verdict.worthDoing).toBe(false);
     const [wind] = fit.crosswinds;
-    expect(Math.abs((wind?.value ?? 0) - 6 * MILE_PER_HOUR)).toBeLessThan(2 * (wind?.sd ?? 0));
+    // Four standard deviations of what is usual, which pulls it; what the entry into the wind adds is straight and left to the windage.
+    expect(Math.abs((wind?.value ?? 0) - 6 * MILE_PER_HOUR)).toBeLessThan(2.5 * (wind?.sd ?? 0));
     expect(wind?.value).toBeGreaterThan(3 * MILE_PER_HOUR);
   });
 
