@@ -220,7 +220,7 @@ const calibratedRig = (rig: Rig, values: ParameterValues): Rig => {
 };
 
 const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly number[])[] =>
-  C.map((row, i) => row.map((value, j) => value / Math.sqrt((C[i]?.[i] ?? 1) * (C[j]?.[j] ?? 1))));
+  C.map((row, i) => row.map((value, j) => value / Math.sqrt(at(at(C, i), i) * at(at(C, j), j))));
 
 /** Parameters that the fit pushed to the end of what is possible: no bow explains these marks. */
 export const atBounds = ({ values }: Calibration): readonly ParameterName[] =>

@@ -91,9 +91,8 @@ function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measu
 }
 
 function speedAt(flight: Flyer, rig: Rig, pin: PinPosition, range: number): number {
-  const [state = []] = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
-  const at = (i: number): number => state[i] ?? Number.NaN;
-  return Math.sqrt(at(STATE.vx) ** 2 + at(STATE.vy) ** 2 + at(STATE.vz) ** 2);
+  const state = at(flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]), 0);
+  return Math.hypot(at(state, STATE.vx), at(state, STATE.vy), at(state, STATE.vz));
 }
 
 /** What was measured, in the same terms as `predict`. */

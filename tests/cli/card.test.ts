@@ -52,7 +52,7 @@ describe('card --json', () => {
         1e-6 /* relative: the windage of the spin drift is set on one and not on the other */,
       );
   });
-  it('drifts downwind by the lag rule and its entry into the wind, a little more than twice as far in twice the wind', async () => {
+  it('drifts downwind by the lag rule and its entry into the wind, a bit more than twice as far in twice the wind', async () => {
     const { rows, crosswind_mps: wind } = await card();
     const { launch_speed_mps: speed } = await answer('check', mountain);
     const double = await card('--crosswind', '20 mph');

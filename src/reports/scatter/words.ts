@@ -65,5 +65,9 @@ export const shareWords = ({ vanes }: VaneScatter): string =>
   `With ${vaneWords(vanes)}, the share of each cause and of their interaction:`;
 
 export const legendWords = ({ asked: { group, arrows } }: ScatterFindings): string =>
-  `shares: of the variance when each varies alone. interaction: the part that no single cause explains; negative where one cause cancels another, as when a
-vane that is off spins an arrow whose head leans. Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`;
+  [
+    'shares: of the variance when each varies alone.',
+    'interaction: the part that no single cause explains; negative where one cause cancels another, as when a vane',
+    'that is off spins an arrow whose head leans.',
+    `Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`,
+  ].join('\n');

@@ -77,8 +77,8 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
 }
 
 /**
- * Of the place where its latitude is known. A station's pressure tells the altitude to some 100 m, a few millionths of gravity; where
- * there is none, the file's altitude serves.
+ * Of the place where its latitude is known. A station's pressure tells the altitude to some 100 m, a few millionths of
+ * gravity; where there is none, the file's altitude serves.
  */
 function freeFallOf({ latitude, air: section }: SetupFile, { pressure }: Air): number {
   if (latitude === undefined) return STANDARD_GRAVITY;
