@@ -1,7 +1,6 @@
 import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
 import { unspun } from '../../arrow/lift/unspun.ts';
 import { type Flyer, flyer } from '../../flight/trajectory.ts';
-import { at } from '../../numerics/at.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
