@@ -48,7 +48,7 @@ function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): st
         'These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), ' +
         'groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held ' +
         `to the sight's travel (and "lean_sd" under "sight").`
-    : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups so.`;
+    : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups this much.`;
 }
 
 function showWords(
@@ -145,9 +145,8 @@ function crosswindWords({ units }: Session, { day, value, sd, priorSd }: Crosswi
   const speed = (wind: number): string => formatQuantity(Math.abs(wind), units.windSpeed, 1);
   const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
   return (
-    `Of a crosswind ${when}, beyond what the file says, the groups tell ${speed(value)} from the ` +
-    `${value < 0 ? 'right' : 'left'} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible ` +
-    'before.'
+    `Beyond what the file says, the groups show a crosswind of ${speed(value)} from the ` +
+    `${value < 0 ? 'right' : 'left'} (± ${speed(sd)}) ${when}; ± ${speed(priorSd)} was assumed before.`
   );
 }
 

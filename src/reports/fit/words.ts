@@ -65,15 +65,15 @@ export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): re
     ({ day, measurements, speedOffset, sd }) =>
       `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew ` +
       `as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of ` +
-      `days, ± ${speed(sd)}, the air and the wind along with the bow.`,
+      `days (± ${speed(sd)}); that includes air and wind as well as the bow.`,
   );
   if (hidden === null) return named;
   return [
     ...named,
-    'Marks that name no day are taken to be of one up to the widest gap between their ranges. Two ' +
-      `evenings that differ by ${speed(hidden.apart)} could hide up to ` +
+    'Marks without a date are assumed to be from one day on each side of the widest gap between their ' +
+      `ranges. Two evenings that differ by ${speed(hidden.apart)} could hide up to ` +
       `${formatQuantity(hidden.shift, units.smallLength, 1)} at ` +
-      `${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark tells them apart.`,
+      `${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark would separate them.`,
   ];
 }
 
