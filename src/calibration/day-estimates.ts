@@ -10,7 +10,10 @@ import type { MarkUncertainty } from './mark-uncertainty.ts';
 export interface DayEstimate {
   readonly day: string;
   readonly measurements: number;
-  /** Of the launch speed; what the air and a wind did beyond what the file says is told as the speed that would have done the same. */
+  /**
+   * Of the launch speed; what the air and a wind did beyond what the file says is told as the speed that would have done the
+   * same.
+   */
   readonly speedOffset: MetresPerSecond;
   readonly sd: MetresPerSecond;
 }

@@ -9,15 +9,17 @@ import { dayShifts } from './prediction.ts';
 /**
  * A day of which nothing else is known.
  *
- * @source common practice, no source: 1 ft/s between evenings of one bow; 1 % of density is 5 degF or 0.3 inHg; 1.5 mph of wind is not felt
+ * @source common practice, no source: 1 ft/s between evenings of one bow; 1 % of density is 5 degF or 0.3 inHg; 1.5 mph of wind
+ *   is not felt
  */
 export const USUAL_DAY: DayPriors = { speed: FOOT, density: 0.01, headWind: 1.5 * MILE_PER_HOUR };
 
 /**
  * The chance that two measurements were made on one day.
  *
- * Those that name a day are of that day. Of those that name none, two evenings may be behind the list: the nearer ranges shot on one
- * and the farther on the other, with the break in the widest gap between neighbouring ranges. Of several gaps as wide, each is as likely.
+ * Those that name a day are of that day. Of those that name none, two evenings may be behind the list: the nearer ranges shot on
+ * one and the farther on the other, with the break in the widest gap between neighbouring ranges. Of several gaps as wide, each
+ * is as likely.
  *
  * @returns a row and a column for each measurement; 1 for itself
  */
@@ -38,7 +40,10 @@ export function sameDayChances(
 /** Gaps this near to the widest count as wide as that, relative. */
 const AS_WIDE = 0.9;
 
-/** Where one evening may have ended, among measurements that name no day: middles of the widest gaps between neighbouring ranges, m. */
+/**
+ * Where one evening may have ended, among measurements that name no day: middles of the widest gaps between neighbouring ranges,
+ * m.
+ */
 export function possibleBreaks(
   measurements: readonly Pick<Measurement, 'range' | 'day'>[],
 ): readonly number[] {

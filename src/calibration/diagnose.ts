@@ -1,3 +1,4 @@
+import { at } from '../numerics/at.ts';
 import { atBounds, type Calibration, calibrate } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
 import { TOLD_CHANCE } from './widening.ts';
@@ -62,7 +63,7 @@ function outliers(calibration: Calibration): readonly Extract<Finding, { kind: '
   let left = calibration.residuals.map((_, index) => index);
   let current = calibration;
   while (left.length > 2) {
-    const judged = current.residuals.map(({ studentised }, i) => ({ index: left[i] ?? -1, studentised }));
+    const judged = current.residuals.map(({ studentised }, i) => ({ index: at(left, i), studentised }));
     const worst = judged.toSorted((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised))[0];
     if (worst === undefined || Math.abs(worst.studentised) <= OUTLIER) break;
     found.push({ kind: 'outlier', ...worst });

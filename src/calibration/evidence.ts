@@ -5,7 +5,8 @@ import type { Rows } from '../numerics/linear-algebra.ts';
 import type { Prior } from './parameters.ts';
 
 /**
- * Logarithm of the chance density of what was measured under a fit's priors, but for a constant that all fits to the same measurements share.
+ * Logarithm of the chance density of what was measured under a fit's priors, but for a constant that all fits to the same
+ * measurements share.
  *
  *   ln p = -chi^2/2 + ln det C/2 - Σ ln sd_prior
  *

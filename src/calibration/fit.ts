@@ -101,9 +101,10 @@ const HIGHEST: ParameterValues = {
 /**
  * Maximum a posteriori values of launch speed, drag, peep height and the sight's scale, from priors and measurements.
  *
- * Minimises r' V^-1 r + Σ((value − prior)/sd)², r what was observed less what is predicted. V holds each measurement's own variance and,
- * between measurements of one day, what that day did to all of them: a random effect, of which the parameters are the mean over days.
- * The covariance is the inverse of the normal matrix at the minimum, widened as the scatter of the marks asks (widening.ts).
+ * Minimises r' V^-1 r + Σ((value − prior)/sd)², r what was observed less what is predicted. V holds each measurement's own
+ * variance and, between measurements of one day, what that day did to all of them: a random effect, of which the parameters are
+ * the mean over days. The covariance is the inverse of the normal matrix at the minimum, widened as the scatter of the marks asks
+ * (widening.ts).
  *
  * @throws NumericalError when the minimum is not found
  */
@@ -219,7 +220,7 @@ const calibratedRig = (rig: Rig, values: ParameterValues): Rig => {
 };
 
 const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly number[])[] =>
-  C.map((row, i) => row.map((value, j) => value / Math.sqrt((C[i]?.[i] ?? 1) * (C[j]?.[j] ?? 1))));
+  C.map((row, i) => row.map((value, j) => value / Math.sqrt(at(at(C, i), i) * at(at(C, j), j))));
 
 /** Parameters that the fit pushed to the end of what is possible: no bow explains these marks. */
 export const atBounds = ({ values }: Calibration): readonly ParameterName[] =>

@@ -32,8 +32,9 @@ const RANGE_NODES = 40;
 /**
  * Mean extreme spread of a circular normal group of n hits over its standard deviation in one direction.
  *
- * To 20 hits as simulated; beyond, the mean range along a line times what a simulation of 200 000 to 1 000 000 groups at nine counts from 20
- * to 1000 says a spread in all directions has over it, to 0.05 %. No integral of one variable gives the extreme spread itself.
+ * To 20 hits as simulated; beyond, the mean range along a line times what a simulation of 200 000 to 1 000 000 groups at nine
+ * counts from 20 to 1000 says a spread in all directions has over it, to 0.05 %. No integral of one variable gives the extreme
+ * spread itself.
  *
  * @param n whole, 2 to 1000
  * @throws DomainError for fewer

@@ -22,8 +22,8 @@ const SMALLEST_FREEDOM = 1e-9;
  *
  *   t_i = (V^-1 r)_i / sqrt((V^-1 - V^-1 J C J' V^-1)_ii)
  *
- * V the covariance of the measurements, r their residuals, J their derivatives, C the covariance of the unknowns. With independent
- * errors it is the studentised residual r_i / (s_i sqrt(1 - h_i)).
+ * V the covariance of the measurements, r their residuals, J their derivatives, C the covariance of the unknowns. With
+ * independent errors it is the studentised residual r_i / (s_i sqrt(1 - h_i)).
  *
  * @source Haslett, Hayes, J. R. Statist. Soc. B 60 (1998) 201-215, for correlated errors
  */

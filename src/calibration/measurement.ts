@@ -20,7 +20,9 @@ export interface ShotMark {
   readonly reading: number;
   /** Of the group's centre above the aiming point, m. */
   readonly vertical: number;
-  /** Standard uncertainty on the target of everything that is this mark's alone: the group's centre, the reading, the range, m. */
+  /**
+   * Standard uncertainty on the target of everything that is this mark's alone: the group's centre, the reading, the range, m.
+   */
   readonly sd: Metres;
   /** How the bow was held over, clockwise positive. */
   readonly cant: Radians;

@@ -21,7 +21,9 @@ export interface NextRange {
 
 /** A group that is yet to be shot. */
 export interface PlannedGroup {
-  /** Standard uncertainty on the target of all that is its mark's alone, as of the marks of the fit: group, reading and range, m. */
+  /**
+   * Standard uncertainty on the target of all that is its mark's alone, as of the marks of the fit: group, reading and range, m.
+   */
   readonly sdAt: (range: Metres) => Metres;
 }
 

@@ -7,8 +7,8 @@ export const NOTICED_SHARE = 1 / 3;
  * Standard deviation of one arrow per metre of range, in one direction, from the archer's own groups; the usual one where no
  * group was measured.
  *
- * Groups are pooled by their 2(n − 1) degrees of freedom, and the usual spread counts for as many as in one group (group.ts): three
- * arrows say little, forty nearly all.
+ * Groups are pooled by their 2(n − 1) degrees of freedom, and the usual spread counts for as many as in one group (group.ts):
+ * three arrows say little, forty nearly all.
  */
 export function ownSpread(groups: readonly Omit<GroupShot, 'arrowSdPerRange'>[], usual: number): number {
   const measured = groups.flatMap(({ range, arrows, group }) =>

@@ -31,8 +31,8 @@ export function predict(rig: Rig, measurements: readonly Measurement[]): readonl
 }
 
 /**
- * By how much one standard deviation of each thing that a day changes moves what is measured on it: the sight stands where the usual
- * day's rig says, and the arrow flies as on the day.
+ * By how much one standard deviation of each thing that a day changes moves what is measured on it: the sight stands where the
+ * usual day's rig says, and the arrow flies as on the day.
  *
  * @returns a row for each measurement, in its own unit: of the speed, the air's density, and a tail wind
  */
@@ -91,9 +91,8 @@ function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measu
 }
 
 function speedAt(flight: Flyer, rig: Rig, pin: PinPosition, range: number): number {
-  const [state = []] = flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]);
-  const at = (i: number): number => state[i] ?? Number.NaN;
-  return Math.sqrt(at(STATE.vx) ** 2 + at(STATE.vy) ** 2 + at(STATE.vz) ** 2);
+  const state = at(flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]), 0);
+  return Math.hypot(at(state, STATE.vx), at(state, STATE.vy), at(state, STATE.vz));
 }
 
 /** What was measured, in the same terms as `predict`. */

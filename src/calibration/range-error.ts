@@ -8,8 +8,8 @@ import type { Rig } from '../sight/rig.ts';
  *
  *   y = -h + a R - (g/v²) (exp 2ks - 1 - 2ks)/4k² = 0,   dy/dR = a - (g/v²) (exp 2ks - 1)/2k
  *
- * h peep height, R range, s the part of it in free flight, v launch speed, k = ρ CD A/2m; a follows from the first. Drag grows with the square of the speed and the
- * path is flat: within 3 % of the flown one at 100 yd, which is enough for an error.
+ * h peep height, R range, s the part of it in free flight, v launch speed, k = ρ CD A/2m; a follows from the first. Drag grows
+ * with the square of the speed and the path is flat: within 3 % of the flown one at 100 yd, which is enough for an error.
  *
  * @param range m from the eye
  */

@@ -17,8 +17,8 @@ export interface Scatter {
  *   w^2 = 1 + (chi^2/n - 1) (1 - p/p_n)^2  for chi^2 > n, else 1
  *
  * p is the chance of a larger chi^2 and p_n that of one above n, its expectation. Where p is small this is Birge's ratio,
- * chi^2/n; near the expectation, where scatter is no evidence of anything, value and slope both start from those of 1, so that one group
- * moved by a hair moves no error by more.
+ * chi^2/n; near the expectation, where scatter is no evidence of anything, value and slope both start from those of 1, so that
+ * one group moved by a hair moves no error by more.
  *
  * @param chiSquared weighted sum of squares of measurements and priors
  * @param count of the measurements

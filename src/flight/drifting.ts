@@ -14,7 +14,8 @@ import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
  *
  * A = Ix/(m l) is gyroscopic, M₀ and M₁ come from the spinning shaft in the cross-flow of a path-following arrow, and the
  * last term is what is left of the lift of an arrow that must keep pitching down. l static margin, |CMa| = CNa l,
- * l_eff = Σ CN x² / |Σ CN x|, L = ρS/2m. All of it is steady: the swing after launch belongs to the rigid model.
+ * l_eff = Σ CN x² / |Σ CN x|, L = ρS/2m. All of it is steady: the entry into a wind is added
+ * apart (entry.ts), and what else the first swing does is the rigid model's (advice/builds/launch-lift.ts, advice/lean/drift.ts).
  */
 interface SteadyLift {
   readonly gyroscopic: number;

@@ -10,8 +10,8 @@ export const entersWind = ({ attitude }: FlyingArrow): boolean =>
   attitude !== null && attitude.firstMoment < 0;
 
 /**
- * What the drift of an arrow of unknown parts leaves out, and by how much that usually matters: shares of the whole drift in a side wind by six
- * degrees of freedom for common arrows.
+ * What the drift of an arrow of unknown parts leaves out, and by how much that usually matters: shares of the whole drift in a
+ * side wind by six degrees of freedom for common arrows.
  */
 export const ENTRY_LEFT_OUT =
   'Left out, because the file does not list the parts of the arrow: in a crosswind the arrow turns into the wind as it ' +

@@ -1,8 +1,8 @@
 import { isRecord } from './key-path.ts';
 
 /**
- * One of the last digit that the readings of the marks are written to, 0.1 for 12.4: how finely the sight was read. The finest of the list
- * counts, as 19 among tenths stands for 19.0.
+ * One of the last digit that the readings of the marks are written to, 0.1 for 12.4: how finely the sight was read. The finest of
+ * the list counts, as 19 among tenths stands for 19.0.
  *
  * @param file plain data, every value as the text it was typed as
  * @returns undefined when no mark has a reading

@@ -52,7 +52,7 @@ describe('card --json', () => {
         1e-6 /* relative: the windage of the spin drift is set on one and not on the other */,
       );
   });
-  it('drifts downwind by the lag rule, twice as far in twice the wind', async () => {
+  it('drifts downwind by the lag rule and its entry into the wind, a bit more than twice as far in twice the wind', async () => {
     const { rows, crosswind_mps: wind } = await card();
     const { launch_speed_mps: speed } = await answer('check', mountain);
     const double = await card('--crosswind', '20 mph');
@@ -63,9 +63,10 @@ describe('card --json', () => {
     expect(Math.abs(row.wind_drift_m / lag - 1)).toBeLessThan(
       0.08 /* relative: the balance point's own place at release, and turning into the wind */,
     );
-    expect(Math.abs(double.rows.at(-1).wind_drift_m / row.wind_drift_m - 2)).toBeLessThan(
-      0.02 /* drag grows a little with the airspeed */,
-    );
+    // Drag grows a little with the airspeed, and the cross-flow on an arrow that stands across the wind with the square of it.
+    const more = double.rows.at(-1).wind_drift_m / row.wind_drift_m;
+    expect(more).toBeGreaterThan(2);
+    expect(more).toBeLessThan(2.2);
   });
   it('tells cant and slopes as their own commands do', async () => {
     const { rows, slopes } = await card('--from', '40yd', '--to', '80yd', '--every', '20yd');

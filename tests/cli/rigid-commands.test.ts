@@ -77,6 +77,86 @@ describe('broadhead --json', () => {
   });
 });
 
+describe('heads with blades, told with what nobody has measured', () => {
+  const blades = 'blades: { count: 3, length: 1.1 in, cutting_diameter: 1.125 in, thickness: 0.03 in }';
+  const withBuild = `${readFileSync(example, 'utf8')}
+builds:
+  - { name: broadhead, arrow: { parts: { point: { shape: fixed_blade, ${blades} } } } }
+`;
+  const given = { 'both.yaml': withBuild };
+  const INCH = 0.0254; // m
+
+  it('broadhead and compare say so in their first line', async () => {
+    const answers = [
+      await atTerminal(['broadhead', example]),
+      await atTerminal(['compare', 'both.yaml', '--arrows', '0'], given),
+    ];
+    for (const { out } of answers) expect(out.split('\n')[0]).toMatch(/^Not measured on arrows/);
+  });
+
+  it('give one answer: compare within two of its errors of broadhead at every range', async () => {
+    const ranges = ['--to', '100yd', '--every', '20yd'];
+    const { starts, measured_on_arrows } = await json('broadhead', example, ...ranges);
+    expect(measured_on_arrows).toBe(false);
+    const argv = ['compare', 'both.yaml', '--arrows', '0', '--from', '20yd', ...ranges, '--json'];
+    const { differences } = JSON.parse((await atTerminal(argv, given)).out);
+    const clean = starts[0].rows;
+    expect(clean).toHaveLength(5);
+    for (const [i, { with_base_mark_m: told }] of differences[0].rows.entries()) {
+      expect(Math.abs(told.difference - clean[i].high_m)).toBeLessThan(2 * told.sd);
+      expect(Math.abs(told.difference - clean[i].high_m)).toBeLessThan(
+        0.2 * INCH + 0.05 * Math.abs(clean[i].high_m),
+      );
+      expect(clean[i].high_sd_m / told.sd).toBeGreaterThan(0.5);
+      expect(clean[i].high_sd_m / told.sd).toBeLessThan(2);
+    }
+  });
+
+  it('two blades have a span by how they stand; three have none', async () => {
+    const argv = ['--to', '60yd', '--every', '60yd'];
+    const two = await json('broadhead', example, '--blades', '2', ...argv);
+    const [row] = two.starts[1].rows;
+    const names = row.stands.map(({ stand }: { stand: string }) => stand);
+    expect(names).toEqual(['upright', 'flat', 'leaning right', 'leaning left']);
+    const rights = row.stands.map(({ right_m }: { right_m: number }) => right_m);
+    expect(Math.max(...rights) - Math.min(...rights)).toBeGreaterThan(0.3 * INCH);
+    const three = await json('broadhead', example, ...argv);
+    expect(three.starts[1].rows[0].stands).toEqual([]);
+    const { out } = await atTerminal(['broadhead', example, '--blades', '2', ...argv]);
+    expect(out).toContain('Two blades push from where they stand');
+  });
+
+  it('check warns of a small margin with its error', async () => {
+    const bladed = readFileSync(example, 'utf8').replace('shape: field,', `shape: fixed_blade, ${blades},`);
+    const seen = await atTerminal(['check', 'b.yaml'], { 'b.yaml': bladed });
+    expect(seen.out).toMatch(
+      /Warning: the static margin is [\d.]+ in ± [\d.]+ in, \d+ % of the arrow's length/,
+    );
+    const answer = JSON.parse((await atTerminal(['check', 'b.yaml', '--json'], { 'b.yaml': bladed })).out);
+    expect(answer.margin_too_small).toBe(true);
+    expect(answer.static_margin_sd_m / answer.static_margin_m).toBeGreaterThan(0.3);
+    const { out } = await atTerminal(['check', example]);
+    expect(out).not.toContain('Warning: the static margin');
+  });
+});
+
+describe('the entry into the wind', () => {
+  it('is counted where the parts are known, and said to be left out where they are not, with its size', async () => {
+    expect((await json('wind', example, '--every', '40yd')).wind_entry_counted).toBe(true);
+    const argv = ['wind', 'bare.yaml', '--every', '40yd'];
+    const { out } = await atTerminal(argv, { 'bare.yaml': bare });
+    expect(out).toMatch(/Warning: Left out, because the file does not list the parts.*30 to 50 % at 20 yd/);
+    const answer = JSON.parse((await atTerminal([...argv, '--json'], { 'bare.yaml': bare })).out);
+    expect(answer.wind_entry_counted).toBe(false);
+  });
+
+  it('warns of a wind in the file that blows on an arrow of unknown parts', async () => {
+    const windy = `${bare}\nwind: { speed: 5 mph }\n`;
+    const { out } = await atTerminal(['marks', 'windy.yaml', '--every', '40yd'], { 'windy.yaml': windy });
+    expect(out).toContain('Warning: The wind of the file. Left out');
+  });
+});
+
 describe('scatter --json', () => {
   const small = ['--arrows', '24', '--every', '40yd', '--from', '40yd', '--to', '80yd'];
 

@@ -213,12 +213,13 @@ describe('wind', () => {
     expect(airs.length).toBeGreaterThan(4);
     expect(airs[0].rows.at(-1).vertical_m).toBeLessThan(0);
   });
-  it('half the wind drifts half as far, to 1 %', async () => {
+  it('half the wind drifts a little less than half as far', async () => {
     const at = async (speed: string) =>
       (await json(['wind', example, '--speed', speed])).effects[9].rows.at(-1).lateral_m;
-    expect(Math.abs((await at('5 mph')) / (await at('10 mph')) - 0.5)).toBeLessThan(
-      0.005 /* of the double: 1 % */,
-    );
+    // By 1 to 3 %: the cross-flow on an arrow that stands across the wind grows with the square of it.
+    const share = (await at('5 mph')) / (await at('10 mph'));
+    expect(share).toBeLessThan(0.5);
+    expect(share).toBeGreaterThan(0.485);
   });
   it('says first whether the tape holds, and writes CSV', async () => {
     expect(await text(['wind', example])).toMatch(/^The tape does not stay accurate everywhere/);

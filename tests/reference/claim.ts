@@ -11,7 +11,9 @@ export const KINDS = [
   {
     kind: 'measured',
     name: 'measured arrows and bows',
-    notCovered: 'compound bows, broadheads, spin, swing and groups: no measurement of one could be read',
+    notCovered:
+      'heads and vanes of hunting arrows, their drag, their lift and the wake of blades: never measured here; compound bows, ' +
+      'spin, swing and groups: no measurement of one could be read',
   },
   {
     kind: 'law',
@@ -26,7 +28,8 @@ export const KINDS = [
   {
     kind: 'program',
     name: 'independent programs',
-    notCovered: 'a force that both programs leave out or describe wrongly',
+    notCovered:
+      'a force that both programs leave out or describe wrongly; the programs share the laws of lift of slender bodies and fins',
   },
   {
     kind: 'practice',

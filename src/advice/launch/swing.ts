@@ -58,7 +58,8 @@ export interface SwingAdvice {
 
 /**
  * Static margin below this share of the arrow's length is warned of. A field point gives 0.4 to 0.5; at 0.15 the same
- * crookedness or bad start moves the hit about three times as far. Common practice, no source.
+ * crookedness or bad start moves the hit about three times as far. Common practice, no source. With blades in front the margin
+ * itself is known to an inch at best, which is told beside it.
  */
 export const LEAST_MARGIN = 0.15;
 

@@ -1,5 +1,6 @@
 import { NOTICED_SHARE } from '../../calibration/own-spread.ts';
 import type { LateralFit } from '../../calibration/sideways/lateral-fit.ts';
+import { at } from '../../numerics/at.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { Lean } from './lean.ts';
 
@@ -22,7 +23,9 @@ export interface LeanVerdict {
   readonly measured: boolean;
   /** The turn over its standard uncertainty, without sign. */
   readonly significance: number;
-  /** Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or less. */
+  /**
+   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or less.
+   */
   readonly couldBeWind: boolean;
   /** What would show a shift of this size; null when there is none to show. */
   readonly toShow: ArrowsToShow | null;
@@ -54,7 +57,7 @@ export function leanVerdict(
   arrowSdPerRange: number,
 ): LeanVerdict {
   const worst = lean.now.reduce(
-    (best, shift, i) => (Math.abs(shift) > Math.abs(best.shift) ? { shift, at: span[i] ?? 0 } : best),
+    (best, shift, i) => (Math.abs(shift) > Math.abs(best.shift) ? { shift, at: at(span, i) } : best),
     { shift: si<'m'>(0), at: Math.max(...span) },
   );
   const arrowSd = arrowSdPerRange * worst.at;

@@ -1,5 +1,6 @@
 import { calm } from '../../atmosphere/wind.ts';
 import type { LateralFit } from '../../calibration/sideways/lateral-fit.ts';
+import { at } from '../../numerics/at.ts';
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { quadraticForm } from '../../numerics/quadratic-form.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../../quantities/quantity.ts';
@@ -16,7 +17,9 @@ export interface Lean {
   readonly sd: Radians;
   /** The cant of the whole bow that would do the same with the travel left as it is. */
   readonly bowLean: Radians;
-  /** The steady crosswind whose curve the same turn would take out, to the right positive: what could have been taken for a lean. */
+  /**
+   * The steady crosswind whose curve the same turn would take out, to the right positive: what could have been taken for a lean.
+   */
   readonly windAlike: MetresPerSecond;
   /** Off to the side at each range of the span with windage set at the zero range: as things are, and with the lean. */
   readonly now: readonly Metres[];
@@ -83,7 +86,9 @@ export function leanFor(rig: Rig, fit: LateralFit, span: readonly number[]): Lea
 
 /** The rig as the fit found it, in still air. */
 function asFound(rig: Rig, { unknowns, values }: LateralFit): Rig {
-  const found = (name: 'plumb' | 'side_force'): number => values[unknowns.indexOf(name)] ?? 0;
+  // What the fit did not ask for is as the rig has it.
+  const found = (name: 'plumb' | 'side_force'): number =>
+    unknowns.includes(name) ? at(values, unknowns.indexOf(name)) : 0;
   const still = { ...rig, conditions: { ...rig.conditions, wind: calm } };
   const sideForce = rig.conditions.arrow.sideForce + found('side_force');
   return withSideForce({ ...still, cant: si(rig.cant + found('plumb')) }, sideForce);
@@ -123,8 +128,8 @@ function cancelling(f: (angle: number) => readonly number[], start: number): num
 
 function slopeOf(f: (x: number) => readonly number[], x: number, step: number): readonly number[] {
   const [above, below] = [f(x + step), f(x - step)];
-  return above.map((value, i) => (value - (below[i] ?? Number.NaN)) / (2 * step));
+  return above.map((value, i) => (value - at(below, i)) / (2 * step));
 }
 
 const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
+  a.reduce((sum, value, i) => sum + value * at(b, i), 0);

@@ -10,7 +10,12 @@ import { laminarCylinder, mixedFriction, turbulentCylinder } from './friction.ts
  */
 export type BoundaryLayer = 'laminar' | 'transition' | 'turbulent';
 
-/** Where a smooth plate's layer turns turbulent. @source Schlichting, Boundary-Layer Theory, chapter XVI: 3e5 to 3e6 */
+/**
+ * Where a smooth plate's layer turns turbulent. A judgement within the source's range: with it hunting arrows have the drag that
+ * arrows called turbulent were measured with. At 3e6 a hunting shaft would be nearly laminar, with 45 % less drag.
+ *
+ * @source Schlichting, Boundary-Layer Theory, chapter XVI: 3e5 to 3e6
+ */
 const CRITICAL_REYNOLDS = 5e5;
 
 /** A body of revolution as the layer sees it. */

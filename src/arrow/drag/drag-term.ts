@@ -26,6 +26,9 @@ export interface DragTerm {
 /**
  * Suction on a flat base, and on a square rear edge, as a coefficient on its own area.
  *
+ * Of a vane's square rear edge it is an assumption: another published law has 0.02 to 0.04 there, which is 4 % of the sum,
+ * inside the uncertainty of the whole.
+ *
  * @source Fleeman, Tactical Missile Design, at low speed
  */
 export const BASE_SUCTION = 0.12;

@@ -14,7 +14,10 @@ import { vaneTerms } from './vane-drag.ts';
  */
 export const DRAG_UNCERTAINTY = 0.15;
 
-/** Wetted area of a point over that of a cylinder of its visible length: 0.5 for a cone, 0.67 for a paraboloid. */
+/**
+ * Wetted area of a point over that of a cylinder of its visible length: 0.5 for a cone, 0.67 for a paraboloid, by geometry;
+ * between the two an assumption, worth 0.2 % of the sum.
+ */
 const POINT_WETTED = 0.6;
 
 /**

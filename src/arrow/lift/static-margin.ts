@@ -10,8 +10,8 @@ export const staticMarginOf = ({ attitude }: FlyingArrow): Metres | null =>
   attitude === null ? null : si(-attitude.firstMoment / attitude.normalSlope);
 
 /**
- * Standard uncertainty of the static margin: of the laws of lift of vanes (with the shaft's layer) and blades, and of what the wake of blades takes,
- * each by itself. Where the balance point is, is taken as known.
+ * Standard uncertainty of the static margin: of the laws of lift of vanes (with the shaft's layer) and blades, and of what the
+ * wake of blades takes, each by itself. Where the balance point is, is taken as known.
  *
  * @returns null where only the sums of the lift are known, or nothing
  */

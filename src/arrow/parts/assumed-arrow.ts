@@ -8,6 +8,9 @@ import type { ArrowParts } from './parts.ts';
  */
 export const ASSUMED_BALANCE: Metres = si(18 * INCH);
 
+/** Bore of a shaft over its outside diameter where only the outside was measured; common practice, no source. */
+export const USUAL_BORE = 0.7;
+
 /**
  * The plain hunting arrow that stands in when neither parts nor a drag coefficient are given: only its shape is used, with the
  * diameter that was measured. Common practice, no source: 28.5 in shaft, field point, three low vanes at 3 degrees.
@@ -16,7 +19,7 @@ export const assumedParts = (diameter: Metres): ArrowParts => ({
   shaft: {
     length: si(28.5 * INCH),
     outerDiameter: diameter,
-    innerDiameter: si(0.68 * diameter),
+    innerDiameter: si(USUAL_BORE * diameter),
     massPerLength: si((9.5 * GRAIN) / INCH),
   },
   insert: { mass: si(20 * GRAIN), length: si(INCH) },

@@ -26,7 +26,9 @@ export interface LateralFit {
   readonly covariance: readonly (readonly number[])[];
   readonly priors: LateralPriors;
   readonly residuals: readonly LateralResidual[];
-  /** What wind across the line of sight the groups speak of, beyond the rig's: on each day named, or when the farthest was shot. */
+  /**
+   * What wind across the line of sight the groups speak of, beyond the rig's: on each day named, or when the farthest was shot.
+   */
   readonly crosswinds: readonly CrosswindEstimate[];
   /** Weighted squares of residuals and of departures from the priors; as many as marks are expected. */
   readonly chiSquared: number;
@@ -41,7 +43,10 @@ interface LateralResidual {
   /** Observed less fitted, the day's wind with it, m. */
   readonly residual: number;
   readonly studentised: number;
-  /** What was observed with the fitted windage, offset and wind (and swing), and the rig's wind and cant, taken off, m: the curved part. */
+  /**
+   * What was observed with the fitted windage, offset and wind (and swing), and the rig's wind and cant, taken off, m: the curved
+   * part.
+   */
   readonly curved: number;
   /** Standard uncertainty of the group's centre with that of a deliberate cant, m. */
   readonly sd: number;
@@ -66,9 +71,9 @@ const SWING_LEVEL = 0.01;
  * Maximum a posteriori windage, offset, plumb error and side force from groups shot at several ranges; without groups, the
  * priors.
  *
- * A wind across the line of sight moves all groups of a day together, and its path is curved as a lean's is: it stands in the covariance
- * of the groups, V_ij = s_i² [i = j] + s_w² w_i w_j P(same day), so that the lean's error carries it. Where the residuals are
- * larger than all that allows (5 %), a swing at the start is tried and kept when it earns its two shapes (1 %).
+ * A wind across the line of sight moves all groups of a day together, and its path is curved as a lean's is: it stands in the
+ * covariance of the groups, V_ij = s_i² [i = j] + s_w² w_i w_j P(same day), so that the lean's error carries it. Where the
+ * residuals are larger than all that allows (5 %), a swing at the start is tried and kept when it earns its two shapes (1 %).
  */
 export function fitLateral(
   rig: Rig,
@@ -118,8 +123,8 @@ function rowsOf(rig: Rig, marks: readonly LateralMark[]): readonly LateralRow[] 
 }
 
 /**
- * Whether a swing of a usual size would show: the drop of chi-squared that it would bring on average, through what the groups say of the two
- * shapes when all else is unknown, against the drop that is asked for.
+ * Whether a swing of a usual size would show: the drop of chi-squared that it would bring on average, through what the groups say
+ * of the two shapes when all else is unknown, against the drop that is asked for.
  */
 function couldShowSwing({ unknowns, covariance }: LateralSolution, priors: LateralPriors): boolean {
   const places = SWING.map((name) => unknowns.indexOf(name));

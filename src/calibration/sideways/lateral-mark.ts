@@ -25,10 +25,12 @@ export type LateralPriors = Readonly<
 };
 
 /**
- * A crosswind of a day of which nothing is written: 2.5 mph. Twice that is in the middle of Beaufort's light breeze, "wind felt on face", 4 to
- * 7 mph, which an archer may yet not write down. With 1.5 mph a steady wind of 6 mph was taken for a lean by 77 archers of 100.
+ * A crosswind of a day of which nothing is written: 2.5 mph. Twice that is in the middle of Beaufort's light breeze, "wind felt
+ * on face", 4 to 7 mph, which an archer may yet not write down. With 1.5 mph a steady wind of 6 mph was taken for a lean by 77
+ * archers of 100.
  *
- * @source World Meteorological Organization, Manual on Codes, code table 1100, for the scale; two standard deviations for it are ours
+ * @source World Meteorological Organization, Manual on Codes, code table 1100, for the scale; two standard deviations for it
+ *   are ours
  */
 export const UNTOLD_CROSSWIND_SD = 2.5 * MILE_PER_HOUR;
 /** About a wind that is written down, still air among them: 1 mph, one of Beaufort's steps up or down from calm. */

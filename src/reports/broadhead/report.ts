@@ -46,7 +46,7 @@ export function report([session]: Sessions, asked: AskedHere): Report {
     title,
     blocks: [
       verdict(`${NOT_MEASURED}\n${marginWords(found, units)}`),
-      ...(found.broadhead.tooSmall ? [warning(smallMarginWords())] : []),
+      ...(found.broadhead.tooSmall ? [warning(smallMarginWords(found))] : []),
       ...headBlocks(session),
       paragraph(
         'Where the broadhead hits, from where the field point hits out of the same launch; right and high positive:',

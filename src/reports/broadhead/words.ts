@@ -58,8 +58,16 @@ export function standsWords({ starts }: BroadheadFindings, units: DisplayUnits):
   ].join('\n');
 }
 
-/** Of a broadhead whose margin is too small to trust. */
-export const smallMarginWords = (): string =>
+/** Of a broadhead whose margin is too small to trust, or that has none. */
+export const smallMarginWords = ({ broadhead }: BroadheadFindings): string =>
+  broadhead.staticMargin > 0 ? BELOW_LEAST : `${BELOW_LEAST} ${NO_MARGIN}`;
+
+const NO_MARGIN =
+  'With this head the centre of pressure is ahead of the balance point: the arrow turns away from its path until ' +
+  'the wake of the blades has passed the vanes, and goes where that takes it. Do not trust these numbers, and do ' +
+  'not shoot it at any distance.';
+
+const BELOW_LEAST =
   `below ${100 * LEAST_MARGIN} %, anything crooked on the arrow steers it. Use smaller blades, larger ` +
   'vanes, or more weight up front.';
 

@@ -43,12 +43,14 @@ export function verdictWords(session: Session, found: CantFindings): string {
 function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): string {
   const wind = formatQuantity(Math.abs(lean.windAlike), units.windSpeed, 1);
   const side = lean.windAlike < 0 ? 'right' : 'left';
-  return verdict.couldBeWind
-    ? `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much. ` +
-        'These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file), ' +
-        'groups in winds from both sides, groups of another day (each with its "date"), or a plumb line held ' +
-        `to the sight's travel (and "lean_sd" under "sight").`
-    : `It would take a steady crosswind of ${wind} from the ${side} to curve the groups this much.`;
+  if (!verdict.couldBeWind)
+    return `It would take a steady crosswind of ${wind} from the ${side} to curve the groups this much.`;
+  return [
+    `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much.`,
+    'These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file),',
+    'groups in winds from both sides, groups of another day (each with its "date"),',
+    'or a plumb line held to the sight\'s travel (and "lean_sd" under "sight").',
+  ].join(' ');
 }
 
 function showWords(
@@ -144,10 +146,11 @@ export function groupWords(session: Session, found: CantFindings): string {
 function crosswindWords({ units }: Session, { day, value, sd, priorSd }: CrosswindEstimate): string {
   const speed = (wind: number): string => formatQuantity(Math.abs(wind), units.windSpeed, 1);
   const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
-  return (
-    `Beyond what the file says, the groups show a crosswind of ${speed(value)} from the ` +
-    `${value < 0 ? 'right' : 'left'} (± ${speed(sd)}) ${when}; ± ${speed(priorSd)} was assumed before.`
-  );
+  const side = value < 0 ? 'right' : 'left';
+  return [
+    `Beyond what the file says, the groups show a crosswind of ${speed(value)} from the ${side} (± ${speed(sd)})`,
+    `${when}; ± ${speed(priorSd)} was assumed before.`,
+  ].join(' ');
 }
 
 function launchWords({ fit: { launch } }: CantFindings): string {

@@ -66,8 +66,8 @@ export function smallMarginWords(found: CheckFindings, { assembly, units }: Sess
   const share = `${((100 * staticMargin) / length).toFixed(0)} % of the arrow's length`;
   return (
     `the static margin is ${marginSize(staticMargin, found.marginSd, units)}, ${share}; below ` +
-    `${100 * LEAST_MARGIN} % whatever is ` +
-    'crooked on the arrow steers it. Take smaller blades, larger vanes, or more weight in front.'
+    `${100 * LEAST_MARGIN} %, anything crooked on the arrow steers it. Use smaller blades, larger ` +
+    'vanes, or more weight up front.'
   );
 }
 

@@ -1,3 +1,5 @@
+import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
+import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import { carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
 import type { Caution } from '../report.ts';
@@ -31,7 +33,7 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
       ? []
       : [
           caution(
-            `${taller.map(({ build }) => `${build.name} stands ${formatQuantity(build.arrow.flying.fletchRadius, session.units.bowLength, 2)} off the axis`).join(', ')}, ` +
+            `${taller.map(({ build }) => vaneWords(build, session.units)).join(', ')}, ` +
               'more than now: check rest, cables and riser at a slow draw, with powder on the vanes.',
             'Vane clearance',
           ),
@@ -44,6 +46,9 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
     carryCaution(session),
   ];
 }
+
+const vaneWords = ({ name, arrow }: TunedBuild, { bowLength }: DisplayUnits): string =>
+  `${name} stands ${formatQuantity(arrow.flying.fletchRadius, bowLength, 2)} off the axis`;
 
 /** Radii nearer than this are one build's rounding, m. */
 const SAME = 1e-5;

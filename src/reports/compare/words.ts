@@ -39,21 +39,39 @@ export const speedWords = (from: string): string =>
     'bow energy': ': speed from the energy of the bow',
   })[from] ?? '';
 
-/** What the columns of the differences mean. */
-export const differenceLegend = ({ comparison, session: { units } }: CompareFindings): string =>
-  `real: a difference of this size is unlikely (5 % or less) to be chance or measurement error. *: cannot be told apart. ±: one standard error of the
-difference; what both builds share (the bow, the chronograph, the laws of drag and lift) cancels, and each shape of head is off by 40 % of its
-own drag. Without ±: from the parts as written; the law of spin is good to about 10 %, in the same way for all builds. Heights count how the arrow
-leaves the string: its first swing, and a nock that travels up or down at 0.25 ft/s, which nobody has measured.
-with the present mark: where the build hits if sight and bow are left alone, low negative. wind drift: by ${formatQuantity(comparison.questions.crosswind, units.windSpeed, units.windSpeed === 'mph' ? 0 : 1)} from the side.`;
+/** What the columns of the differences mean, a line each. */
+export function differenceLegend({ comparison, session: { units } }: CompareFindings): string {
+  const wind = formatQuantity(
+    comparison.questions.crosswind,
+    units.windSpeed,
+    units.windSpeed === 'mph' ? 0 : 1,
+  );
+  return [
+    'real: a difference of this size is unlikely (5 % or less) to be chance or measurement error.',
+    '*: cannot be told apart.',
+    '±: one standard error of the difference; what both builds share (the bow, the chronograph, the laws of drag and',
+    'lift) cancels, and each shape of head is off by 40 % of its own drag. Without ±: from the parts as written; the',
+    'law of spin is good to about 10 %, in the same way for all builds. Heights count how the arrow leaves the string:',
+    'its first swing, and a nock that travels up or down at 0.25 ft/s, which nobody has measured.',
+    'with the present mark: where the build hits if sight and bow are left alone, low negative.',
+    `wind drift: by ${wind} from the side.`,
+  ].join('\n');
+}
 
-/** What the columns of a build mean. */
-export const buildLegend = ({
+/** What the columns of a build mean, a line each. */
+export function buildLegend({
   comparison: { base, questions },
   session: { units },
-}: CompareFindings): string =>
-  `guess short, long: how far a guess of the range may be off, with everything else right, before a ring of ${formatQuantity(questions.ring, units.smallLength, 0)} is missed.
-highest: of the path above the line of sight with that range's mark set. drop: below the launch line, sighted in at ${formatQuantity(base.build.rig.zeroRange, units.range, 0)}.`;
+}: CompareFindings): string {
+  const ring = formatQuantity(questions.ring, units.smallLength, 0);
+  const zero = formatQuantity(base.build.rig.zeroRange, units.range, 0);
+  return [
+    'guess short, long: how far a guess of the range may be off, with everything else right,',
+    `before a ring of ${ring} is missed.`,
+    "highest: of the path above the line of sight with that range's mark set.",
+    `drop: below the launch line, sighted in at ${zero}.`,
+  ].join('\n');
+}
 
 /** In words and first: what is real, then what cannot be told. */
 export function verdictLines({ session, comparison }: CompareFindings, contrast: Contrast): string {
@@ -115,8 +133,11 @@ export function stiffnessLines({ comparison: { base, others } }: CompareFindings
       : [`${contrast.readings.build.name} ${percent(ratio.free)} and ${percent(ratio.pushed)}`];
   });
   if (base.facts.bendingFrequency === null || found.length === 0) return '';
-  return `Stiffness of the cut shaft with its point and nock, relative to ${base.build.name}, flying free and under the push of the string: ${found.join('; ')}.
-Free: the square of the first bending frequency. Pushed: the thrust on the middle of the shaft against its buckling load, which weight at the nock does
-not raise. They say which build acts weaker from the same bow, not which spine is right: choose that by the shaft maker's chart, and check it by
-shooting bare shafts or broadheads.`;
+  return [
+    `Stiffness of the cut shaft with its point and nock, relative to ${base.build.name}, flying free and under the ` +
+      `push of the string: ${found.join('; ')}.`,
+    'Free: the square of the first bending frequency. Pushed: the thrust on the middle of the shaft against its',
+    'buckling load, which weight at the nock does not raise. They say which build acts weaker from the same bow, not',
+    "which spine is right: choose that by the shaft maker's chart, and check it by shooting bare shafts or broadheads.",
+  ].join('\n');
 }

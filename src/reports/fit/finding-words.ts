@@ -52,17 +52,17 @@ export function findingWords(session: Session, finding: Finding): string {
 
 /** Which of two drags a slim arrow came to have. */
 function layerWords(isLaminar: boolean, chance: number): string {
-  const sure = `${(100 * chance).toFixed(0)} %`;
-  const open =
-    'A slim arrow with a smooth point at this speed flies either with the drag of its build-up or with ' +
-    'half of it, by the layer of air along the shaft.';
-  if (chance < TOLD_APART)
-    return (
-      `${open} The marks do not tell which (${sure} for ` +
-      `${isLaminar ? 'half of it' : 'the drag of the build-up'}); all errors below hold both. A mark at ` +
-      'long range, or a chronograph reading down range, would tell.'
-    );
-  return `${open} The marks say ${isLaminar ? 'half' : 'the drag of the build-up'} (${sure}).`;
+  const told = `${isLaminar ? 'half of it' : 'the drag of its build-up'} (${(100 * chance).toFixed(0)} %)`;
+  return [
+    'A slim arrow with a smooth point at this speed has either the drag of its build-up or half of it,',
+    'by the layer of air along the shaft.',
+    ...(chance < TOLD_APART
+      ? [
+          `The marks do not tell which; the likelier is ${told}, and all errors below hold both.`,
+          'A mark at long range, or a chronograph reading down range, would tell.',
+        ]
+      : [`The marks say ${told}.`]),
+  ].join(' ');
 }
 /** From this chance on the marks are said to have told one from the other. */
 const TOLD_APART = 0.95;

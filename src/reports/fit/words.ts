@@ -61,19 +61,24 @@ export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
 /** What the days were off by, or what evenings that nobody told apart could hide; empty when there is neither. */
 export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): readonly string[] {
   const speed = (value: number): string => formatQuantity(value, units.speed, 1);
-  const named = days.map(
-    ({ day, measurements, speedOffset, sd }) =>
-      `On ${day} (${measurements} ${measurements === 1 ? 'measurement' : 'measurements'}) the arrows flew ` +
-      `as if ${speed(Math.abs(speedOffset))} ${speedOffset < 0 ? 'slower' : 'faster'} than on the mean of ` +
-      `days (± ${speed(sd)}); that includes air and wind as well as the bow.`,
-  );
+  const named = days.map(({ day, measurements, speedOffset, sd }) => {
+    const count = measurements === 1 ? '1 measurement' : `${measurements} measurements`;
+    const side = speedOffset < 0 ? 'slower' : 'faster';
+    return [
+      `On ${day} (${count}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${side} than on the mean of days`,
+      `(± ${speed(sd)}); that includes air and wind as well as the bow.`,
+    ].join(' ');
+  });
   if (hidden === null) return named;
+  const far = formatQuantity(hidden.range, units.range, 0);
+  const shift = `${formatQuantity(hidden.shift, units.smallLength, 1)} at ${far}`;
   return [
     ...named,
-    'Marks without a date are assumed to be from one day on each side of the widest gap between their ' +
-      `ranges. Two evenings that differ by ${speed(hidden.apart)} could hide up to ` +
-      `${formatQuantity(hidden.shift, units.smallLength, 1)} at ` +
-      `${formatQuantity(hidden.range, units.range, 0)}; a "date" in each mark would separate them.`,
+    [
+      'Marks without a date are assumed to be from one day on each side of the widest gap between their ranges.',
+      `Two evenings that differ by ${speed(hidden.apart)} could hide up to ${shift};`,
+      'a "date" in each mark would separate them.',
+    ].join(' '),
   ];
 }
 

@@ -50,13 +50,24 @@ export function variationWords(
 ): string {
   const { mass, balance, speed, bend, vane, head, nockTravel } = variation;
   const small = units.smallLength === 'in' ? ([4, 2] as const) : ([3, 1] as const);
-  return `Standard deviations: mass ${formatQuantity(mass, units.mass, 2)}, balance ${formatQuantity(balance, units.smallLength, small[1])}, speed ${formatQuantity(speed, units.speed, 2)}, sag of the shaft ${formatQuantity(bend, units.smallLength, small[0])},
-one vane ${formatQuantity(vane, 'deg', 2)}, head ${formatQuantity(head, 'deg', 2)}, nock travel ${formatQuantity(nockTravel * assembly.arrow.flying.balance, units.speed, 3)}.`;
+  const told = [
+    `mass ${formatQuantity(mass, units.mass, 2)}`,
+    `balance ${formatQuantity(balance, units.smallLength, small[1])}`,
+    `speed ${formatQuantity(speed, units.speed, 2)}`,
+    `sag of the shaft ${formatQuantity(bend, units.smallLength, small[0])},\none vane ${formatQuantity(vane, 'deg', 2)}`,
+    `head ${formatQuantity(head, 'deg', 2)}`,
+    `nock travel ${formatQuantity(nockTravel * assembly.arrow.flying.balance, units.speed, 3)}`,
+  ];
+  return `Standard deviations: ${told.join(', ')}.`;
 }
 
 export const shareWords = ({ vanes }: VaneScatter): string =>
   `With ${vaneWords(vanes)}, the share of each cause and of their interaction:`;
 
 export const legendWords = ({ asked: { group, arrows } }: ScatterFindings): string =>
-  `shares: of the variance when each varies alone. interaction: the part that no single cause explains; negative where one cause cancels another, as when a
-vane that is off spins an arrow whose head leans. Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`;
+  [
+    'shares: of the variance when each varies alone.',
+    'interaction: the part that no single cause explains; negative where one cause cancels another, as when a vane',
+    'that is off spins an arrow whose head leans.',
+    `Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`,
+  ].join('\n');

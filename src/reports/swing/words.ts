@@ -8,10 +8,10 @@ export function marginWords(
   { staticMargin, marginSd, marginShare, swing }: SwingAdvice,
   units: DisplayUnits,
 ): string {
-  const error = marginSd === null ? '' : ` ± ${formatQuantity(marginSd, units.bowLength, 1)}`;
+  const error = marginSd === null ? '' : ` (± ${formatQuantity(marginSd, units.bowLength, 1)})`;
   const margin =
-    `The centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)}${error} behind the balance ` +
-    `point, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
+    `The centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)} behind the balance ` +
+    `point${error}, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
   const size =
     swing === null
       ? 'The arrow settles without overshooting.'

@@ -1,5 +1,6 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { buildArrow } from '../../arrow/build.ts';
+import { USUAL_BORE } from '../../arrow/parts/assumed-arrow.ts';
 import type { ArrowParts, Shaft, Vanes } from '../../arrow/parts/parts.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type KilogramsPerMetre, type Metres, si } from '../../quantities/quantity.ts';
@@ -7,8 +8,6 @@ import type { ArrowSection, PartsSection } from '../schema/schema.ts';
 import { sumGiven } from '../sum-given.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 
-/** Bore of a shaft over its outside diameter when only the outside was measured; common practice, no source. */
-const USUAL_BORE = 0.7;
 /** Thousandths of an inch, as spines are numbered, in metres. */
 const SPINE_UNIT = 1e-3 * INCH;
 

@@ -103,8 +103,8 @@ function markSd(
 }
 
 /**
- * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of the file: by how
- * the archer shoots, how finely the sight is read and how well ranges are known.
+ * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of the
+ * file: by how the archer shoots, how finely the sight is read and how well ranges are known.
  */
 export function plannedMarkSd(setup: SetupFile, rig: Rig, arrows: number): (range: Metres) => Metres {
   const { scale } = rig;
@@ -116,7 +116,8 @@ export function plannedMarkSd(setup: SetupFile, rig: Rig, arrows: number): (rang
 }
 
 /** Half of the last digit that the file's readings are written to. */
-const readingResolution = ({ readingStep }: SetupFile): number => (readingStep ?? 0) / 2;
+const readingResolution = ({ readingStep }: SetupFile): number =>
+  readingStep === undefined ? 0 : readingStep / 2;
 
 /** A rangefinder's; a range too near for one is taped or paced, to a twentieth of it. */
 const usualRangeSd = (range: Metres): number =>

@@ -74,7 +74,10 @@ export function assembleVariant(
   };
 }
 
-/** A build put together from the weights of its parts. @source common practice, no source: shafts of a dozen and points differ so much */
+/**
+ * A build put together from the weights of its parts.
+ * @source common practice, no source: shafts of a dozen and points differ so much
+ */
 const UNWEIGHED = 4 * GRAIN;
 
 function massSd(section: ArrowSection, own: Own, asBase: boolean): Kilograms {

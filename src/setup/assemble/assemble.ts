@@ -77,13 +77,14 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
 }
 
 /**
- * Where the latitude is known, of the place; its altitude as the file has it, or else as the standard atmosphere has its
- * pressure.
+ * Of the place where its latitude is known. A station's pressure tells the altitude to some 100 m, a few millionths of
+ * gravity; where there is none, the file's altitude serves.
  */
-const freeFallOf = ({ latitude, air: section }: SetupFile, { pressure }: Air): number =>
-  latitude === undefined
-    ? STANDARD_GRAVITY
-    : freeFallAt(latitude, section?.altitude ?? pressureAltitude(pressure));
+function freeFallOf({ latitude, air: section }: SetupFile, { pressure }: Air): number {
+  if (latitude === undefined) return STANDARD_GRAVITY;
+  const altitude = section?.pressure === undefined ? section?.altitude : undefined;
+  return freeFallAt(latitude, altitude ?? pressureAltitude(pressure));
+}
 
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({
   peepHeight: bow.peep_height,

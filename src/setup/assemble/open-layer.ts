@@ -4,14 +4,17 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { defaultOf } from './defaults.ts';
 
-/** Below this Reynolds number on the diameter, arrows with smooth points have been measured with either drag. @source reference/arrow-drag */
+/**
+ * Below this Reynolds number on the diameter, arrows with smooth points have been measured with either drag.
+ * @source reference/arrow-drag
+ */
 const EITHER_BELOW = 25_000;
 /** What target archers call slim: outside, m. @source common practice, no source */
 const SLIM = 6e-3;
 
 /**
- * Whether nothing tells if the layer of air along the shaft is laminar: a slim arrow with a smooth point, slow enough, whose drag is built up
- * from its parts and whose file does not say it.
+ * Whether nothing tells if the layer of air along the shaft is laminar: a slim arrow with a smooth point, slow enough, whose drag
+ * is built up from its parts and whose file does not say it.
  */
 export function isLayerOpen({ arrow: section }: SetupFile, arrow: Arrow, rig: Rig): boolean {
   const { air } = rig.conditions;

@@ -51,8 +51,8 @@ export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly 
 }
 
 /**
- * What is known of the causes of a sideways miss before the groups: what is usual, a plumb that was measured (the sight's travel against
- * a plumb line, by `sight.lean_sd`), and the wind that the file tells of.
+ * What is known of the causes of a sideways miss before the groups: what is usual, a plumb that was measured (the sight's travel
+ * against a plumb line, by `sight.lean_sd`), and the wind that the file tells of.
  */
 export function lateralPriors({
   setup,

@@ -193,7 +193,9 @@ export const claims: readonly Claim[] = [
     source: 'an independent six-degree-of-freedom program (computed)',
     unit: '% outside the printed value',
     cases: figures,
-    notCovered: 'any measurement; cross-flow on the shaft, which that program leaves out',
+    notCovered:
+      'any measurement; heads with blades; cross-flow on the shaft, the layer about the vanes and the wake of blades, ' +
+      'which that program leaves out',
   },
   {
     kind: 'program',

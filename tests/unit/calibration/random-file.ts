@@ -8,8 +8,8 @@ import type { Rig } from '../../../src/sight/rig.ts';
 import { yards } from '../sight/invented-rig.ts';
 
 /**
- * An ordinary file: a bow and an arrow of any common kind, measured with the usual errors, and one to eight marks shot with them, without a
- * slip of the pen.
+ * An ordinary file: a bow and an arrow of any common kind, measured with the usual errors, and one to eight marks shot with them,
+ * without a slip of the pen.
  */
 export function randomFile(seed: number, index: number): string {
   const { uniform, normal } = randomStream(seed, index);
