@@ -42,18 +42,34 @@ export function matchesShown(output: string, shown: readonly string[]): boolean 
   );
 }
 
-/** The text with everything a document shows put anew; an output shown in part (with a line `...`) is left as it is. */
+/** The text with everything a document shows put anew; of an output shown in part (with a line `...`) the numbers alone. */
 export function withOutputs(markdown: string, outputs: readonly string[]): string {
   let text = markdown;
   for (const [i, { shown, indent }] of shownCommands(markdown).entries()) {
-    if (shown.length === 0 || shown.includes('...')) continue;
+    if (shown.length === 0) continue;
     const indented = (lines: readonly string[]) =>
       lines.map((line) => (line === '' ? '' : indent + line)).join('\n');
-    const fresh = (outputs[i] ?? '')
+    const output = (outputs[i] ?? '')
       .trimEnd()
       .split('\n')
       .map((line) => line.trimEnd());
+    const fresh = shown.includes('...') ? withNumbers(shown, output) : output;
     text = text.replace(`\n${indented(shown)}\n`, () => `\n${indented(fresh)}\n`);
   }
   return text;
 }
+
+/** Lines with the numbers that the output has now. A line whose words have changed stays, for a person to look at. */
+function withNumbers(shown: readonly string[], output: readonly string[]): readonly string[] {
+  let next = 0;
+  return shown.map((line) => {
+    const at =
+      line === '...' ? -1 : output.findIndex((fresh, i) => i >= next && wordsOf(fresh) === wordsOf(line));
+    if (at < 0) return line;
+    next = at + 1;
+    return output[at] ?? line;
+  });
+}
+
+/** A line without its numbers and the spaces around them. */
+const wordsOf = (line: string): string => line.replace(/[-+]?\d+(\.\d+)?/g, '').replace(/\s+/g, '');

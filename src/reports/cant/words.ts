@@ -44,7 +44,7 @@ function windAlikeWords({ units }: Session, { lean, verdict }: CantFindings): st
   const wind = formatQuantity(Math.abs(lean.windAlike), units.windSpeed, 1);
   const side = lean.windAlike < 0 ? 'right' : 'left';
   if (!verdict.couldBeWind)
-    return `It would take a steady crosswind of ${wind} from the ${side} to curve the groups so.`;
+    return `It would take a steady crosswind of ${wind} from the ${side} to curve the groups this much.`;
   return [
     `A steady crosswind of ${wind} from the ${side} that nobody wrote down would curve them as much.`,
     'These would tell the two apart: groups in still air (and "wind: { speed: 0 mph }" in the file),',
@@ -148,8 +148,8 @@ function crosswindWords({ units }: Session, { day, value, sd, priorSd }: Crosswi
   const when = day === null ? 'when the farthest group was shot' : `on ${day}`;
   const side = value < 0 ? 'right' : 'left';
   return [
-    `Of a crosswind ${when}, beyond what the file says, the groups tell`,
-    `${speed(value)} from the ${side} ± ${speed(sd)}, where ± ${speed(priorSd)} was taken for possible before.`,
+    `Beyond what the file says, the groups show a crosswind of ${speed(value)} from the ${side} (± ${speed(sd)})`,
+    `${when}; ± ${speed(priorSd)} was assumed before.`,
   ].join(' ');
 }
 

@@ -65,8 +65,8 @@ export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): re
     const count = measurements === 1 ? '1 measurement' : `${measurements} measurements`;
     const side = speedOffset < 0 ? 'slower' : 'faster';
     return [
-      `On ${day} (${count}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${side} than on the mean of days,`,
-      `± ${speed(sd)}, the air and the wind along with the bow.`,
+      `On ${day} (${count}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${side} than on the mean of days`,
+      `(± ${speed(sd)}); that includes air and wind as well as the bow.`,
     ].join(' ');
   });
   if (hidden === null) return named;
@@ -75,9 +75,9 @@ export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): re
   return [
     ...named,
     [
-      'Marks that name no day are taken to be of one up to the widest gap between their ranges.',
+      'Marks without a date are assumed to be from one day on each side of the widest gap between their ranges.',
       `Two evenings that differ by ${speed(hidden.apart)} could hide up to ${shift};`,
-      'a "date" in each mark tells them apart.',
+      'a "date" in each mark would separate them.',
     ].join(' '),
   ];
 }

@@ -7,7 +7,7 @@ import { optional, required } from './section.ts';
 const date = z.exactOptional(
   freeText({
     what: 'day or evening it was shot on, the same text for all of one day',
-    otherwise: 'two evenings may be behind the list, with the break in its widest gap of range',
+    otherwise: 'one day on each side of the widest gap in range',
   }),
 );
 
