@@ -44,15 +44,16 @@ describe('dayShifts', () => {
     scale_ratio: 1,
     scale_offset: 0,
   });
-  it('set to hit at 20 yd again, 2 ft/s move a hit at 100 yd by 2.9 in and 1 % of density by 0.24 in (independent point-mass figures)', () => {
+  // Independent point-mass figures, of a bow set to hit at 20 yd again.
+  it('2 ft/s move a hit at 100 yd by 2.9 in, 1 % of density by 0.24 in', () => {
     const [near, hundred] = dayShifts(inventedRig, far, USUAL_DAY);
     const [speed = 0, density = 0, wind = 0] = (hundred ?? []).map(
       (shift, e) => shift - 5 * at(near ?? [], e),
     );
     expect(Math.abs((2 * speed) / (2.92 * 0.0254) - 1)).toBeLessThan(0.1 /* relative: of another arrow */);
-    expect(Math.abs(density / (-0.24 * 0.0254) - 1)).toBeLessThan(0.1);
+    expect(Math.abs(density / (-0.24 * 0.0254) - 1)).toBeLessThan(0.1 /* relative */);
     // A head wind of 1 mph: 0.23 in low.
-    expect(Math.abs(wind / (1.5 * 0.23 * 0.0254) - 1)).toBeLessThan(0.15);
+    expect(Math.abs(wind / (1.5 * 0.23 * 0.0254) - 1)).toBeLessThan(0.15 /* relative */);
   });
 });
 
@@ -101,7 +102,8 @@ describe('a day as a random effect', () => {
 
   it('does not call marks that differ by an evening outliers of a day of their own', () => {
     const found = calibrate({ ...problem(twoEvenings(0.6, ['a', 'b'])), days: USUAL_DAY });
-    for (const { studentised } of found.residuals) expect(Math.abs(studentised)).toBeLessThan(3);
+    for (const { studentised } of found.residuals)
+      expect(Math.abs(studentised)).toBeLessThan(3 /* standard errors */);
   });
 });
 

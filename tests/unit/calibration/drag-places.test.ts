@@ -19,7 +19,7 @@ describe('a drag that may be in either of two places', () => {
     const half = fitted(marksWith(0.5));
     expect(half.dragPlace?.isOther).toBe(true);
     expect(half.dragPlace?.chance).toBeGreaterThan(0.95);
-    expect(Math.abs(half.values.drag_scale - 0.5)).toBeLessThan(0.1);
+    expect(Math.abs(half.values.drag_scale - 0.5)).toBeLessThan(0.1 /* of the built-up drag */);
     const whole = fitted(marksWith(0.95));
     expect(whole.dragPlace).toMatchObject({ isOther: false });
     expect(findings(whole)).toContainEqual({
@@ -31,12 +31,12 @@ describe('a drag that may be in either of two places', () => {
 
   it('without marks is as likely here as there, and its error holds both', () => {
     const found = fitted([]);
-    expect(Math.abs((found.dragPlace?.chance ?? 0) - 0.5)).toBeLessThan(1e-6);
+    expect(Math.abs((found.dragPlace?.chance ?? 0) - 0.5)).toBeLessThan(1e-6 /* of one */);
     // About 1: half the chance within 0.15 of it, half 0.5 away within 0.075.
     const expected = Math.sqrt(0.5 * 0.15 ** 2 + 0.5 * (0.075 ** 2 + 0.5 ** 2));
-    expect(Math.abs(estimateOf(found, 'drag_scale').sd / expected - 1)).toBeLessThan(1e-6);
+    expect(Math.abs(estimateOf(found, 'drag_scale').sd / expected - 1)).toBeLessThan(1e-6 /* relative */);
     expect(Math.abs(mixedVariance({ value: 1, sd: 0.15 }, HALF, 0.5) / expected ** 2 - 1)).toBeLessThan(
-      1e-12,
+      1e-12 /* relative */,
     );
     expect(estimateOf(found, 'drag_scale').priorSd).toBe(
       Math.sqrt(mixedVariance({ value: 1, sd: 0.15 }, HALF, 0.5)),
@@ -54,7 +54,9 @@ it('the evidence of one value measured once is the normal density of the two sds
   const found = leastSquares(([x = 0]) => [(4 - x) / 1.5, (1 - x) / 2], [1]);
   if (found.outcome !== 'converged') expect.fail();
   const closed = -(3 ** 2) / (2 * 6.25) - Math.log(6.25) / 2 + Math.log(1.5);
-  expect(Math.abs(logEvidence(found, [{ value: 1, sd: 2 }]) - closed)).toBeLessThan(1e-6);
+  expect(Math.abs(logEvidence(found, [{ value: 1, sd: 2 }]) - closed)).toBeLessThan(
+    1e-6 /* of a logarithm */,
+  );
 });
 
 describe('the layer along a shaft is open', () => {

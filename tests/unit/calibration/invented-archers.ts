@@ -108,7 +108,8 @@ function writtenMark(
     table.zero.down + mark.travel - usual.zero.down - (group.middle * arrow) / mark.heightPerTravel;
   const reading = scale.atZero + travel / scale.travelPerUnit;
   const date = shot.date === undefined ? '' : `, date: ${shot.date}`;
-  return `{ range: ${shot.range} yd, reading: ${reading.toFixed(1)}, arrows: ${shot.arrows}, group: ${(group.spread * spread * shot.range).toFixed(2)} in${date} }`;
+  const size = (group.spread * spread * shot.range).toFixed(2);
+  return `{ range: ${shot.range} yd, reading: ${reading.toFixed(1)}, arrows: ${shot.arrows}, group: ${size} in${date} }`;
 }
 
 export interface Trial {

@@ -21,11 +21,11 @@ it.each([15, 40, 60, 100])('at %i yd is the flown path to 3 % of its fall', (ran
 it('without drag is the parabola: (h + g s²/2v²)/R - g s/v²', () => {
   const s = yards(60) - 0.98;
   const closed = (0.11684 + (9.80665 * s * s) / (2 * 85.344 ** 2)) / yards(60) - (9.80665 * s) / 85.344 ** 2;
-  expect(Math.abs(slopeAtHit(dragless, yards(60)) - closed)).toBeLessThan(1e-5);
+  expect(Math.abs(slopeAtHit(dragless, yards(60)) - closed)).toBeLessThan(1e-5 /* m per m */);
 });
 
 it('half a yard at 60 and 100 yd costs 0.7 and 1.3 in (independent point-mass figures: 0.71 and 1.34)', () => {
   const inches = (range: number) => -(slopeAtHit(inventedRig, yards(range)) * yards(0.5)) / 0.0254;
   expect(Math.abs(inches(60) - 0.71)).toBeLessThan(0.07 /* in: the figures are of another arrow */);
-  expect(Math.abs(inches(100) - 1.34)).toBeLessThan(0.13);
+  expect(Math.abs(inches(100) - 1.34)).toBeLessThan(0.13 /* in */);
 });

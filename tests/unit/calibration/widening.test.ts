@@ -15,7 +15,7 @@ describe('scatterOf', () => {
   );
 
   it('widens by the root of chi-squared over its expectation where chance cannot explain it', () =>
-    expect(Math.abs(scatterOf(60, 6).widening / Math.sqrt(10) - 1)).toBeLessThan(1e-6));
+    expect(Math.abs(scatterOf(60, 6).widening / Math.sqrt(10) - 1)).toBeLessThan(1e-6 /* relative */));
 
   it('nowhere jumps: a hundredth more of the sum of squares widens by at most a hundredth', () => {
     for (let sum = 3; sum < 40; sum *= 1.01) {

@@ -54,8 +54,8 @@ describe('without marks', () => {
     // v = sqrt(2E/(m + K)): dv/dm = -v/2(m + K); and an arrow heavier by a share is slowed as one of less drag by that share.
     expect(
       Math.abs(ofMass('speed') / ((-vague.rig.launchSpeed * grains(4)) / (2 * (m + K))) - 1),
-    ).toBeLessThan(1e-9);
-    expect(Math.abs(ofMass('drag') / (-grains(4) / m) - 1)).toBeLessThan(1e-9);
+    ).toBeLessThan(1e-9 /* relative */);
+    expect(Math.abs(ofMass('drag') / (-grains(4) / m) - 1)).toBeLessThan(1e-9 /* relative */);
   });
   it('drag of one shape errs alike, and so does the peep', () => {
     expect(difference('drag', builds)).toBeLessThan(1e-12);
