@@ -23,7 +23,7 @@ export interface LeanVerdict {
   /** The turn over its standard uncertainty, without sign. */
   readonly significance: number;
   /**
-   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or
+   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of three standard deviations or
    * less.
    */
   readonly couldBeWind: boolean;
