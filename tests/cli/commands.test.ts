@@ -104,7 +104,8 @@ describe('marks --json', () => {
     ]);
     expect(with_.calibrated).toBe(true);
     expect(without.calibrated).toBe(false);
-    expect(without.rows.at(-1).on_target_sd_m).toBeGreaterThan(2 * with_.rows.at(-1).on_target_sd_m);
+    // What a day did to all marks alike stays in both: four marks take off two fifths and more.
+    expect(without.rows.at(-1).on_target_sd_m).toBeGreaterThan(1.67 * with_.rows.at(-1).on_target_sd_m);
     // The file's word for the zero still holds: half a foot at 100 yd, not the yards of a scale that nothing ties to the bow.
     expect(without.rows.at(-1).on_target_sd_m).toBeLessThan(0.15 /* m */);
   });

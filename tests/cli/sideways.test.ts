@@ -104,7 +104,9 @@ describe('cant --json', () => {
       const off = { 20: 0, 40: 0.62, 60: 1.92, 80: 3.9 }[range];
       return `  - { range: ${range} yd, reading: 1, arrows: 60, group: 4 in, lateral: ${off} in }`;
     });
-    const curved = setup.replace(/marks:[\s\S]*/, `marks:\n${shot.join('\n')}\n`);
+    // The archer wrote down that the air was still.
+    const still = 'wind: { speed: 0 mph, speed_sd: 0.3 mph }\n';
+    const curved = `${setup.replace(/marks:[\s\S]*/, '')}${still}marks:\n${shot.join('\n')}\n`;
     const seen = await text(['cant', 'c.yaml', '--uncalibrated'], { 'c.yaml': curved });
     expect(seen).toMatch(/^Not worth doing/);
     const quiet = curved.replaceAll('reading: 1, ', '');
@@ -114,6 +116,20 @@ describe('cant --json', () => {
     const told = await text(['cant', 'q.yaml'], { 'q.yaml': quiet });
     expect(told).toMatch(/^Worth doing: turn the sight bar [\d.]+ ° anticlockwise as you see it/);
     expect(told).toContain('its top to the left, its foot to the right');
+  });
+
+  it('the same curve where nothing is said of the wind may be one, and the answer says what tells them apart', async () => {
+    const shot = [20, 40, 60, 80].map((range) => {
+      const off = { 20: 0, 40: 0.62, 60: 1.92, 80: 3.9 }[range];
+      return `  - { range: ${range} yd, arrows: 60, group: 4 in, lateral: ${off} in }`;
+    });
+    const file = { 'w.yaml': setup.replace(/marks:[\s\S]*/, `marks:\n${shot.join('\n')}\n`) };
+    const { advice, sideways } = await json(['cant', 'w.yaml'], file);
+    expect(advice).toMatchObject({ worth_doing: false, reason_code: 'not shown', could_be_wind: true });
+    expect(sideways.crosswinds).toMatchObject([{ date: null, verdict: 'not separable' }]);
+    const told = await text(['cant', 'w.yaml'], file);
+    expect(told).toMatch(/crosswind of [\d.]+ mph from the left that nobody wrote down/);
+    for (const way of ['still air', 'both sides', 'another day', 'plumb line']) expect(told).toContain(way);
   });
 });
 

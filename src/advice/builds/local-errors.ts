@@ -14,6 +14,8 @@ export interface LocalErrors {
   readonly drag: ErrorForm;
   /** m. */
   readonly peep: ErrorForm;
+  /** kg; nothing for an arrow that was weighed. Its part in the speed is in that. */
+  readonly mass: ErrorForm;
   /** Of the logarithm of the bow's virtual mass. */
   readonly virtualMass: ErrorForm;
 }
@@ -43,7 +45,7 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
   );
   const [speed, calibratedDrag, peep] = posteriorForms(name, calibration, priorForms);
   const virtualMass = virtualMassForm(bow, energy, speed);
-  const base: LocalErrors = { speed, drag: calibratedDrag, peep, virtualMass };
+  const base: LocalErrors = { speed, drag: calibratedDrag, peep, mass: new Map(), virtualMass };
   return {
     base,
     candidates: bow.candidates.map((candidate) => {
@@ -58,10 +60,9 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
             [dragShare, calibratedDrag],
             [1, prior],
             [-dragShare, drag.form],
-            // A heavier arrow is slowed as one of less drag.
-            [-1 / candidate.arrow.flying.mass, massForm(candidate)],
           ]),
           peep,
+          mass: massForm(candidate),
           virtualMass,
         },
       };
@@ -139,8 +140,9 @@ function virtualMassForm(
   return spread > 0 ? scaled(Math.sqrt(at(C, 1)) / spread, form) : form;
 }
 
-/** Of a build's mass, kg. */
-const massForm = ({ name, massSd }: Candidate): ErrorForm => cause(`mass:${name}`, massSd);
+/** Of a build's mass, kg; nothing where it was weighed. */
+const massForm = ({ name, massSd }: Candidate): ErrorForm =>
+  massSd > 0 ? cause(`mass:${name}`, massSd) : new Map();
 
 function speedForm(
   { calibration }: BowAndArrows,

@@ -84,6 +84,15 @@ const KNOBS: readonly Knob[] = [
   },
 ];
 
+const MASS: Knob = {
+  error: ({ errors }) => errors.mass,
+  step: 1e-4, // kg
+  turned: (rig, by) => {
+    const { arrow } = rig.conditions;
+    return { ...rig, conditions: { ...rig.conditions, arrow: { ...arrow, mass: si(arrow.mass + by) } } };
+  },
+};
+
 /** Of the factors on what fins lift and on what the wake of blades takes. */
 const LIFT_STEP = 0.02;
 
@@ -114,8 +123,8 @@ interface Evaluated {
 }
 
 /**
- * Everything asked of a build, with errors from its launch speed, its drag, the peep height and the laws of lift by central
- * differences. What the parts list tells (mass, balance, sizes) is taken as written.
+ * Everything asked of a build, with errors from its launch speed, its drag, the peep height, a mass that nobody weighed and the
+ * laws of lift by central differences. What the parts list tells besides (balance, sizes) is taken as written.
  *
  * @throws NumericalError when the arrow falls short of a range
  */
@@ -126,12 +135,15 @@ export function uncertainReadings(build: TunedBuild, questions: ComparedQuestion
     launch: launchLift(turned, [...questions.ranges, rig.zeroRange]),
   });
   const centre = evaluated(rig);
-  const beside = [...KNOBS, ...liftKnobs(rig.conditions.arrow)].map(({ error, step, turned }) => ({
-    error: error(build),
-    step,
-    above: evaluated(turned(rig, step)),
-    below: evaluated(turned(rig, -step)),
-  }));
+  const weighed = build.errors.mass.size === 0;
+  const beside = [...KNOBS, ...(weighed ? [] : [MASS]), ...liftKnobs(rig.conditions.arrow)].map(
+    ({ error, step, turned }) => ({
+      error: error(build),
+      step,
+      above: evaluated(turned(rig, step)),
+      below: evaluated(turned(rig, -step)),
+    }),
+  );
   const numbered = (value: number, of: (at: Evaluated) => number | null): Uncertain => ({
     value,
     error: combined(

@@ -24,7 +24,8 @@ export interface LeanVerdict {
   /** The turn over its standard uncertainty, without sign. */
   readonly significance: number;
   /**
-   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of two standard deviations or less.
+   * Whether a steady crosswind that nobody wrote down may have curved the groups as much: one of three standard deviations or
+   * less.
    */
   readonly couldBeWind: boolean;
   /** What would show a shift of this size; null when there is none to show. */
@@ -40,6 +41,8 @@ interface ArrowsToShow {
 
 /** Standard errors at which something is taken as shown: one chance in 22 of being wrong when nothing is there. */
 const SHOWN = 2;
+/** Standard deviations up to which an unwritten wind is thought of: beyond, it is rarer than an outlier. */
+const THOUGHT_OF = 3;
 
 /**
  * The verdict on a lean against the archer's own groups.
@@ -72,7 +75,7 @@ export function leanVerdict(
     arrowSd: si(arrowSd),
     measured: fit.residuals.length > 0,
     significance,
-    couldBeWind: fit.residuals.length > 0 && Math.abs(lean.windAlike) <= SHOWN * fit.priors.crosswindSd,
+    couldBeWind: fit.residuals.length > 0 && Math.abs(lean.windAlike) <= THOUGHT_OF * fit.priors.crosswindSd,
     toShow:
       worst.shift === 0
         ? null
