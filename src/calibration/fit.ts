@@ -65,14 +65,14 @@ export interface Calibration {
 }
 
 /** Which of two places the drag came to. */
-export interface DragPlace {
+interface DragPlace {
   readonly isOther: boolean;
   /** Of the place it came to, after the marks. */
   readonly chance: number;
 }
 
 /** The fit taken as linear at its minimum, with what days have done. */
-export type LinearFit = SharedErrors & WhitenedFit;
+type LinearFit = SharedErrors & WhitenedFit;
 
 /** The fit is done when a step changes no parameter by more than this share: the error left is its square. */
 const STEP_TOLERANCE = 1e-4;

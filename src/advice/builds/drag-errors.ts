@@ -21,7 +21,7 @@ export interface DragPrior {
  * points and blades come from other bodies, and a mechanical head's is a guess. A judgement: published faces and cones differ
  * by as much.
  */
-export const SHAPE_UNCERTAINTY = 0.4;
+const SHAPE_UNCERTAINTY = 0.4;
 
 /** Terms that belong to the shape of the head, by the names that the shares have them under. */
 const isShape = (name: string): boolean => name.startsWith('point ') || name === 'blades';

@@ -22,7 +22,7 @@ export function liftsFrom(balance: number, surfaces: LiftingSurfaces): readonly 
 /**
  * Laws of the lift of fins are good to this, relative. @source the spread of measured slopes of low fins on bodies; a judgement
  */
-export const LIFT_UNCERTAINTY = 0.1;
+const LIFT_UNCERTAINTY = 0.1;
 
 /** The fins with their places from the balance point; what the blades' wake takes is off the vanes. */
 function finsFrom(balance: number, { vanes, blades, wake }: LiftingSurfaces): Fins {

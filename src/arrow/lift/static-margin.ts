@@ -6,7 +6,7 @@ import { AS_COUNTED, withLift } from '../varied-arrow.ts';
 const STEP = 0.01;
 
 /** Balance point minus centre of pressure; positive when stable. Null for an arrow that flies as a point. */
-export const staticMarginOf = ({ attitude }: FlyingArrow): Metres | null =>
+const staticMarginOf = ({ attitude }: FlyingArrow): Metres | null =>
   attitude === null ? null : si(-attitude.firstMoment / attitude.normalSlope);
 
 /**

@@ -32,7 +32,7 @@ export type LateralPriors = Readonly<
  * @source World Meteorological Organization, Manual on Codes, code table 1100, for the scale; two standard deviations for it
  *   are ours
  */
-export const UNTOLD_CROSSWIND_SD = 2.5 * MILE_PER_HOUR;
+const UNTOLD_CROSSWIND_SD = 2.5 * MILE_PER_HOUR;
 /** About a wind that is written down, still air among them: 1 mph, one of Beaufort's steps up or down from calm. */
 export const TOLD_CROSSWIND_SD = MILE_PER_HOUR;
 

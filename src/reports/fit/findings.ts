@@ -75,7 +75,7 @@ export interface FitFindings {
 }
 
 /** How far off the mark of the farthest range could be, on the target. */
-export interface HiddenByEvenings {
+interface HiddenByEvenings {
   readonly range: Metres;
   readonly shift: Metres;
   /** What the two evenings are taken to differ by. */

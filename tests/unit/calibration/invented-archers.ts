@@ -79,7 +79,7 @@ function onEvening(bow: Rig, { speed = 0, tailWind = 0, density = 0 }: Evening):
 }
 
 /** The largest distance between two of `arrows` hits, and the middle's height, for arrows of standard deviation 1. */
-export function groupOf(
+function groupOf(
   { normal }: RandomStream,
   arrows: number,
 ): { spread: number; middle: number; side: number } {
