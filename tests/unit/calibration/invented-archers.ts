@@ -79,10 +79,7 @@ function onEvening(bow: Rig, { speed = 0, tailWind = 0, density = 0 }: Evening):
 }
 
 /** The largest distance between two of `arrows` hits, and the middle's height, for arrows of standard deviation 1. */
-function groupOf(
-  { normal }: RandomStream,
-  arrows: number,
-): { spread: number; middle: number; side: number } {
+function groupOf({ normal }: RandomStream, arrows: number): { spread: number; middle: number; side: number } {
   const hits = Array.from({ length: arrows }, () => [normal(), normal()] as const);
   const apart = hits.flatMap(([x, y], i) => hits.slice(i + 1).map(([u, v]) => Math.hypot(x - u, y - v)));
   const mean = (axis: 0 | 1): number => hits.reduce((sum, hit) => sum + hit[axis], 0) / arrows;
