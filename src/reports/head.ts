@@ -68,7 +68,14 @@ const placeWords = (place: Place | null): string => {
   return place.name === null ? 'as asked for: ' : `at ${place.name}: `;
 };
 
-function basisLine({ calibrated, calibration, setup }: Session): string {
+function basisLine(session: Session): string {
+  const { build } = session;
+  if (build === null) return shotBasis(session);
+  const speed = build.speedFrom === 'chronographed' ? 'its own chronograph' : "the bow's energy";
+  return `${shotBasis(session)}, with the file's own arrow; the speed of this one is from ${speed}`;
+}
+
+function shotBasis({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
     return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }

@@ -1,5 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
-import { PLACE_OPTIONS } from '../asked/place-options.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -11,7 +11,7 @@ export const question = asked({
     from: rangeIn(20, 'nearest range'),
     to: rangeIn(100, 'farthest range'),
     every: stepIn(20, 'step of the columns'),
-    ...PLACE_OPTIONS,
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a wind of 10 mph, 20 to 100 yards', 'setup.yaml'],
