@@ -13,7 +13,7 @@ import { type WindFindings, windFindings } from './findings.ts';
 import { driftPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { airTable, driftTable, hourTable, markTable } from './tables.ts';
-import { verdictWords } from './words.ts';
+import { tapeWords, verdictWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   const found = windFindings(session, {
@@ -51,6 +51,7 @@ function blocksOf(session: Session, found: WindFindings) {
       'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold ' +
         'limbs and strings may not.',
     ),
+    ...tapeWords(session, found, units).map(paragraph),
     ...cautionBlocks(session),
   ];
 }

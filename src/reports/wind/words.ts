@@ -2,6 +2,7 @@ import type { AirChange, OtherAir } from '../../advice/range/air-change.ts';
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import type { Session } from '../session.ts';
 import { heightWords } from '../side-words.ts';
 import type { WindFindings } from './findings.ts';
 
@@ -24,4 +25,26 @@ export function verdictWords({ airs }: WindFindings, units: DisplayUnits): strin
     ? `The tape stays accurate in all the conditions below: at worst, ${where} it hits ${miss}, less than ` +
         'a third of the scatter of one of your arrows.'
     : `The tape does not stay accurate everywhere: at worst, ${where} it hits ${miss}. Make one for each camp.`;
+}
+
+/** What to type for a tape of the other air that is farthest from holding; none where all hold. */
+export function tapeWords(
+  { name, build }: Pick<Session, 'name' | 'build'>,
+  { airs }: WindFindings,
+  units: DisplayUnits,
+): readonly string[] {
+  const size = ({ worst }: AirChange): number => Math.abs(worst.vertical);
+  const [worst] = airs.filter(({ holds }) => !holds).toSorted((a, b) => size(b) - size(a));
+  if (worst === undefined) return [];
+  const { other } = worst;
+  const there =
+    other.kind === 'altitude'
+      ? `--altitude "${formatQuantity(other.altitude, units.height, 0)}"`
+      : `--temperature "${formatQuantity(other.air.temperature, units.temperature, 0)}"`;
+  const arrow = build === null ? '' : ` --build "${build.name}"`;
+  const file = /^[\w./-]+$/.test(name) ? name : `"${name}"`;
+  return [
+    `A tape for ${other.kind === 'altitude' ? 'a ' : ''}${airWords(other, units)}, from the marks shot here:\n` +
+      `  quillpath tape ${file}${arrow} ${there} --out ${other.kind === 'altitude' ? 'camp' : 'other-air'}.pdf`,
+  ];
 }
