@@ -10,8 +10,8 @@ export interface SpokenUnit {
 type Names = Readonly<Record<string, string>>;
 
 /**
- * What units are called on a range; common practice, no source. Upper case, a full stop at the end and blanks are taken away before
- * a name is looked up.
+ * What units are called on a range; common practice, no source. Upper case, a full stop at the end and blanks are taken away
+ * before a name is looked up.
  */
 const CALLED: Readonly<Record<Dimension, Names>> = {
   length: {

@@ -21,6 +21,7 @@ export const question = asked({
       'speed',
       '2 mph',
       'usual wind that goes unnoticed, along and across alike, one standard deviation',
+      'windSpeed',
     ),
   },
   examples: [

@@ -5,8 +5,8 @@ import { isWithin, type Limit, type LimitUnit, otherUnit } from './limit.ts';
 import { allowedBy, exampleOf, withUnit } from './refusal.ts';
 
 /**
- * The units that a number without one may have been meant in, by the unit of the limits. Draw weight is in pounds in every country,
- * and angles are in degrees; common practice, no source.
+ * The units that a number without one may have been meant in, by the unit of the limits. Draw weight is in pounds in every
+ * country, and angles are in degrees; common practice, no source.
  */
 const MEANT: Partial<Record<LimitUnit, readonly DisplayUnit[]>> = {
   in: ['in', 'mm', 'cm'],
@@ -24,8 +24,8 @@ interface WithUnit {
 }
 
 /**
- * A number without a unit: read when only one unit brings it inside the limits, and otherwise refused with those that would. Zero is
- * the same in every unit but those of temperature.
+ * A number without a unit: read when only one unit brings it inside the limits, and otherwise refused with those that would.
+ * Zero is the same in every unit but those of temperature.
  *
  * @param numbers what the text may mean; more than one where it has a comma
  * @param other the limits of a key that this one is taken for: a number that fits only the other one is not read in another unit

@@ -28,7 +28,8 @@ export function insteadOfNonsense(key: LimitKey, text: string): string {
   return unit === undefined ? anExample(limit, text) : `"${withUnit(number, unit)}"`;
 }
 
-const numberIn = (text: string): number => Number(spokenNumber(text)?.values[0] ?? Number.NaN);
+/** Not a number when the text begins with none. */
+const numberIn = (text: string): number => Number(spokenNumber(text)?.values[0]);
 
 /** What to write in place of a part where only whole numbers belong. */
 export const insteadOfPart = (limit: Limit, value: number): string =>

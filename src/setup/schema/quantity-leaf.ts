@@ -21,7 +21,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
     refusal: { reason, allowed: allowedBy(limit, text), write },
   });
   const inWords = directed(key, text);
-  const sign = inWords?.sign ?? 1;
+  const sign = inWords === undefined ? 1 : inWords.sign;
   const heading = bearing(key, text);
   const typed = inWords?.text ?? heading ?? text;
   const dimension = dimensionIn(limit.unit);
@@ -59,7 +59,11 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
   );
 }
 
-/** What a text may mean, the likelier first; 45 is also 45 % where a percentage belongs. @throws QuantityError when it is nothing */
+/**
+ * What a text may mean, the likelier first; 45 is also 45 % where a percentage belongs.
+ *
+ * @throws QuantityError when it means nothing
+ */
 function meanings(limit: Limit, text: string): readonly Reading[] {
   const dimension = dimensionIn(limit.unit);
   const readings = text.length > LONGEST_TEXT ? [] : readingsOf(text, dimension);

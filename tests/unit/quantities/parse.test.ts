@@ -142,7 +142,7 @@ const refused: readonly [text: string, dimension: Dimension, code: QuantityError
     ['28.5', 'length', 'no-unit', '"28.5 in" or "724 mm"'],
     ['0', 'length', 'no-unit', '"0 in" or "0 mm"'],
     ['59', 'temperature', 'no-unit', '"59 degF" or "15 degC"'],
-    ['3', 'angle', 'no-unit', '"3 deg" or "52.4 mrad"'],
+    ['3', 'angle', 'no-unit', '"3 deg"'],
     ['29,5', 'length', 'decimal-comma', '"29.5 in" or "749 mm"'],
     ['29 1/2', 'length', 'fraction', '"29.5 in" or "749 mm"'],
     ['1 3/2 in', 'length', 'fraction', '"2.5 in"'],

@@ -4,9 +4,9 @@ import { LIMITS, type LimitKey } from '../../../src/setup/schema/limits.ts';
 import { readQuantity } from '../../../src/setup/schema/quantity-leaf.ts';
 
 /**
- * Ways of typing that archers use, each with its key and its value in the unit that the limits of the key are written in, worked out
- * by hand from the definitions of the units (1 in = 25.4 mm, 1 yd = 0.9144 m, 1 gr = 64.79891 mg, 1 lbf = 4.4482216152605 N, 1 kn =
- * 1852 m/h).
+ * Ways of typing that archers use, each with its key and its value in the unit that the limits of the key are written in, worked
+ * out by hand from the definitions of the units (1 in = 25.4 mm, 1 yd = 0.9144 m, 1 gr = 64.79891 mg, 1 lbf = 4.4482216152605 N,
+ * 1 kn = 1852 m/h).
  */
 const READ: readonly [key: LimitKey, typed: string, value: number][] = [
   // Fractions and marks.
