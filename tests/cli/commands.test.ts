@@ -202,7 +202,8 @@ describe('what is wrong', () => {
   });
   it.each([
     ['no such file', ['marks', 'nowhere.yaml'], /no such file/],
-    ['a range without a unit', ['marks', example, '--to', '60'], /--to: "60" has no unit.*60 yd/s],
+    ['a range that is a speed', ['marks', example, '--to', '60 mph'], /--to: "60 mph" is a speed.*60 yd/s],
+    ['a range that may be two', ['marks', example, '--to', '1,250'], /--to: "1,250" has a comma/],
     ['a step of nothing', ['fly', example, '--every', '0 yd'], /--every/],
     ['rows that run backwards', ['marks', example, '--from', '60yd', '--to', '20yd'], /--to/],
     ['a tape in an unknown format', ['tape', example, '--out', 'tape.doc'], /\.pdf/],

@@ -5,7 +5,14 @@ import type { Question } from '../../reports/asked/question.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
 import type { Answering } from '../run-question.ts';
 import { flagOf } from './flag.ts';
-import { csvOption, examples, jsonOption, uncalibratedOption, unitsOption } from './shared-options.ts';
+import {
+  chosenOption,
+  csvOption,
+  examples,
+  jsonOption,
+  uncalibratedOption,
+  unitsOption,
+} from './shared-options.ts';
 
 /** A command whose options and help are those of a question. */
 export function questionCommand(
@@ -60,7 +67,7 @@ function optionOf(name: string, option: Asked): Option {
         }
       });
     case 'choice':
-      return made.choices(option.choices).default(option.value);
+      return chosenOption(made, option.choices).default(option.value);
     case 'list':
       return made
         .argParser((given: string, before: readonly string[] = []) => [...before, given])

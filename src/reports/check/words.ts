@@ -104,6 +104,14 @@ export function assumedWords({ assembly }: Session, { assumed }: CheckFindings):
   return lines.length === 0 ? '' : ['Assumed, because the file does not say:', ...lines].join('\n');
 }
 
+/** What was not typed as the program writes it, with what it was taken for; empty for most. */
+export const readAsWords = ({ setup: { readAs = [] } }: Session): string =>
+  readAs.length === 0
+    ? ''
+    : ['Read as:', ...readAs.map(({ path, found, readAs: meant }) => `  ${path}: ${found} is ${meant}`)].join(
+        '\n',
+      );
+
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>
   unused.length === 0 ? '' : ['In the file but not used:', ...unused.map((key) => `  ${key}`)].join('\n');
