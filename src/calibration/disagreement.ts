@@ -7,6 +7,7 @@ import { type LeftOut, leftOut, without } from './left-out.ts';
 import { type Backwards, backwards } from './mark-order.ts';
 import type { Measurement } from './measurement.ts';
 import { type OneNumber, oneNumbers } from './one-number.ts';
+import { otherUnitOf } from './other-unit.ts';
 
 /** One thing that, were it otherwise, would make all else agree. */
 export type Explanation =
@@ -63,8 +64,26 @@ export function disagreementOf(calibration: Calibration): Disagreement | null {
   const agreement = agreementOf(calibration);
   const isContradiction = contradicts(calibration, agreement);
   const isDoubtful = Math.max(0, ...sizesOf(calibration)) > OUTLIER;
-  if (!isContradiction && !isDoubtful) return null;
-  return searched(calibration.problem, { calibration, agreement }, isContradiction);
+  const all = { calibration, agreement };
+  return isContradiction || isDoubtful
+    ? searched(calibration.problem, all, isContradiction)
+    : inOtherUnits(all);
+}
+
+/** Marks that agree may agree far better in the other unit. */
+function inOtherUnits(all: Tried): Disagreement | null {
+  const found = otherUnitOf(all);
+  if (found === null) return null;
+  const { cause, ...better } = found;
+  return {
+    isContradiction: false,
+    agreement: all.agreement,
+    explanations: [{ ...better, explanation: cause }],
+    together: [],
+    worst: [],
+    order: [],
+    rest: null,
+  };
 }
 
 /** The same for measurements to which no fit was found; null where there are none. */
@@ -121,8 +140,13 @@ function best(found: readonly Explained[], all: Tried | null): readonly Explaine
   const least = Math.min(...enough.map(scoreOf));
   return enough
     .filter((one) => scoreOf(one) <= least + APART)
-    .toSorted((a, b) => scoreOf(a) - scoreOf(b));
+    .toSorted((a, b) => scoreOf(a) - scoreOf(b))
+    .filter((one, i, ordered) => ordered.findIndex((other) => isAlike(one, other)) === i);
 }
+
+/** Ranges in the other unit are one explanation, whether or not the zero range is among them. */
+const isAlike = ({ explanation: one }: Explained, { explanation: other }: Explained): boolean =>
+  one === other || (one.kind === 'other unit' && other.kind === 'other unit' && one.written === other.written);
 
 interface Together {
   readonly indices: readonly number[];

@@ -22,6 +22,8 @@ export interface OneNumberTried extends Tried {
 const ANOTHER = 4;
 /** A wide-open prior of a launch speed; no bow is outside it, m/s. */
 const ANY_SPEED = { sd: 80, yardstick: FOOT };
+/** No chronograph, and no other arrow of a bow, is farther off than this share (common practice, no source). */
+const FARTHEST_SPEED = 0.15;
 /** Of a travel per unit, over that of the file. */
 const ANY_PITCH = { sd: 10, yardstick: 0.2 };
 /** Of the reading at the zero range, m of travel. */
@@ -66,10 +68,13 @@ function readingAtZero(problem: CalibrationProblem): readonly OneNumberTried[] {
 }
 
 function launchSpeed(problem: CalibrationProblem): readonly OneNumberTried[] {
-  return freed(problem, 'launch_speed', ANY_SPEED).map(({ value, ...found }) => ({
-    ...found,
-    cause: { kind: 'launch speed', value: si(value), stated: problem.rig.launchSpeed },
-  }));
+  const { launchSpeed: stated } = problem.rig;
+  return freed(problem, 'launch_speed', ANY_SPEED)
+    .filter(({ value }) => Math.abs(value / stated - 1) < FARTHEST_SPEED)
+    .map(({ value, ...found }) => ({
+      ...found,
+      cause: { kind: 'launch speed', value: si(value), stated },
+    }));
 }
 
 /** The fit with one number that was known left to the marks; none when nothing was known of it, or it comes out as stated. */
