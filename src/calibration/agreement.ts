@@ -1,7 +1,7 @@
-import { NumericalError } from '../numerics/numerical-error.ts';
 import { at } from '../numerics/at.ts';
 import { chiSquaredSurvival } from '../numerics/distributions.ts';
-import { type Calibration, type CalibrationProblem, atBounds, calibrate } from './fit.ts';
+import { NumericalError } from '../numerics/numerical-error.ts';
+import { atBounds, type Calibration, type CalibrationProblem, calibrate } from './fit.ts';
 import { PARAMETERS } from './parameters.ts';
 
 /** How well measurements agree with one another and with what was known before. */

@@ -12,8 +12,7 @@ import { otherUnitOf } from './other-unit.ts';
 /** One thing that, were it otherwise, would make all else agree. */
 export type Explanation =
   /** A measurement that does not belong; by its place in the problem. */
-  | { readonly kind: 'mark'; readonly index: number; readonly measurement: Measurement }
-  | OneNumber;
+  { readonly kind: 'mark'; readonly index: number; readonly measurement: Measurement } | OneNumber;
 
 /** An explanation and how well all would agree with it. */
 export interface Explained extends Tried {
@@ -97,9 +96,7 @@ const sizesOf = ({ residuals }: Calibration): readonly number[] =>
 function contradicts(calibration: Calibration, { chance }: Agreement): boolean {
   const sizes = sizesOf(calibration);
   const ofLargest = 2 * normalCumulative(-Math.max(0, ...sizes)) * sizes.length;
-  return (
-    Math.min(chance, ofLargest) < CONTRADICTION_CHANCE || atBounds(calibration).length > 0
-  );
+  return Math.min(chance, ofLargest) < CONTRADICTION_CHANCE || atBounds(calibration).length > 0;
 }
 
 function searched(problem: CalibrationProblem, all: Tried | null, isContradiction: boolean): Disagreement {
@@ -146,7 +143,8 @@ function best(found: readonly Explained[], all: Tried | null): readonly Explaine
 
 /** Ranges in the other unit are one explanation, whether or not the zero range is among them. */
 const isAlike = ({ explanation: one }: Explained, { explanation: other }: Explained): boolean =>
-  one === other || (one.kind === 'other unit' && other.kind === 'other unit' && one.written === other.written);
+  one === other ||
+  (one.kind === 'other unit' && other.kind === 'other unit' && one.written === other.written);
 
 interface Together {
   readonly indices: readonly number[];

@@ -22,7 +22,10 @@ const SURE = 3;
  *
  * @throws NumericalError when the arrow of the rig does not get to a range
  */
-export function backwards({ rig, measurements }: Pick<CalibrationProblem, 'rig' | 'measurements'>): readonly Backwards[] {
+export function backwards({
+  rig,
+  measurements,
+}: Pick<CalibrationProblem, 'rig' | 'measurements'>): readonly Backwards[] {
   const marks = measurements
     .filter((shot): shot is ShotMark => shot.kind === 'mark')
     .toSorted((a, b) => a.range - b.range);
@@ -50,7 +53,5 @@ function placeOf(rig: Rig, { range, reading, vertical, sd }: ShotMark) {
 }
 
 /** The pair in which a measurement stands, if it runs back. */
-export const backwardsWith = (
-  pairs: readonly Backwards[],
-  measurement: Measurement,
-): Backwards | undefined => pairs.find(({ near, far }) => near === measurement || far === measurement);
+export const backwardsWith = (pairs: readonly Backwards[], measurement: Measurement): Backwards | undefined =>
+  pairs.find(({ near, far }) => near === measurement || far === measurement);

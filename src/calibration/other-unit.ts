@@ -35,7 +35,10 @@ export function otherUnitOf({ calibration, agreement }: Tried): OneNumberTried |
  *
  *   χ² = ρ'ρ - (J'ρ)' C (J'ρ),   ρ the residuals of measurements and priors at this fit's values, J their derivatives
  */
-function straight({ linear, values, priors, rig, problem: own }: Calibration, other: CalibrationProblem): number {
+function straight(
+  { linear, values, priors, rig, problem: own }: Calibration,
+  other: CalibrationProblem,
+): number {
   const moved = { ...rig, scale: own.rig.scale === null ? null : rig.scale, zeroRange: other.rig.zeroRange };
   const predicted = predict(moved, other.measurements);
   const shot = forwardSolve(
@@ -45,7 +48,10 @@ function straight({ linear, values, priors, rig, problem: own }: Calibration, ot
   const prior = PARAMETERS.map((name) => (priors[name].value - values[name]) / priors[name].sd);
   // Derivatives of the residuals, which is how the fit keeps them; of a prior's, -1/sd.
   const along = PARAMETERS.map((name, j) =>
-    shot.reduce((sum, value, i) => sum + value * at(at(linear.jacobian, i), j), -at(prior, j) / priors[name].sd),
+    shot.reduce(
+      (sum, value, i) => sum + value * at(at(linear.jacobian, i), j),
+      -at(prior, j) / priors[name].sd,
+    ),
   );
   const squares = [...shot, ...prior].reduce((sum, value) => sum + value ** 2, 0);
   return squares - quadraticForm(linear.covariance, along);

@@ -161,7 +161,9 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
       PARAMETERS.map((name) => {
         const { value, sd } = priors[name];
         if (name === 'scale_offset') return 0.2 * stream.normal();
-        return name === 'drag_scale' ? Math.max(0.5, value + sd * stream.normal()) : value + sd * stream.normal();
+        return name === 'drag_scale'
+          ? Math.max(0.5, value + sd * stream.normal())
+          : value + sd * stream.normal();
       }),
     ),
   );
@@ -180,7 +182,9 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
   const clean = ranges.map((range) => range);
   const turned = slip === 'wrong direction' ? (bow.increases === 'down' ? 'up' : 'down') : bow.increases;
   const times =
-    slip === 'wrong travel per unit' ? at([0.5, 0.67, 0.8, 1.25, 1.5, 2], Math.floor(stream.uniform() * 6) % 6) : 1;
+    slip === 'wrong travel per unit'
+      ? at([0.5, 0.67, 0.8, 1.25, 1.5, 2], Math.floor(stream.uniform() * 6) % 6)
+      : 1;
   const marks = written.map(
     ({ range, reading, group }) =>
       `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}${bow.saysGroup ? `, group: ${group} in` : ''} }\n`,
@@ -188,7 +192,11 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
   const scale = scaleWords(bow, times, turned).said;
   const single = slip === 'digits swapped' || slip === 'metres for yards' || slip === "a neighbour's reading";
   if (slip === 'wrong travel per unit' && !bow.isPitchKnown) return null;
-  if (slip === 'digits swapped' && written.length === clean.length && at(written, target).reading === UNCHANGED)
+  if (
+    slip === 'digits swapped' &&
+    written.length === clean.length &&
+    at(written, target).reading === UNCHANGED
+  )
     return null;
   return {
     bow: `${bow.name} ${ranges.length}`,

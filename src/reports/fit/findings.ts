@@ -74,6 +74,10 @@ export interface FitFindings {
   readonly hidden: HiddenByEvenings | null;
 }
 
+/** The farthest range that the tape is to serve. */
+export const farthestOf = ({ sureness }: Pick<FitFindings, 'sureness'>): Metres =>
+  at(sureness, sureness.length - 1).range;
+
 /** How far off the mark of the farthest range could be, on the target. */
 interface HiddenByEvenings {
   readonly range: Metres;
@@ -83,14 +87,14 @@ interface HiddenByEvenings {
 }
 
 export function fitFindings(
-  { setup, assembly, calibration }: OpenSetup,
+  { setup, assembly, calibration, disagreement }: OpenSetup,
   ranges: readonly Metres[],
 ): FitFindings {
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
   });
   return {
-    symptoms: findings(calibration),
+    symptoms: findings(calibration, disagreement),
     isUnreadable:
       assembly.scale.scale === null && (setup.marks ?? []).some(({ reading }) => reading !== undefined),
     measurements: calibration.residuals.length,

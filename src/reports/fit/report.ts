@@ -1,13 +1,15 @@
 import { symbolOf } from '../../quantities/format.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
+import { contradictionData, leftOutData, unseenData } from '../disagreement-data.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { type Block, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { unseenWords } from '../unseen-words.ts';
 import { MARK_FIELDS, OTHER_FIELDS, parameterFields } from './fields.ts';
-import { type FitFindings, fitFindings } from './findings.ts';
+import { type FitFindings, farthestOf, fitFindings } from './findings.ts';
 import { residualPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { fitSheet } from './sheet.ts';
@@ -45,7 +47,8 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
     : [tableBlock(residualTable(session, found)), plotBlock(residualPlot(found, session.units))]),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
-  paragraph(nextLine(found, session.units)),
+  paragraph(unseenWords(session, farthestOf(found)).join('\n')),
+  paragraph(nextLine(session, found)),
 ];
 
 function dataFor(session: Session, found: FitFindings): object {
@@ -63,6 +66,9 @@ function dataFor(session: Session, found: FitFindings): object {
     residuals: dataOf(MARK_FIELDS, marks),
     others: dataOf(OTHER_FIELDS, others),
     findings: symptoms,
+    contradiction: contradictionData(session),
+    ...leftOutData(session),
+    unseen_slip: unseenData(session, farthestOf(found)),
     next_range_m: next.range,
     rms_on_target_now_m: next.rmsNow,
     rms_on_target_after_m: next.rmsAfter,

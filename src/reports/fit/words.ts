@@ -2,6 +2,7 @@ import type { Verdict } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
@@ -43,8 +44,13 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
   return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard uncertainty).`;
 }
 
+const CHECK_FIRST =
+  'Before you shoot on, check what is named above against what you wrote down at the range, and correct the file.';
+
 /** Where to shoot next, and what it would bring. */
-export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
+export function nextLine(session: Session, { next }: FitFindings): string {
+  const { units } = session;
+  if (isDraft(session)) return CHECK_FIRST;
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
     return (
