@@ -52,8 +52,8 @@ function aloneWords(session: Session, { order }: Disagreement, found: Explained)
     backwards === undefined
       ? `${capital(measurementName(session, measurement))} does not belong with the rest, which agree: it would read ` +
         `${wouldWords(wrong)}; ${said(measurement.reading)} was written. ${slipWords(session, wrong.slip)}`
-      : `${backwardsWords(session, backwards)}: ${slipWords(session, wrong.slip)}${wouldWords(wrong)} would fit at ` +
-        `${rangeOf(session, measurement)}. `;
+      : `${backwardsWords(session, backwards)}. ${slipWords(session, wrong.slip)}At ${rangeOf(session, measurement)} ` +
+        `${wouldWords(wrong)} would fit. `;
   return `${what}The ${rangeOf(session, measurement)} mark is left out of the fit: correct it, or shoot it again.`;
 }
 
@@ -80,7 +80,7 @@ function amongWords(session: Session, { explanation, calibration }: Explained): 
   if (measurement.kind !== 'mark') return name;
   const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
   const slip = slipWords(session, wrong.slip).trim();
-  return `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was written${slip === '' ? '' : `: ${slip.toLowerCase()}`})`;
+  return `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was written${slip === '' ? '' : `: ${lowered(slip)}`})`;
 }
 
 function numberWords({ units }: Session, cause: OneNumber): string {
@@ -121,9 +121,9 @@ function slipWords(session: Session, slip: Slip | null): string {
     case undefined:
       return '';
     case 'digits swapped':
-      return `Digits swapped, ${said(slip.meant)}? `;
+      return `Digits swapped, for ${said(slip.meant)}? `;
     case 'one digit':
-      return `One digit wrong, ${said(slip.meant)}? `;
+      return `One digit wrong, for ${said(slip.meant)}? `;
     case 'other unit':
       return slip.unit === 'm'
         ? 'Was the target so many metres away, not yards? '
@@ -164,5 +164,6 @@ export function measurementName(session: Session, measurement: Measurement): str
   }
 }
 
+const lowered = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
 const listed = (words: readonly string[]): string => words.join(', ').replace(/, ([^,]*)$/, ' and $1');
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

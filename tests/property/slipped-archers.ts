@@ -167,7 +167,7 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
       }),
     ),
   );
-  const target = Math.floor(stream.uniform() * ranges.length) % ranges.length;
+  const target = pick(stream, ranges.length);
   const written = ranges.map((range, i): { range: number; reading: string; group: string } => {
     const isMetres = slip === 'all in metres' || (slip === 'metres for yards' && i === target);
     const shotAt = isMetres ? range : range * YARD;
@@ -179,25 +179,17 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
     const text = said.reading.toFixed(bow.digits);
     return { range, reading: swap ? swapped(text, stream) : text, group: shot.group };
   });
-  const clean = ranges.map((range) => range);
-  const turned = slip === 'wrong direction' ? (bow.increases === 'down' ? 'up' : 'down') : bow.increases;
-  const times =
-    slip === 'wrong travel per unit'
-      ? at([0.5, 0.67, 0.8, 1.25, 1.5, 2], Math.floor(stream.uniform() * 6) % 6)
-      : 1;
+  const turned = { down: 'up', up: 'down' }[bow.increases];
+  const increases = slip === 'wrong direction' ? turned : bow.increases;
+  const times = slip === 'wrong travel per unit' ? at(TIMES, pick(stream, TIMES.length)) : 1;
   const marks = written.map(
     ({ range, reading, group }) =>
       `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}${bow.saysGroup ? `, group: ${group} in` : ''} }\n`,
   );
-  const scale = scaleWords(bow, times, turned).said;
+  const scale = scaleWords(bow, times, increases).said;
   const single = slip === 'digits swapped' || slip === 'metres for yards' || slip === "a neighbour's reading";
   if (slip === 'wrong travel per unit' && !bow.isPitchKnown) return null;
-  if (
-    slip === 'digits swapped' &&
-    written.length === clean.length &&
-    at(written, target).reading === UNCHANGED
-  )
-    return null;
+  if (at(written, target).reading === UNCHANGED) return null;
   return {
     bow: `${bow.name} ${ranges.length}`,
     slip,
@@ -208,6 +200,9 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
   };
 }
 
+/** What was taken for a unit of the scale, over what it is: a geared wheel, a guess. */
+const TIMES = [0.5, 0.67, 0.8, 1.25, 1.5, 2];
+const pick = (stream: RandomStream, count: number): number => Math.floor(stream.uniform() * count) % count;
 const UNCHANGED = 'unchanged';
 
 function scaleWords(bow: Bow, times: number, increases: string): { said: string; measured: string } {
@@ -242,6 +237,6 @@ function swapped(text: string, stream: RandomStream): string {
     return next === undefined || next === '.' || digit === '.' || next === digit ? [] : [i];
   });
   if (pairs.length === 0) return UNCHANGED;
-  const i = at(pairs, Math.floor(stream.uniform() * pairs.length) % pairs.length);
+  const i = at(pairs, pick(stream, pairs.length));
   return text.slice(0, i) + text.slice(i + 1, i + 2) + text.slice(i, i + 1) + text.slice(i + 2);
 }

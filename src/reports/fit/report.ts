@@ -1,7 +1,9 @@
-import { symbolOf } from '../../quantities/format.ts';
+import { symbolOf, toSi } from '../../quantities/format.ts';
+import { si } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { contradictionData, leftOutData, unseenData } from '../disagreement-data.ts';
+import { disagreementWords } from '../disagreement-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
@@ -25,7 +27,7 @@ export function report(
   { now, sheet }: Occasion,
 ): Report {
   const every = `${STEP} ${symbolOf(session.units.range)}`;
-  const found = fitFindings(session, optionRanges({ from, to, every }));
+  const found = fitFindings(session, optionRanges({ from, to, every }), si(toSi(1, session.units.range)));
   return {
     title: session.title,
     blocks: blocksOf(session, found),
@@ -35,10 +37,13 @@ export function report(
   };
 }
 
+/** What contradicts what stands first already. */
+const isSaid = (session: Session, text: string): boolean => text === disagreementWords(session);
+
 const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
   verdict(findingLines(session, found).join('\n')),
   verdict(tapeLine(found, session.units)),
-  ...headBlocks(session),
+  ...headBlocks(session).filter((block) => block.kind !== 'warning' || !isSaid(session, block.text)),
   { kind: 'sheet', about: '' },
   tableBlock(parameterTable(session, found), verdictLine(found)),
   paragraph(tieLine(session, found)),

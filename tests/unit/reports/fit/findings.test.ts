@@ -10,7 +10,7 @@ const example = (name: string): string => readFileSync(`examples/${name}/setup.y
 
 describe('fitFindings', () => {
   const opened = openSetup(example('mountain-hunt'), 'hunt.yaml');
-  const found = fitFindings(opened, ranges);
+  const found = fitFindings(opened, ranges, si(yards(1)));
 
   it('has an uncertainty for every range, smaller everywhere after one more group', () => {
     expect(found.sureness.map(({ range }) => range)).toEqual(ranges);
@@ -21,14 +21,14 @@ describe('fitFindings', () => {
     const course = openSetup(example('field-course'), 'course.yaml');
     const largest = ({ correlations }: typeof course.calibration): number =>
       Math.max(...correlations.flatMap((row, i) => row.filter((_, j) => j !== i).map(Math.abs)));
-    expect(Math.abs(Number(fitFindings(course, ranges).tie?.correlation))).toBe(largest(course.calibration));
+    expect(Math.abs(Number(fitFindings(course, ranges, si(yards(1))).tie?.correlation))).toBe(largest(course.calibration));
     expect(largest(opened.calibration)).toBeLessThan(0.5);
     expect(found.tie).toBeNull();
   });
 
   it('tells no uncertainty of a scale that nothing ties to the arrow, and says that its marks cannot be read', () => {
     const text = example('field-course').replace(/( {2}- \{ range: 20 yd.*\n)[\s\S]*/, '$1');
-    const untied = fitFindings(openSetup(text, 'course.yaml'), ranges);
+    const untied = fitFindings(openSetup(text, 'course.yaml'), ranges, si(yards(1)));
     expect(untied.isUnreadable).toBe(true);
     expect(untied.sureness.map(({ now }) => now)).toEqual(ranges.map(() => null));
     expect(untied.next.isTold.now).toBe(false);
