@@ -59,10 +59,18 @@ export function findings(
 
 function disagreements(calibration: Calibration, disagreement: Disagreement | null): readonly Finding[] {
   if (disagreement === null) return [];
-  if (disagreement.isContradiction) return [{ kind: 'contradiction' }];
   const { explanations, worst } = disagreement;
   const { residuals } = calibration;
   const placeOf = (one: unknown): number => residuals.findIndex(({ measurement }) => measurement === one);
+  if (disagreement.isContradiction) {
+    const [first, second] = explanations;
+    const isSole = second === undefined && first?.explanation.kind === 'mark';
+    // It has no place among the residuals of a fit that leaves it out.
+    return [
+      { kind: 'contradiction' },
+      ...(isSole ? outliers(calibration, [placeOf(first.explanation.measurement)]) : []),
+    ];
+  }
   const indices = explanations.flatMap(({ explanation }) =>
     explanation.kind === 'mark' ? [placeOf(explanation.measurement)] : [],
   );

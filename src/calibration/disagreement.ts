@@ -44,8 +44,8 @@ const CONTRADICTION_CHANCE = 0.001;
 /** An explanation has to leave at least this chance of what is left over. */
 const AGREES = 0.01;
 /**
- * One explanation is taken and another dropped when chi-squared over what is expected differs by this: the likelihoods are then as
- * 90 to 1.
+ * One explanation is taken and another dropped when chi-squared over what is expected differs by this: the likelihoods are then
+ * as 90 to 1.
  */
 const APART = 9;
 /** Of several wrong marks at most so many are named, and at most a third of all. */
@@ -56,10 +56,11 @@ const WORST_NAMED = 3;
 /**
  * What the measurements of a fit have against one another; null where nothing stands out.
  *
- * The largest residual is no guide with few marks. What is named is the one thing without which all the rest agrees: a measurement
- * left out, or one number of the file that were another. Where several would do, all of them are listed.
+ * The largest residual is no guide with few marks. What is named is the one thing without which all the rest agrees: a
+ * measurement left out, or one number of the file that were another. Where several would do, all of them are listed.
  */
 export function disagreementOf(calibration: Calibration): Disagreement | null {
+  if (calibration.residuals.length === 0) return null;
   const agreement = agreementOf(calibration);
   const isContradiction = contradicts(calibration, agreement);
   const isDoubtful = Math.max(0, ...sizesOf(calibration)) > OUTLIER;

@@ -19,8 +19,8 @@ const MOST_TRIED = [
 /**
  * The fits without one measurement each.
  *
- * In a straight model chi-squared falls by the square of the studentised residual when its measurement is left out, which costs no
- * fit; among many measurements only the largest are fitted again.
+ * In a straight model chi-squared falls by the square of the studentised residual when its measurement is left out, which costs
+ * no fit; among many measurements only the largest are fitted again.
  *
  * @param fit of all of them; null where it was not found, and then as many as are allowed are tried in order
  */

@@ -3,10 +3,12 @@ import { NumericalError } from '../numerics/numerical-error.ts';
 import { YARD } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import { marksFor } from '../sight/marks.ts';
+import { readingAt as readingOf } from '../sight/scale.ts';
 import type { Calibration } from './fit.ts';
 import { markUncertainty } from './mark-uncertainty.ts';
 import type { Measurement, ShotMark } from './measurement.ts';
 import { unitsOf } from './one-number.ts';
+import { TRAVEL_SCALE } from './parameters.ts';
 
 /** How a wrong mark may have come about. */
 export type Slip =
@@ -43,7 +45,7 @@ export function wrongMark(rest: Calibration, mark: ShotMark, all: readonly Measu
   const read = (range: Metres): number => readingAt(rest, range) + mark.vertical / perUnit;
   const table = marksFor(rest.rig, [mark.range]);
   const sure = at(markUncertainty(rest, table), 0);
-  const perUnit = sure.heightPerUnit * (rest.rig.scale?.direction ?? 1);
+  const perUnit = sure.heightPerUnit * (rest.rig.scale ?? TRAVEL_SCALE).direction;
   const wouldRead = read(mark.range);
   const wouldReadSd = Math.hypot(sure.readingSd, mark.sd / perUnit);
   const off = Math.abs(mark.reading - wouldRead);
@@ -67,10 +69,11 @@ export function wrongMark(rest: Calibration, mark: ShotMark, all: readonly Measu
   }
 }
 
-/** NaN, which is near to nothing, where the arrow does not get there. */
+/** No number, which is near to nothing, where the arrow does not get there. */
 function readingAt({ rig }: Calibration, range: Metres): number {
   try {
-    return at(marksFor(rig, [range]).marks, 0).reading ?? Number.NaN;
+    const { travel } = at(marksFor(rig, [range]).marks, 0);
+    return readingOf(rig.scale ?? TRAVEL_SCALE, travel);
   } catch (error) {
     if (error instanceof NumericalError) return Number.NaN;
     throw error;
@@ -95,16 +98,21 @@ function otherRanges({ range }: ShotMark, all: readonly Measurement[]): readonly
   return [...shot, ...round.filter((other) => other > 0 && Math.abs(other - range) > size)];
 }
 
-/** Every number that two neighbouring digits of this one make in each other's place; a decimal point may stand between. */
-export function digitsSwapped(reading: number): readonly number[] {
-  const text = String(reading);
-  return [...text].flatMap((digit, i): readonly number[] => {
+/**
+ * Every number that two neighbouring digits of this one make in each other's place; a decimal point may stand between, and a 0 at
+ * either end that nobody writes.
+ */
+export const digitsSwapped = (reading: number): readonly number[] => [
+  ...new Set([`${reading}`, `0${reading}`, reading.toFixed(1)].flatMap(swappedIn)),
+];
+
+const swappedIn = (text: string): readonly number[] =>
+  [...text].flatMap((digit, i): readonly number[] => {
     const next = text[i + 1] === '.' ? i + 2 : i + 1;
     const other = text[next];
     if (!isDigit(digit) || !isDigit(other) || other === digit) return [];
     return [Number(text.slice(0, i) + other + text.slice(i + 1, next) + digit + text.slice(next + 1))];
   });
-}
 
 /** Every number of which one digit is another. */
 function oneDigitOff(reading: number): readonly number[] {

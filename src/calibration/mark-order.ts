@@ -3,7 +3,8 @@ import { marksFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
 import { travelAt } from '../sight/scale.ts';
 import type { CalibrationProblem } from './fit.ts';
-import type { Measurement, ShotMark } from './measurement.ts';
+import type { ShotMark } from './measurement.ts';
+import { TRAVEL_SCALE } from './parameters.ts';
 
 /** Two marks of which the farther one has the higher pin. */
 export interface Backwards {
@@ -43,7 +44,7 @@ export function backwards({
 /** Of the pin, m of travel: where it was, where the rig says it should be, and how far the group leaves that open. */
 function placeOf(rig: Rig, { range, reading, vertical, sd }: ShotMark) {
   const { travel, heightPerTravel } = at(marksFor(rig, [range]).marks, 0);
-  const scale = rig.scale ?? { travelPerUnit: 1, direction: 1, atZero: 0 };
+  const scale = rig.scale ?? TRAVEL_SCALE;
   return {
     expected: travel as number,
     // A group that hit high wants the pin higher, which is less travel.
@@ -51,7 +52,3 @@ function placeOf(rig: Rig, { range, reading, vertical, sd }: ShotMark) {
     sd: Math.abs(sd / heightPerTravel),
   };
 }
-
-/** The pair in which a measurement stands, if it runs back. */
-export const backwardsWith = (pairs: readonly Backwards[], measurement: Measurement): Backwards | undefined =>
-  pairs.find(({ near, far }) => near === measurement || far === measurement);

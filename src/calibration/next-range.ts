@@ -32,8 +32,8 @@ export interface PlannedGroup {
 }
 
 /**
- * Where a further group would shrink the uncertainty of the marks of all `ranges` (m) most, of those where it can be shot; where it
- * would be on the target nowhere, the nearest of them.
+ * Where a further group would shrink the uncertainty of the marks of all `ranges` (m) most, of those where it can be shot; where
+ * it would be on the target nowhere, the nearest of them.
  *
  * A group adds the information g gᵀ/s² to the normal matrix, so each candidate costs one rank-one update of the covariance:
  * C′ = C − C g gᵀ C / (s² + gᵀ C g). It is shot on another day than any before: s² holds that day's speed, air and wind too.

@@ -8,8 +8,8 @@ import { PARAMETERS } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
 
 /**
- * Chi-squared lower by this with all ranges in the other unit says that they may be. It was so of 34 of 36 slips with a known travel
- * per unit, and of none of 150 clean archers.
+ * Chi-squared lower by this with all ranges in the other unit says that they may be. It was so of 34 of 36 slips with a known
+ * travel per unit, and of none of 150 clean archers.
  */
 const LOWER = 4;
 /** A straight model tells the gain to about this; where it promises less nothing is fitted again. */
@@ -28,6 +28,16 @@ export function otherUnitOf({ calibration, agreement }: Tried): OneNumberTried |
     })
     .toSorted((a, b) => a.agreement.chiSquared - b.agreement.chiSquared);
   return best !== undefined && agreement.chiSquared - best.agreement.chiSquared > LOWER ? best : null;
+}
+
+/** Ranges in the other unit are ruled out where chi-squared would be higher by this: the likelihoods are then as 7 to 1. */
+const HIGHER = 4;
+
+/** Whether the marks leave open which unit their ranges were written in. */
+export function isUnitOpen(calibration: Calibration): boolean {
+  const { problem, chiSquared } = calibration;
+  if (problem.priors.scale_ratio.yardstick !== undefined) return true;
+  return inOtherUnit(problem).some((other) => straight(calibration, other.problem) < chiSquared + HIGHER);
 }
 
 /**

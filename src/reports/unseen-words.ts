@@ -1,3 +1,4 @@
+import { isUnitOpen } from '../calibration/other-unit.ts';
 import { type UnseenSlip, unseenSlip } from '../calibration/unseen-slip.ts';
 import { INCH } from '../quantities/exact.ts';
 import { formatQuantity } from '../quantities/format.ts';
@@ -36,9 +37,12 @@ function slipWords({ units }: Session, { range, numbers, shift, farRange }: Unse
         `${moved}.`;
 }
 
-/** Ranges in the other unit would only give another travel per unit. */
-const restsOnUnit = ({ assembly }: Session): boolean => assembly.scale.pitch === 'from marks';
+/** Where a unit of the scale is unknown, ranges in the other unit would only give another one. */
+const restsOnUnit = ({ calibration, disagreement }: Session): boolean =>
+  calibration.rig.scale !== null &&
+  calibration.problem.measurements.some(({ kind }) => kind === 'mark') &&
+  disagreement === null &&
+  isUnitOpen(calibration);
 
 const RESTS_ON_UNIT =
-  'The marks measure the unit of the scale themselves, so they cannot tell yards from metres: everything here rests on the ' +
-  'unit that their ranges were written in.';
+  'The marks cannot tell yards from metres: everything here rests on the unit that their ranges were written in.';

@@ -7,8 +7,8 @@ import { marksFor } from '../../src/sight/marks.ts';
 import type { Rig } from '../../src/sight/rig.ts';
 
 /**
- * Invented archers of several bows, each with true marks, and slips of the pen in one of them: what a file says beside what the bow
- * really does.
+ * Invented archers of several bows, each with true marks, and slips of the pen in one of them: what a file says beside what the
+ * bow really does.
  */
 
 const YARD = 0.9144;
@@ -60,7 +60,7 @@ sight: { peep_to_pin: 34.5 in, zero_range: 20 yd, scale: ${scale} }`;
 
 const known = { isPitchKnown: true, isZeroKnown: true, saysGroup: true, digits: 1 } as const;
 
-export const BOWS: readonly Bow[] = [
+const BOWS: readonly Bow[] = [
   {
     ...known,
     name: 'hunt',
@@ -126,14 +126,16 @@ export const BOWS: readonly Bow[] = [
   },
 ];
 
-export type Slip =
-  | 'none'
-  | 'digits swapped'
-  | 'metres for yards'
-  | 'all in metres'
-  | "a neighbour's reading"
-  | 'wrong direction'
-  | 'wrong travel per unit';
+/** What can be wrong in what was written down. */
+export const SLIPS = [
+  'digits swapped',
+  'metres for yards',
+  'all in metres',
+  "a neighbour's reading",
+  'wrong direction',
+  'wrong travel per unit',
+] as const;
+export type Slip = (typeof SLIPS)[number] | 'none';
 
 export interface Case {
   readonly bow: string;
@@ -143,8 +145,6 @@ export interface Case {
   readonly wrong: number | null;
   /** The bow as it is. */
   readonly real: Rig;
-  /** By this sight, whatever the file says. */
-  readonly reading: (travel: number) => number;
 }
 
 /** The archer `index`, with a slip. Null where the slip changes nothing, as swapping the digits of 44. */
@@ -196,7 +196,6 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
     text: `${bow.file(scale)}\nmarks:\n${marks.join('')}`,
     wrong: single ? at(ranges, target) : null,
     real,
-    reading: (travel) => Number(readingOf(real, travel)),
   };
 }
 

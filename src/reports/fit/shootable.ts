@@ -1,6 +1,5 @@
 import { OUTLIER } from '../../calibration/disagreement.ts';
 import type { Calibration } from '../../calibration/fit.ts';
-import { at } from '../../numerics/at.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/archer-spread.ts';
@@ -21,7 +20,7 @@ const FARTHER = 1.5;
 const HALF_TARGET = 24 * INCH;
 const WITHIN = 2;
 /** Where to begin, in the unit of ranges: what nearly every archer hits without a mark (common practice, no source). */
-const BEGIN = [20, 30];
+const BEGIN = [20, 30] as const;
 
 /**
  * Of the ranges that a tape is to serve, those where a group can be shot: not farther than half as far again as the farthest mark
@@ -48,8 +47,8 @@ export function shootable(
   const begin = BEGIN.map((count) => si<'m'>(count * whole)).filter(
     (range) => range <= (length ?? range) + ROUNDING,
   );
-  const [first = at(reaches(length ?? 0), 0)] = begin;
-  return { candidates: [first], isOnTarget: () => true, begin: begin.length > 0 ? begin : [first] };
+  const from = begin.length > 0 ? begin : reaches(BEGIN[0] * whole).slice(0, 1);
+  return { candidates: from.slice(0, 1), isOnTarget: () => true, begin: from };
 }
 
 /** What adding up leaves of a whole range, m. */
