@@ -1,4 +1,4 @@
-import { PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { flag, PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
 import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
@@ -15,6 +15,7 @@ export const question = asked({
     steepest: text('angle', '40 deg', 'steepest slope of the cut table, up and down'),
     angleStep: text('angle', '10 deg', 'step of the slopes'),
     ...STANDING_OPTIONS,
+    anyway: flag('print although the marks contradict one another; every page then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'card' },
   examples: [

@@ -5,15 +5,18 @@ import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, windSpeed } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { leftOutData } from '../disagreement-data.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
+import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
 import { type Block, note, paragraph, type Report, tableBlock, warning } from '../report.ts';
 import { roundRanges } from '../round-ranges.ts';
 import type { Session, Sessions } from '../session.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import { CUT_FIELDS, cardFields } from './fields.ts';
-import { type CardFindings, cardFindings } from './findings.ts';
+import { type CardFindings, cardFindings, farthestOf } from './findings.ts';
 import { markPaths } from './paths.ts';
 import type { question } from './question.ts';
 import { cardSheet } from './sheet.ts';
@@ -31,6 +34,7 @@ export function report(
   { now, sheet }: Occasion,
 ): Report {
   const { title, units } = session;
+  refuseContradiction(session, asked.anyway);
   const crosswind = windSpeed('crosswind', asked.crosswind);
   const ranges = optionRanges(asked);
   const stretch = { from: at(ranges, 0), to: at(ranges, ranges.length - 1) };
@@ -62,6 +66,7 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
   return [
     ...headBlocks(session),
     { kind: 'sheet', about: '' },
+    ...markWarnings(session, farthestOf(found)).map(warning),
     tableBlock(cardTable(found, units)),
     ...(found.slopes.length === 0
       ? []
@@ -76,14 +81,20 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
   ];
 }
 
-const dataFor = ({ title, calibrated, calibration, units }: Session, found: CardFindings): object => ({
-  title,
-  calibrated,
-  zero_range_m: calibration.rig.zeroRange,
-  crosswind_mps: found.crosswind,
-  wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
-  // A door that writes the sheet puts the names of its files here.
-  files: [],
-  rows: dataOf(cardFields(found, units), found.rows),
-  slopes: dataOf(CUT_FIELDS, found.slopes),
-});
+const dataFor = (session: Session, found: CardFindings): object => {
+  const { title, calibrated, calibration, units } = session;
+  return {
+    title,
+    calibrated,
+    zero_range_m: calibration.rig.zeroRange,
+    crosswind_mps: found.crosswind,
+    wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
+    draft: isDraft(session),
+    ...leftOutData(session),
+    warnings: [...warnings(session), ...markWarnings(session, farthestOf(found))],
+    // A door that writes the sheet puts the names of its files here.
+    files: [],
+    rows: dataOf(cardFields(found, units), found.rows),
+    slopes: dataOf(CUT_FIELDS, found.slopes),
+  };
+};

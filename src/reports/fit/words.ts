@@ -2,6 +2,8 @@ import type { Verdict } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
@@ -43,8 +45,21 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
   return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard uncertainty).`;
 }
 
+/** Where nothing was shot yet, a far group would be on no target. */
+function beginLine(begin: readonly Metres[], { range }: DisplayUnits): string {
+  const [first, ...then] = begin.map((one) => formatQuantity(one, range, 0));
+  const after = then.map((one) => `, then at ${one}`).join('');
+  return `Shoot ${NEXT_ARROWS} arrows at ${first}${after}; with those written down this answer says where to go on.`;
+}
+
+const CHECK_FIRST =
+  'Before you shoot on, check what is named above against what you wrote down at the range, and correct the file.';
+
 /** Where to shoot next, and what it would bring. */
-export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
+export function nextLine(session: Session, { next }: FitFindings): string {
+  const { units } = session;
+  if (isDraft(session)) return CHECK_FIRST;
+  if (next.begin.length > 0) return beginLine(next.begin, units);
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
     return (

@@ -3,11 +3,12 @@ import { si } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { note, type Report, tableBlock } from '../report.ts';
+import { note, type Report, tableBlock, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
-import { warnings } from '../warnings.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import { MARK_DATA, markColumns } from './fields.ts';
 import { marksFindings } from './findings.ts';
 import type { question } from './question.ts';
@@ -19,10 +20,13 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
   const whole = si<'m'>(toSi(1, units.range));
   const found = marksFindings(session, { ranges: optionRanges(asked), whole });
   const table = tableOf(markColumns(found.scale === 'known'), found.rows, units);
+  const last = found.rows.at(-1);
+  const doubts = last === undefined ? [] : markWarnings(session, last.mark.range);
   return {
     title,
     blocks: [
       ...headBlocks(session),
+      ...doubts.map(warning),
       tableBlock(table),
       note(columnWords(zeroRange, units)),
       ...marksNotes(found, units).map(note),
@@ -32,7 +36,8 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
     data: {
       title,
       calibrated,
-      warnings: warnings(session),
+      warnings: [...warnings(session), ...doubts],
+      ...leftOutData(session),
       zero_range_m: zeroRange,
       out_of_reach_m: found.beyond,
       rows: dataOf(MARK_DATA, found.rows),
