@@ -66,7 +66,7 @@ export function cardFields(
     {
       key: 'cant_m_per_rad',
       datum: ({ lateralPerRadian }) => lateralPerRadian,
-      name: 'cant 1 °',
+      name: 'cant 1°',
       ...small,
       of: ({ lateralPerRadian }) => lateralPerRadian * DEGREE,
     },
