@@ -4,6 +4,7 @@ import { formatQuantity, fromSi, toSi } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { listed } from './listed.ts';
 import { roughDigits } from './side-words.ts';
+import { isToldSpread } from './told-spread.ts';
 
 /** How sure the mark of one range is. */
 type Sure = Pick<MarkUncertainty, 'range' | 'onTargetSd'>;
@@ -27,6 +28,7 @@ export function surenessWords(
 ): string {
   const told = toldOf(roundest(sure, units), from);
   if (told.length === 0) return '';
+  if (told.some(({ onTargetSd }) => !isToldSpread(onTargetSd))) return NOT_TIED;
   const good = `good to ± ${listed(
     told.map(
       ({ range, onTargetSd }) =>
@@ -35,6 +37,8 @@ export function surenessWords(
   )}`;
   return calibrated ? `G${good.slice(1)}.` : `No marks shot: ${good}. ${trustWords(sure, units)}`.trimEnd();
 }
+
+const NOT_TIED = 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
 
 /** The zero range or the first beyond it, the roundest about half-way, and the last. */
 function toldOf(sure: readonly Sure[], from: Metres): readonly Sure[] {

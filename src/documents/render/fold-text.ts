@@ -17,8 +17,11 @@ export const foldText = (text: string, width: number): string =>
 
 function foldLine(line: string, width: number): string {
   if (length(line) <= width) return line;
-  const start = HANGING.map((pattern) => pattern.exec(line)?.[0]).find((found) => found !== undefined) ?? '';
-  const indent = length(start) <= width * FARTHEST ? length(start) : 0;
+  const start =
+    HANGING.map((pattern) => pattern.exec(line)?.[0]).find(
+      (found) => found !== undefined && length(found) <= width * FARTHEST,
+    ) ?? '';
+  const indent = length(start);
   const hanging = ' '.repeat(indent);
   const lines: string[] = [];
   let current = start;

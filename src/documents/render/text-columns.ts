@@ -1,4 +1,5 @@
 import { cellText, fractionOf, isNumeric, type Table } from '../table/table.ts';
+import { foldText } from './fold-text.ts';
 
 const COLUMN_GAP = '  ';
 
@@ -7,6 +8,7 @@ interface TextColumn {
   readonly lines: readonly string[];
   readonly width: number;
   readonly isMinor: boolean;
+  readonly isWords: boolean;
 }
 
 /** How wide a table may be, and whether columns may be left out to get there. */
@@ -27,14 +29,32 @@ export function tableBlocks(table: Table, { width, keepsAll }: TextRoom): readon
   const kept = keepsAll ? columns : withoutMinor(columns, width);
   const hasUnits = table.columns.some(({ unit }) => unit !== '');
   return split(kept, width).map((part) =>
-    Array.from({ length: table.rows.length + 2 }, (_, i) =>
-      part
-        .map(({ lines }) => lines[i] ?? '')
-        .join(COLUMN_GAP)
-        .trimEnd(),
-    ).filter((_, i) => i !== 1 || hasUnits),
+    Array.from({ length: table.rows.length + 2 }, (_, i) => i)
+      .filter((i) => i !== 1 || hasUnits)
+      .flatMap((i) =>
+        rowLines(
+          part.map(({ lines }) => lines[i] ?? ''),
+          width,
+        ),
+      ),
   );
 }
+
+/** One row, its last cell folded under itself where the row is too wide. */
+function rowLines(cells: readonly string[], width: number): readonly string[] {
+  const row = cells.join(COLUMN_GAP).trimEnd();
+  if (length(row) <= width) return [row];
+  const before = cells
+    .slice(0, -1)
+    .map((cell) => cell + COLUMN_GAP)
+    .join('');
+  const room = Math.max(width - length(before), LEAST_ROOM);
+  return foldText((cells.at(-1) ?? '').trimEnd(), room)
+    .split('\n')
+    .map((line, i) => `${i === 0 ? before : ' '.repeat(length(before))}${line}`.trimEnd());
+}
+/** Words are not folded to less than this. */
+const LEAST_ROOM = 12;
 
 const totalWidth = (columns: readonly TextColumn[]): number =>
   columns.reduce((sum, { width }) => sum + width + COLUMN_GAP.length, -COLUMN_GAP.length);
@@ -55,11 +75,16 @@ function split(columns: readonly TextColumn[], width: number): readonly (readonl
   const parts: TextColumn[][] = [[first]];
   for (const column of others) {
     const part = parts.at(-1) ?? [];
-    if (part.length > 1 && totalWidth([...part, column]) > width) parts.push([first, column]);
+    const room = width - totalWidth(part) - COLUMN_GAP.length;
+    const folds = column === others.at(-1) && column.isWords && room >= FOLDED;
+    if (part.length > 1 && column.width > room && !folds) parts.push([first, column]);
     else part.push(column);
   }
   return parts;
 }
+
+/** Words fold beside their row where they have at least this much room. */
+const FOLDED = 24;
 
 const length = (text: string) => Array.from(text).length;
 const padStart = (text: string, width: number) => ' '.repeat(Math.max(0, width - length(text))) + text;
@@ -67,7 +92,7 @@ const padEnd = (text: string, width: number) => text + ' '.repeat(Math.max(0, wi
 
 function textColumn(table: Table, index: number): TextColumn {
   const column = table.columns[index];
-  if (column === undefined) return { lines: [], width: 0, isMinor: true };
+  if (column === undefined) return { lines: [], width: 0, isMinor: true, isWords: false };
   const cells = table.rows.map((row) => row[index]);
   const texts = cells.map((cell) => cellText(cell, column));
   const numeric = isNumeric(table, index);
@@ -84,5 +109,6 @@ function textColumn(table: Table, index: number): TextColumn {
     lines: all.map((text) => (numeric ? padStart(text, width) : padEnd(text, width))),
     width,
     isMinor: column.minor === true,
+    isWords: !numeric,
   };
 }

@@ -5,6 +5,7 @@ import { DEGREE } from '../../quantities/exact.ts';
 import { exactRanges, type Field } from '../field.ts';
 import type { Session } from '../session.ts';
 import { targetDigits } from '../side-words.ts';
+import { VERDICT_WORDS } from '../verdict-words.ts';
 import { type CauseWords, causeWords } from './cause-words.ts';
 import type { CantCost, CauseFound, DriftRow } from './findings.ts';
 
@@ -102,7 +103,12 @@ export function causeFields(session: Session): readonly Field<CauseFound>[] {
       name: 'before, ±',
       of: (row) => (row.wasKnown ? told(row, ({ of }) => of(row.priorSd)) : 'unknown'),
     },
-    { key: 'verdict', name: 'verdict', of: ({ verdict }) => verdict },
+    {
+      key: 'verdict',
+      datum: ({ verdict }) => verdict,
+      name: 'from',
+      of: ({ verdict }) => VERDICT_WORDS[verdict],
+    },
   ];
 }
 

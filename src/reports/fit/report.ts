@@ -4,7 +4,7 @@ import { optionRanges } from '../asked/quantity.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { MARK_FIELDS, OTHER_FIELDS, parameterFields } from './fields.ts';
 import { type FitFindings, fitFindings } from './findings.ts';
@@ -42,7 +42,7 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
   paragraph(tieLine(session, found)),
   ...(found.marks.length === 0
     ? []
-    : [tableBlock(residualTable(session, found)), plotBlock(residualPlot(found, session.units))]),
+    : [tableBlock(residualTable(session, found)), ...inWhole(plotBlock(residualPlot(found, session.units)))]),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
   paragraph(nextLine(found, session.units)),
