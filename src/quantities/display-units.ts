@@ -1,6 +1,7 @@
 import type { DisplayUnit } from './format.ts';
 
-export type UnitSystem = 'imperial' | 'metric';
+/** Metric as archers write it, with grains and pounds kept, or SI throughout. */
+export type UnitSystem = 'imperial' | 'metric' | 'si';
 
 /** Which unit each kind of number is shown in. */
 export interface DisplayUnits {
@@ -50,17 +51,17 @@ const IMPERIAL = {
 const METRIC = {
   range: 'm',
   smallLength: 'mm',
-  bowLength: 'cm',
+  bowLength: 'mm',
   height: 'm',
-  mass: 'g',
-  massPerLength: 'g/m',
+  mass: 'gr',
+  massPerLength: 'gpi',
   speed: 'm/s',
   windSpeed: 'm/s',
   angle: 'deg',
   temperature: 'degC',
   pressure: 'hPa',
   density: 'kg/m3',
-  force: 'N',
+  force: 'lbf',
   energy: 'J',
   momentum: 'kg m/s',
   time: 's',
@@ -69,4 +70,10 @@ const METRIC = {
 } as const satisfies DisplayUnits;
 
 /** The units of one system by purpose. */
-export const displayUnits = (system: UnitSystem): DisplayUnits => (system === 'imperial' ? IMPERIAL : METRIC);
+export const displayUnits = (system: UnitSystem): DisplayUnits => SYSTEMS[system];
+
+const SYSTEMS: Readonly<Record<UnitSystem, DisplayUnits>> = {
+  imperial: IMPERIAL,
+  metric: METRIC,
+  si: { ...METRIC, mass: 'g', massPerLength: 'g/m', force: 'N' },
+};

@@ -67,7 +67,7 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
         .map((name) => `{${name}}`)
         .join(', ')}.`,
     );
-  const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
+  const metric = asked.countsMetres?.(given, system) ?? system !== 'imperial';
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
     valueGiven(name, option, given[name], system, metric),

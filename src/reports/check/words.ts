@@ -3,6 +3,7 @@ import type { TotalDifference } from '../../arrow/arrow.ts';
 import { massPerDraw } from '../../bow/mass-per-draw.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
 import type { CheckFindings } from './findings.ts';
@@ -35,7 +36,7 @@ function massFacts({ assembly, units }: Session): readonly Fact[] {
   const { flying, frontOfCentre } = assembly.arrow;
   return [
     ['mass', formatQuantity(flying.mass, units.mass, 1)],
-    ['balance from nock', formatQuantity(flying.balance, units.bowLength, 2)],
+    ['balance from nock', bowLengthWords(flying.balance, units, 2)],
     ...factOf('front of centre', frontOfCentre, (share) => formatQuantity(share, '%', 1)),
   ];
 }
@@ -99,7 +100,8 @@ export function smallMarginWords(found: CheckFindings, { assembly, units }: Sess
 }
 
 const marginSize = (margin: number, sd: number | null, { bowLength }: DisplayUnits): string =>
-  formatQuantity(margin, bowLength, 1) + (sd === null ? '' : ` ± ${formatQuantity(sd, bowLength, 1)}`);
+  bowLengthWords(margin, { bowLength }, 1) +
+  (sd === null ? '' : ` ± ${bowLengthWords(sd, { bowLength }, 1)}`);
 
 const marginWords = (margin: number, sd: number | null, units: DisplayUnits): string =>
   `${marginSize(Math.abs(margin), sd, units)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
@@ -116,7 +118,7 @@ const spinWords = (
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>
-    what === 'mass' ? formatQuantity(value, units.mass, 1) : formatQuantity(value, units.bowLength, 3);
+    what === 'mass' ? formatQuantity(value, units.mass, 1) : bowLengthWords(value, units, 3);
   return `${what}: measured ${words(measured)}, parts add up to ${words(fromParts)}; the measurement is used`;
 }
 

@@ -18,7 +18,7 @@ export const question = asked({
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.
-  countsMetres: (given, system) => system === 'metric' || given['in'] === 'metres',
+  countsMetres: (given, system) => system !== 'imperial' || given['in'] === 'metres',
   examples: [
     ['on A4, 20 to 100 yards', 'setup.yaml --out tape.pdf'],
     [
