@@ -17,7 +17,7 @@ export function disagreementWords(session: Session): string {
   if (first !== undefined)
     return (
       `${order}The shot marks contradict one another or what was measured. Any one of these would explain it: ` +
-      `${explanations.map((one) => amongWords(session, one)).join('; ')}. Check these first.`
+      `${amongWords(session, explanations)} Check these first.`
     );
   if (together.length > 0) return togetherWords(session, disagreement);
   return (
@@ -71,10 +71,19 @@ function togetherWords(session: Session, { together }: Disagreement): string {
   );
 }
 
-/** One of several explanations, in a list. */
-function amongWords(session: Session, { explanation, calibration }: Explained): string {
-  if (explanation.kind !== 'mark')
-    return numberWords(session, explanation).replace(/[.]$/, '').replace(/^A/, 'a');
+/** Several explanations, numbered; marks that a usual slip explains come first. */
+const amongWords = (session: Session, explanations: readonly Explained[]): string =>
+  explanations
+    .map((one) => oneOfWords(session, one))
+    .toSorted((a, b) => Number(b.includes(SLIP)) - Number(a.includes(SLIP)))
+    .map((words, i) => `(${i + 1}) ${words}`)
+    .join('; ')
+    .replace(/[^?]$/, '$&.');
+/** What stands before a slip. */
+const SLIP = ' was written: ';
+
+function oneOfWords(session: Session, { explanation, calibration }: Explained): string {
+  if (explanation.kind !== 'mark') return lowered(numberWords(session, explanation)).replace(/[.]$/, '');
   const { measurement } = explanation;
   const name = `${measurementName(session, measurement)} is wrong`;
   if (measurement.kind !== 'mark') return name;
