@@ -7,7 +7,7 @@ import { disagreementWords } from '../disagreement-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { unseenWords } from '../unseen-words.ts';
 import { MARK_FIELDS, OTHER_FIELDS, parameterFields } from './fields.ts';
@@ -49,7 +49,7 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
   paragraph(tieLine(session, found)),
   ...(found.marks.length === 0
     ? []
-    : [tableBlock(residualTable(session, found)), plotBlock(residualPlot(found, session.units))]),
+    : [tableBlock(residualTable(session, found)), ...inWhole(plotBlock(residualPlot(found, session.units)))]),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
   paragraph(unseenWords(session, farthestOf(found)).join('\n')),
