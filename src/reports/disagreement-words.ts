@@ -91,7 +91,10 @@ function oneOfWords(session: Session, { explanation, calibration }: Explained): 
   if (measurement.kind !== 'mark') return name;
   const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
   const slip = slipWords(session, wrong.slip).trim();
-  return `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was written${slip === '' ? '' : `: ${lowered(slip)}`})`;
+  return (
+    `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was ` +
+    `written${slip === '' ? '' : `: ${lowered(slip)}`})`
+  );
 }
 
 function numberWords({ units }: Session, cause: OneNumber): string {

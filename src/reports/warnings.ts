@@ -27,8 +27,8 @@ const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
 ];
 
 /**
- * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and how
- * much could be wrong in them without showing.
+ * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and
+ * how much could be wrong in them without showing.
  *
  * @param farRange the farthest that is printed
  */

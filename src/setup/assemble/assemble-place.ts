@@ -10,8 +10,8 @@ import { freeFallOf } from './free-fall-of.ts';
 export type PlaceConditions = Pick<FlightConditions, 'air' | 'freeFall'>;
 
 /**
- * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written, as in
- * the air of a file; without one the air here does.
+ * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written,
+ * as in the air of a file; without one the air here does.
  *
  * @param here of the file
  */
