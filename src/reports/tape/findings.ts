@@ -41,8 +41,10 @@ export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): T
 }
 
 /** Of the way along the tape to the travel of the pin. */
-const ratioOf = ({ setup }: OpenSetup): number =>
-  setup.sight.tape?.travel_ratio ?? defaultOf('sight.tape.travel_ratio');
+function ratioOf({ setup }: OpenSetup): number {
+  const ratio = setup.sight.tape?.travel_ratio;
+  return typeof ratio === 'number' ? ratio : defaultOf('sight.tape.travel_ratio');
+}
 
 /** What a printed sheet shows besides the tape. */
 export interface SheetFindings {

@@ -20,7 +20,7 @@ interface Read {
 export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
   const { scale } = sight;
   if (scale === undefined) return [];
-  const speed = launch.speed === 'rated' ? FAST_BOW_SPEED : launch.speed;
+  const speed = typeof launch.speed === 'number' ? launch.speed : FAST_BOW_SPEED;
   const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined
