@@ -8,7 +8,7 @@ import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
 import { impact, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf } from './fit.ts';
-import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
+import { type ParameterName, parametersOf, valueOf, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */
 export interface MarkUncertainty {
@@ -19,7 +19,7 @@ export interface MarkUncertainty {
   readonly readingSd: number;
   /** What it comes to on the target, m of height. */
   readonly onTargetSd: Metres;
-  /** d(reading)/d(parameter), in the order of PARAMETERS. */
+  /** d(reading)/d(parameter), in the order of the calibration's `names`. */
   readonly gradient: readonly number[];
   /** Height on the target for one unit of the scale, m. */
   readonly heightPerUnit: number;
@@ -31,6 +31,8 @@ const FLOWN: readonly ParameterName[] = ['launch_speed', 'drag_scale', 'peep_hei
 const STEP_SHARE = 0.02;
 /** Step of the pin for how far it moves the hit at the zero range, m. */
 const PIN_STEP = 1e-4;
+/** Of a parameter that moves no mark. */
+const NO_PART = 0;
 /** Shared flights of a changed rig: enough for differences, see `pathsOver`. */
 const FLIGHTS = 3;
 
@@ -48,15 +50,22 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   const scale = withParameters(problem.rig, values).scale;
   // Without a scale a unit of the reading is a metre of pin.
   const perUnit = scale === null ? 1 : scale.direction * scale.travelPerUnit;
+  const names = parametersOf(calibration.priors);
+  // A sight without numbers whose strip has pencil lines: how far the strip travels is fitted, the way to the peep with it.
+  const onStrip = problem.rig.scale === null && values.tape_ratio !== undefined;
   const slopes = travelSlopes(calibration, table);
   return table.marks.map(({ range, travel, heightPerTravel }, i) => {
     const heightPerUnit = heightPerTravel * Math.abs(perUnit);
     const slopeOf = (name: ParameterName): number => {
-      if (name === 'scale_ratio') return -travel / (perUnit * values.scale_ratio);
+      if (name === 'scale_ratio') return onStrip ? NO_PART : -travel / (perUnit * values.scale_ratio);
       if (name === 'scale_offset') return 1;
+      // A place on the strip, in metres of pin.
+      if (name === 'tape_ratio') return onStrip ? travel / valueOf(values, name) : NO_PART;
+      // The marks are for the air in which the launch speed was measured.
+      if (name === 'speed_per_degree') return NO_PART;
       return at(at(slopes, FLOWN.indexOf(name)), i) / perUnit;
     };
-    const gradient = PARAMETERS.map(slopeOf);
+    const gradient = names.map(slopeOf);
     const readingSd = Math.sqrt(quadraticForm(covariance, gradient));
     return {
       range,
@@ -87,7 +96,7 @@ function travelSlopes(
   const perZeroPin = (here.atZero(zero.down + PIN_STEP) - zeroHeight) / PIN_STEP;
   return FLOWN.map((name) => {
     const step = STEP_SHARE * estimateOf(calibration, name).sd;
-    const moved = seen(withParameters(problem.rig, { ...values, [name]: values[name] + step }));
+    const moved = seen(withParameters(problem.rig, { ...values, [name]: valueOf(values, name) + step }));
     const zeroPin = -(moved.atZero(zero.down) - zeroHeight) / perZeroPin;
     return marks.map(({ range, travel, heightPerTravel }) => {
       const down = zero.down + travel;

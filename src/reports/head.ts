@@ -74,6 +74,7 @@ function basisLine({ calibrated, calibration, setup }: Session): string {
 /** What was shot, one and several of it. */
 const SHOT: Readonly<Record<Residual['measurement']['kind'], readonly [one: string, several: string]>> = {
   mark: ['shot mark', 'shot marks'],
+  pencil: ['pencil mark', 'pencil marks'],
   speed: ['speed down range', 'speeds down range'],
   drop: ['drop', 'drops'],
 };

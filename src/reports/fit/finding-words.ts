@@ -72,6 +72,7 @@ function measurementWords({ units }: Session, measurement: Measurement): string 
   const range = formatQuantity(measurement.range, units.range, 0);
   switch (measurement.kind) {
     case 'mark':
+    case 'pencil':
       return `The ${range} mark`;
     case 'speed':
       return `The chronograph reading at ${range}`;

@@ -9,7 +9,7 @@ import type { Calibration, Residual } from '../../calibration/fit.ts';
 import { type MarkResidual, markResiduals } from '../../calibration/mark-residual.ts';
 import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
-import { PARAMETERS, type ParameterName } from '../../calibration/parameters.ts';
+import type { ParameterName } from '../../calibration/parameters.ts';
 import type { ParameterEstimate } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
@@ -133,6 +133,8 @@ const WIDE_OPEN: Readonly<Record<ParameterName, number>> = {
   peep_height: 1,
   scale_ratio: 5,
   scale_offset: 50,
+  speed_per_degree: 5,
+  tape_ratio: 0.3,
 };
 
 const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null);
@@ -140,9 +142,9 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-function closestTie({ correlations }: Calibration): Tie | null {
-  const ties = PARAMETERS.flatMap((one, i) =>
-    PARAMETERS.slice(i + 1).map((other, k) => ({
+function closestTie({ correlations, names }: Calibration): Tie | null {
+  const ties = names.flatMap((one, i) =>
+    names.slice(i + 1).map((other, k) => ({
       one,
       other,
       correlation: at(at(correlations, i), i + 1 + k),
