@@ -17,9 +17,9 @@ import {
   type ParameterValues,
   type Prior,
   type Priors,
+  parameterIn,
   parametersOf,
   priorOf,
-  valueOf,
   withParameters,
 } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
@@ -67,6 +67,15 @@ export interface Calibration {
   /** Null where the drag has one place. */
   readonly dragPlace: DragPlace | null;
   readonly linear: LinearFit;
+  /** The fit that the sight was zeroed with, for another arrow or in other air; null where it is this one. */
+  readonly elsewhere: Elsewhere | null;
+}
+
+/** A calibration that answers for another arrow or other air than the sight was zeroed with. */
+export interface Elsewhere {
+  readonly home: Calibration;
+  /** Of the values here in the order of PARAMETERS, then of those at home in the order of FLOWN. */
+  readonly covariance: Rows;
 }
 
 /** Which of two places the drag came to. */
@@ -201,6 +210,7 @@ function calibrationOf(
     priors,
     dragPlace,
     linear,
+    elsewhere: null,
   };
 }
 
@@ -246,7 +256,7 @@ const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly n
 /** Parameters that the fit pushed to the end of what is possible: no bow explains these marks. */
 export const atBounds = ({ values, names }: Calibration): readonly ParameterName[] =>
   names.filter((name) => {
-    const value = valueOf(values, name);
+    const value = parameterIn(values, name);
     return value <= LOWEST[name] || value >= HIGHEST[name];
   });
 

@@ -20,6 +20,13 @@ type OwnParameter = (typeof PARAMETERS)[number];
 type FurtherParameter = (typeof FURTHER_PARAMETERS)[number];
 export type ParameterName = OwnParameter | FurtherParameter;
 
+/** Those that change a flight, first in the order above; the scale's two enter a reading in closed form. */
+export const FLOWN = [
+  'launch_speed',
+  'drag_scale',
+  'peep_height',
+] as const satisfies readonly ParameterName[];
+
 export const PARAMETER_UNITS: Readonly<Record<ParameterName, string>> = {
   launch_speed: 'm/s',
   drag_scale: '1',
@@ -59,8 +66,8 @@ export function priorOf(priors: Priors, name: ParameterName): Prior {
   return prior;
 }
 
-/** The same of a value. @throws RangeError for a parameter that takes no part */
-export function valueOf(values: ParameterValues, name: ParameterName): number {
+/** The value that a fit gave a parameter. @throws RangeError for a parameter that takes no part */
+export function parameterIn(values: ParameterValues, name: ParameterName): number {
   const value = values[name];
   if (value === undefined) throw new RangeError(`no value of ${name}`);
   return value;

@@ -44,6 +44,7 @@ export function assemble(setup: SetupFile): Assembly {
     cant: setup.bow.cant ?? defaultOf('bow.cant'),
     zeroRange: setup.sight.zero_range ?? defaultOf('sight.zero_range'),
     zeroSlope: setup.sight.zero_slope ?? defaultOf('sight.zero_slope'),
+    zeroedWith: null,
     scale: null,
     housingBelowPin: setup.sight.housing_below_pin ?? defaultOf('sight.housing_below_pin'),
   };
