@@ -5,7 +5,7 @@ import type { Calibration, Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
-import type { Session } from './session.ts';
+import type { Place, Session } from './session.ts';
 import { warnings } from './warnings.ts';
 
 /**
@@ -44,7 +44,8 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
   ].join(', ');
 }
 
-export function airLine({ setup, calibration, units }: Session): string {
+/** The air that the numbers hold for, with the name of the place. */
+export function airLine({ setup, calibration, units, place }: Session): string {
   const { air, wind, slope } = calibration.rig.conditions;
   const parts = [
     formatQuantity(air.temperature, units.temperature, 0),
@@ -53,13 +54,19 @@ export function airLine({ setup, calibration, units }: Session): string {
     formatQuantity(air.density, units.density, units.density === 'kg/m3' ? 3 : 4),
     `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
   ];
-  if (setup.air === undefined)
+  if (setup.air === undefined && place === null)
     parts.push('the standard atmosphere at sea level, because the file gives no air');
   parts.push(...windParts(wind, units));
   if (slope !== 0)
     parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
-  return parts.join(', ');
+  return `${placeWords(place)}${parts.join(', ')}`;
 }
+
+/** Before the air of another place. */
+const placeWords = (place: Place | null): string => {
+  if (place === null) return '';
+  return place.name === null ? 'as asked for: ' : `at ${place.name}: `;
+};
 
 function basisLine({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {

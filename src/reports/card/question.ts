@@ -1,4 +1,5 @@
 import { PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { PLACE_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -13,6 +14,7 @@ export const question = asked({
     crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
     steepest: text('angle', '40 deg', 'steepest slope of the cut table, up and down'),
     angleStep: text('angle', '10 deg', 'step of the slopes'),
+    ...PLACE_OPTIONS,
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'card' },
   examples: [
