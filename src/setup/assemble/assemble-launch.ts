@@ -57,9 +57,13 @@ export function assembleLaunch(
   }
   const chronograph = sd ?? defaultOf('launch.speed_sd');
   if (measuredAt === undefined) return { value: speed, sd: chronograph };
-  const way = Math.max(0, measuredAt + brace(bow) - flying.balance);
+  const way = wayToChronograph(bow, flying.balance, measuredAt);
   return { value: speedBefore(flying, air, speed, way), sd: chronograph };
 }
+
+/** How far an arrow flies freely to a chronograph so far ahead of the grip; none to one that stands nearer. */
+export const wayToChronograph = (bow: BowSection, balance: Metres, measuredAt: Metres): Metres =>
+  si(Math.max(0, measuredAt + brace(bow) - balance));
 
 const settings = (bow: BowSection) => ({
   drawWeight: bow.peak_draw_weight ?? bow.rating?.draw_weight ?? USUAL_RATING.drawWeight,
