@@ -77,6 +77,51 @@ export function dayShifts(
   });
 }
 
+/** A usual size of what may have changed on a bow between two days. */
+interface BowChanges {
+  /** Of the launch speed, m/s. */
+  readonly speed: number;
+  /** Of the peep or the pin, square to the arrow, m. */
+  readonly sight: number;
+  /** Of the drag, relative. */
+  readonly drag: number;
+}
+
+/**
+ * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up (or, to a
+ * hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
+ *
+ * @returns a row for each measurement, in its own unit
+ */
+export function changeShifts(
+  rig: Rig,
+  measurements: readonly Measurement[],
+  { speed, sight, drag }: BowChanges,
+  beside: Beside,
+): readonly (readonly number[])[] {
+  const usual = flown(rig);
+  const zero = pinAtZero(rig, WINDAGE, usual.flight);
+  const on = daily(usual, beside.perDegree);
+  return measurements.map((measurement) => {
+    const pin = pinFor(usual, zero, measurement, beside);
+    const day = on(measurement.setting);
+    const before = predictOne(day, pin, measurement);
+    const { geometry, conditions, launchSpeed } = day.rig;
+    const slipped = { ...geometry, peepHeight: si<'m'>(geometry.peepHeight + sight) };
+    const { arrow } = conditions;
+    const dragged = { ...conditions, arrow: { ...arrow, dragScale: arrow.dragScale * (1 + drag) } };
+    return [
+      predictOne({ ...day, rig: { ...day.rig, launchSpeed: si(launchSpeed + speed) } }, pin, measurement),
+      predictOne(
+        { ...day, rig: { ...day.rig, geometry: slipped } },
+        { ...pin, down: pin.down + sight },
+        measurement,
+      ),
+      predictOne(flown({ ...day.rig, conditions: dragged }), pin, measurement),
+    ].map((after) => after - before);
+  });
+}
+
 /** The rig one standard deviation faster, in denser air, and with the wind more from behind. */
 function shiftedDays(
   rig: Rig,

@@ -1,5 +1,6 @@
 import { findings, isContradiction } from '../calibration/diagnose.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
+import { shotsIn } from '../setup/assemble/shots.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import type { Session } from './session.ts';
@@ -23,7 +24,7 @@ function contradictionWarnings(session: Session): readonly string[] {
 }
 
 function unusedWarnings({ setup, assembly, calibrated }: Session): readonly string[] {
-  const unread = (setup.marks ?? []).filter(({ reading }) => reading !== undefined).length;
+  const unread = shotsIn(setup).marks.filter(({ reading }) => reading !== undefined).length;
   const aside = marksSetAside(setup).length;
   const unknown = assembly.scale.scale === null && setup.sight.scale !== undefined && unread > 0;
   return [

@@ -1,20 +1,35 @@
+import { type BowChange, bowChange } from '../../calibration/bow-change.ts';
 import {
   type DayEstimate,
   dayEstimates,
+  daysAgree,
   EVENINGS_APART,
   hiddenByEvenings,
 } from '../../calibration/day-estimates.ts';
 import { type Finding, findings } from '../../calibration/diagnose.ts';
 import type { Calibration, Residual } from '../../calibration/fit.ts';
-import { type MarkResidual, markResiduals } from '../../calibration/mark-residual.ts';
+import {
+  type MarkResidual,
+  markResiduals,
+  type PencilResidual,
+  pencilResiduals,
+} from '../../calibration/mark-residual.ts';
 import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
 import type { ParameterName } from '../../calibration/parameters.ts';
 import type { ParameterEstimate } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
-import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import {
+  type Kelvin,
+  type KilogramsPerCubicMetre,
+  type Metres,
+  type MetresPerSecond,
+  si,
+} from '../../quantities/quantity.ts';
 import { plannedMarkSd } from '../../setup/assemble/assemble-marks.ts';
+import { arrowsLeftOut, type LeftOut, shotsIn } from '../../setup/assemble/shots.ts';
 import type { OpenSetup } from '../../setup/open.ts';
+import type { SetupFile } from '../../setup/schema/schema.ts';
 import { marksFor } from '../../sight/marks.ts';
 import { isToldSpread } from '../told-spread.ts';
 
@@ -61,6 +76,7 @@ export interface FitFindings {
   readonly measurements: number;
   readonly parameters: readonly ParameterFound[];
   readonly marks: readonly MarkResidual[];
+  readonly pencil: readonly PencilResidual[];
   /** Chronograph readings and drops. */
   readonly others: readonly Residual[];
   /** The closest tie between two parameters; null when none is close. */
@@ -69,9 +85,23 @@ export interface FitFindings {
   readonly sureness: readonly Sureness[];
   readonly next: NextGroup;
   /** Every day that the file names. */
-  readonly days: readonly DayEstimate[];
+  readonly days: readonly DayFound[];
+  /** Chance that days of one bow differ more than these; null for fewer than three. */
+  readonly daysAgree: number | null;
+  /** What has changed on the bow between the days; null where nothing is likely to have. */
+  readonly change: BowChange | null;
+  /** Arrows that belong to no group. */
+  readonly wild: readonly LeftOut[];
   /** What two evenings could hide in marks that name no day; null where they all do, or nothing could be hidden. */
   readonly hidden: HiddenByEvenings | null;
+}
+
+/** A day, and what it was shot in. */
+export interface DayFound extends DayEstimate {
+  readonly temperature: Kelvin;
+  readonly density: KilogramsPerCubicMetre;
+  /** The arrow of the day; null for the file's own. */
+  readonly build: string | null;
 }
 
 /** How far off the mark of the farthest range could be, on the target. */
@@ -83,7 +113,7 @@ interface HiddenByEvenings {
 }
 
 export function fitFindings(
-  { setup, assembly, calibration }: OpenSetup,
+  { setup, assembly, calibration, uncalibrated }: OpenSetup,
   ranges: readonly Metres[],
 ): FitFindings {
   const next = nextRange(calibration, ranges, {
@@ -92,7 +122,7 @@ export function fitFindings(
   return {
     symptoms: findings(calibration),
     isUnreadable:
-      assembly.scale.scale === null && (setup.marks ?? []).some(({ reading }) => reading !== undefined),
+      assembly.scale.scale === null && shotsIn(setup).marks.some(({ reading }) => reading !== undefined),
     measurements: calibration.residuals.length,
     parameters: calibration.parameters.map((estimate) => ({
       ...estimate,
@@ -100,7 +130,8 @@ export function fitFindings(
       wasKnown: estimate.priorSd <= WIDE_OPEN[estimate.name],
     })),
     marks: markResiduals(calibration),
-    others: calibration.residuals.filter(({ measurement }) => measurement.kind !== 'mark'),
+    pencil: pencilResiduals(calibration),
+    others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
     tie: closestTie(calibration),
     sureness: ranges.map((range, i) => ({
       range,
@@ -113,9 +144,22 @@ export function fitFindings(
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },
     },
-    days: dayEstimates(calibration),
+    days: daysFound(setup, calibration),
+    daysAgree: daysAgree(calibration),
+    change: bowChange(calibration),
+    wild: arrowsLeftOut(uncalibrated ? {} : setup),
     hidden: hiddenIn(calibration, ranges),
   };
+}
+
+function daysFound({ days = [] }: SetupFile, calibration: Calibration): readonly DayFound[] {
+  const { measurements, rig } = calibration.problem;
+  return dayEstimates(calibration).map((estimate) => {
+    const shot = measurements.find(({ day }) => day === estimate.day);
+    const { air } = shot?.setting ?? rig.conditions;
+    const build = days.find(({ date }) => date === estimate.day)?.build ?? null;
+    return { ...estimate, temperature: air.temperature, density: air.density, build };
+  });
 }
 
 function hiddenIn(calibration: Calibration, ranges: readonly Metres[]): HiddenByEvenings | null {

@@ -1,6 +1,7 @@
 import type { KeyPath } from '../key-path.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
+import { notPairs } from './not-pairs.ts';
 
 /** Every mark of the file, the days' among them. */
 export function markPaths({ count }: Draft): readonly KeyPath[] {
@@ -87,14 +88,6 @@ function doubledFaults({ has, count }: Draft, mark: KeyPath): readonly Fault[] {
   const odd = Array.from({ length: count(hits) }, (_, i) => [...hits, i]).filter((pair) => count(pair) !== 2);
   return [...told, ...odd.map(notPairs)];
 }
-
-const notPairs = (path: KeyPath): Fault => ({
-  path,
-  at: 'value',
-  reason: 'every hit is a pair of two lengths in brackets, first to the right and then high',
-  allowed: 'pairs such as [0.4 in, -1.1 in], left and low with a minus',
-  write: 'Write "hits: [[0.4 in, -1.1 in], [-0.2 in, 0.6 in]]"',
-});
 
 /** Readings need a scale that they are read on. */
 export function scaleFaults(draft: Draft): readonly Fault[] {

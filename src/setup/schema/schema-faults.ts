@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import type { Fault } from '../checks/fault.ts';
+import { notPairs } from '../checks/not-pairs.ts';
 import type { KeyPath } from '../key-path.ts';
 import { keysAt } from './known-keys.ts';
 import type { LeafProblem } from './leaf.ts';
@@ -57,6 +58,7 @@ const NO_PROBLEM: LeafProblem = {
 };
 
 function wrongShape(path: KeyPath, issue: Issue): Fault {
+  if (path.includes('hits')) return notPairs(path);
   const list = issue.code === 'invalid_type' && issue.expected === 'array';
   const keys = keysAt(setupSchema, path);
   const example = list
