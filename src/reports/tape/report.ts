@@ -1,7 +1,9 @@
+import { pencilResiduals } from '../../calibration/mark-residual.ts';
 import type { Asked } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
+import { PENCIL_FIELDS } from '../fit/fields.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { note, paragraph, type Report } from '../report.ts';
@@ -49,6 +51,8 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      // Counted from the archer's own line of the zero range.
+      pencil_lines: dataOf(PENCIL_FIELDS, pencilResiduals(calibration)),
     },
     sheet: sheet ? draw() : null,
   };

@@ -8,7 +8,10 @@ const withPlaces = (...places: readonly string[]): string =>
 
 describe('places', () => {
   it('are read in SI: 9800 ft is 2987.04 m, 25 degF is 269.261 K', () => {
-    const { places } = readSetup(withPlaces('name: high camp, altitude: 9800 ft, temperature: 25 degF'), 'a.yaml');
+    const { places } = readSetup(
+      withPlaces('name: high camp, altitude: 9800 ft, temperature: 25 degF'),
+      'a.yaml',
+    );
     expect(places).toHaveLength(1);
     expect(places?.[0]?.name).toBe('high camp');
     expect(places?.[0]?.altitude).toBeCloseTo(2987.04, 9);
