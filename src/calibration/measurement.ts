@@ -57,6 +57,8 @@ interface SpeedReading extends Dated {
   readonly kind: 'speed';
   /** From the eye; at the start of free flight and nearer it is the launch speed. */
   readonly range: Metres;
+  /** Of one that stood at the bow, so that its place was not written as a range. */
+  readonly isAtBow?: true;
   readonly speed: MetresPerSecond;
   readonly sd: MetresPerSecond;
 }

@@ -38,13 +38,6 @@ function tidy(text: string, dimension: Dimension): string {
   // to mathjs 59 F is a capacitance and 15 C a charge
   if (dimension === 'temperature')
     return spelled.replace(/([\d.\s])([FC])$/, (_, before: string, scale: string) => `${before} deg${scale}`);
-  if (dimension === 'speedPerTemperature') return perDegree(spelled);
   if (dimension === 'ratio' && PLAIN_NUMBER.test(spelled)) return `${spelled} unity`;
   return spelled;
 }
-
-/** 0.25 fps per degF, 0.25 fps/F, 0.1 m/s per deg C */
-const perDegree = (spelled: string): string =>
-  spelled
-    .replace(/\s+per\s+/g, '/')
-    .replace(/\/\s*(?:deg)?\s*([FC])$/i, (_, scale: string) => `/deg${scale.toUpperCase()}`);

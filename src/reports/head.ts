@@ -20,9 +20,22 @@ export const headBlocks = (session: Session): readonly Block[] => [
       `Air    ${airLine(session)}`,
       `Based on ${basisLine(session)}`,
     ],
+    short: shortLine(session),
   },
   ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
 ];
+
+/** The head on one line. */
+function shortLine({ title, assembly, calibration, uncalibrated, units }: Session): string {
+  const { air } = calibration.rig.conditions;
+  return [
+    `${title}: ${formatQuantity(assembly.arrow.flying.mass, units.mass, 0)} at`,
+    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},`,
+    `${formatQuantity(air.temperature, units.temperature, 0)}, density altitude`,
+    `${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
+    ...(uncalibrated ? ['(shot marks left out)'] : []),
+  ].join(' ');
+}
 
 export function arrowLine(session: Session): string {
   const { assembly, calibration, units } = session;
@@ -77,7 +90,14 @@ const placeWords = (place: Place | null): string => {
   return place.name === null ? 'as asked for: ' : `at ${place.name}: `;
 };
 
-function basisLine({ calibrated, calibration, setup }: Session): string {
+function basisLine(session: Session): string {
+  const { build } = session;
+  if (build === null) return shotBasis(session);
+  const speed = build.speedFrom === 'chronographed' ? 'its own chronograph' : "the bow's energy";
+  return `${shotBasis(session)}, with the file's own arrow; the speed of this one is from ${speed}`;
+}
+
+function shotBasis({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
     return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }

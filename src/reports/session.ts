@@ -1,3 +1,4 @@
+import type { TunedBuild } from '../advice/builds/tuned-build.ts';
 import { type DisplayUnits, displayUnits, type UnitSystem } from '../quantities/display-units.ts';
 import type { PlaceConditions } from '../setup/assemble/assemble-place.ts';
 import type { OpenSetup } from '../setup/open.ts';
@@ -9,11 +10,18 @@ export interface Place {
   readonly conditions: PlaceConditions;
 }
 
+/** An entry of the file's `builds` that answers are for. */
+export interface ChosenBuild extends Pick<TunedBuild, 'speedFrom'> {
+  readonly name: string;
+}
+
 /** A setup opened for a question, with the units that its words are to use. */
 export type Session = OpenSetup & {
   readonly units: DisplayUnits;
   /** Where the answers are for; null for the file's own air. */
   readonly place: Place | null;
+  /** The build that the answers are for; null for the file's own arrow. */
+  readonly build: ChosenBuild | null;
 };
 
 /** The setup a question is asked of, and those it is compared with. */
@@ -23,4 +31,5 @@ export const inUnits = (open: OpenSetup, system: UnitSystem): Session => ({
   ...open,
   units: displayUnits(system),
   place: null,
+  build: null,
 });

@@ -1,3 +1,4 @@
+import { spokenNumber } from '../quantities/spoken-number.ts';
 import { isRecord } from './key-path.ts';
 
 /**
@@ -21,5 +22,7 @@ const listIn = (section: unknown, key: string): readonly unknown[] => {
   return Array.isArray(list) ? list : [];
 };
 
-const decimalsOf = (text: string): number => /[.,](\d+)/.exec(text)?.[1]?.length ?? NO_DECIMALS;
+/** Of a fraction, as many as its size asks for: 31 1/2 was read to tenths, 31 1/4 to hundredths. */
+const decimalsOf = (text: string): number =>
+  /[.,](\d+)/.exec(spokenNumber(text)?.values[0] ?? text)?.[1]?.length ?? NO_DECIMALS;
 const NO_DECIMALS = 0;

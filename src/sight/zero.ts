@@ -90,11 +90,12 @@ export function asZeroed(rig: Rig): Rig {
   const { zeroedWith, conditions, geometry } = rig;
   if (zeroedWith === null) return rig;
   const { launchSpeed, freeFlight, arrow, air, freeFall } = zeroedWith;
+  const { jump: _its, ...bow } = geometry;
   return {
     ...rig,
     conditions: { ...conditions, arrow, air, freeFall },
     launchSpeed,
-    geometry: { ...geometry, freeFlight },
+    geometry: { ...bow, freeFlight },
     zeroedWith: null,
   };
 }

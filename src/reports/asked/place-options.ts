@@ -19,8 +19,13 @@ export const PLACE_OPTIONS = {
   humidity: optionalText('share', 'relative humidity there'),
 };
 
-/** The arrow and the place that an answer is for. */
-export const STANDING_OPTIONS = {
-  build: optionalText('name', 'a build of the file (builds) to answer for, from the calibrated bow'),
-  ...PLACE_OPTIONS,
+/** The arrow that an answer is for: another one than the file's own. */
+export const BUILD_OPTIONS = {
+  build: optionalText(
+    'name',
+    "a build of the file (builds) to answer for, on the sight as the file's own arrow zeroed it",
+  ),
 };
+
+/** The arrow and the place that an answer is for. */
+export const STANDING_OPTIONS = { ...BUILD_OPTIONS, ...PLACE_OPTIONS };

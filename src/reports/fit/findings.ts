@@ -32,6 +32,7 @@ import type { OpenSetup } from '../../setup/open.ts';
 import type { SetupFile } from '../../setup/schema/schema.ts';
 import { marksFor } from '../../sight/marks.ts';
 import { isToldSpread } from '../told-spread.ts';
+import { shootable } from './shootable.ts';
 
 /** The group to be shot next is thought of as this many arrows. */
 export const NEXT_ARROWS = 6;
@@ -56,6 +57,8 @@ interface Sureness {
 
 /** The next group, and the root mean square of the marks' uncertainties on the target. */
 interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
+  /** The ranges to begin with where nothing was shot yet; else none. */
+  readonly begin: readonly Metres[];
   readonly isTold: { readonly now: boolean; readonly after: boolean };
 }
 
@@ -103,6 +106,9 @@ export interface DayFound extends DayEstimate {
   /** The arrow of the day; null for the file's own. */
   readonly build: string | null;
 }
+/** The farthest range that the tape is to serve. */
+export const farthestOf = ({ sureness }: Pick<FitFindings, 'sureness'>): Metres =>
+  at(sureness, sureness.length - 1).range;
 
 /** How far off the mark of the farthest range could be, on the target. */
 interface HiddenByEvenings {
@@ -112,15 +118,15 @@ interface HiddenByEvenings {
   readonly apart: MetresPerSecond;
 }
 
-export function fitFindings(
-  { setup, assembly, calibration, uncalibrated }: OpenSetup,
-  ranges: readonly Metres[],
-): FitFindings {
+export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole: Metres): FitFindings {
+  const { setup, assembly, calibration, disagreement, uncalibrated } = opened;
+  const { begin, ...where } = shootable(opened, ranges, whole);
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
+    ...where,
   });
   return {
-    symptoms: findings(calibration),
+    symptoms: findings(calibration, disagreement),
     isUnreadable:
       assembly.scale.scale === null && shotsIn(setup).marks.some(({ reading }) => reading !== undefined),
     measurements: calibration.residuals.length,
@@ -140,6 +146,7 @@ export function fitFindings(
     })),
     next: {
       range: next.range,
+      begin,
       rmsNow: next.rmsNow,
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },

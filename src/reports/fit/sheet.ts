@@ -1,12 +1,13 @@
-import { OUTLIER } from '../../calibration/diagnose.ts';
+import { OUTLIER } from '../../calibration/disagreement.ts';
 import { layOutCard } from '../../documents/page/card.ts';
 import type { Drawing, PaperName } from '../../documents/page/drawing.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
 import type { Session } from '../session.ts';
+import { unseenWords } from '../unseen-words.ts';
 import { warnings } from '../warnings.ts';
 import { changeLines, dayLines, wildLines } from './day-words.ts';
-import type { FitFindings } from './findings.ts';
+import { type FitFindings, farthestOf } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, pencilTable, residualTable } from './tables.ts';
 import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
@@ -20,16 +21,12 @@ export function fitSheet(
   const { units } = session;
   const shot = found.marks.length > 0;
   const sureness = surenessPlot(found, units);
+  const lead = findingLines(session, found);
   return layOutCard(
     {
       title: `${session.title}: what the marks decide`,
       subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
-      lead: [
-        ...findingLines(session, found),
-        ...changeLines(found, units),
-        tapeLine(found, units),
-        nextLine(found, units),
-      ],
+      lead: [...lead, ...changeLines(found, units), tapeLine(found, units), nextLine(session, found)],
       tables: [
         { title: 'Before and after the marks', ...parameterTable(session, found) },
         ...(found.pencil.length === 0
@@ -44,7 +41,11 @@ export function fitSheet(
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
-      cautions: [...warnings(session), ...shotCautions(session).map(cautionOnPaper)],
+      cautions: [
+        ...warnings(session).filter((words) => !lead.includes(words)),
+        ...unseenWords(session, farthestOf(found)),
+        ...shotCautions(session).map(cautionOnPaper),
+      ],
     },
     page,
   );

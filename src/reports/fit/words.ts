@@ -1,9 +1,11 @@
-import type { Measurement } from '../../calibration/measurement.ts';
 import type { Verdict } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
+import { VERDICT_WORDS } from '../verdict-words.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
 import { parameterWords } from './parameter-words.ts';
@@ -27,14 +29,10 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
         ? formatQuantity(residual, units.speed, 1)
         : formatQuantity(residual, units.smallLength, 2);
     const what = measurement.kind === 'speed' ? 'Speed' : 'Drop';
-    // Nearer than a target stands, a speed is that of a chronograph at the bow.
-    const place = measurement.range < AT_THE_BOW ? `at the bow${dayWords(measurement)}` : `at ${range}`;
+    const isAtBow = measurement.kind === 'speed' && measurement.isAtBow === true;
+    const place = isAtBow ? `at the bow on ${measurement.day}` : `at ${range}`;
     return `${what} ${place}: ${off} from the model, ` + `${studentised.toFixed(1)} standard errors.`;
   });
-
-const AT_THE_BOW = 3; // m
-
-const dayWords = ({ day }: Measurement): string => (day === null ? '' : ` on ${day}`);
 
 /** How sure the marks are, near, half-way and far. */
 export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string {
@@ -45,11 +43,24 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;
   });
-  return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard uncertainty).`;
+  return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard error).`;
 }
 
+/** Where nothing was shot yet, a far group would be on no target. */
+function beginLine(begin: readonly Metres[], { range }: DisplayUnits): string {
+  const [first, ...then] = begin.map((one) => formatQuantity(one, range, 0));
+  const after = then.map((one) => `, then at ${one}`).join('');
+  return `Shoot ${NEXT_ARROWS} arrows at ${first}${after}; with those written down this answer says where to go on.`;
+}
+
+const CHECK_FIRST =
+  'Before you shoot on, check what is named above against what you wrote down at the range, and correct the file.';
+
 /** Where to shoot next, and what it would bring. */
-export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
+export function nextLine(session: Session, { next }: FitFindings): string {
+  const { units } = session;
+  if (isDraft(session)) return CHECK_FIRST;
+  if (next.begin.length > 0) return beginLine(next.begin, units);
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
     return (
@@ -68,20 +79,20 @@ export function verdictLine({ measurements, parameters }: FitFindings): string {
   if (measurements === 0) return '';
   const found = new Set(parameters.filter(({ isShown }) => isShown).map(({ verdict }) => verdict));
   const words = VERDICTS.filter(([verdict]) => found.has(verdict)).map(
-    ([verdict, meaning]) => `${verdict}: ${meaning}`,
+    ([verdict, meaning]) => `${VERDICT_WORDS[verdict]}: ${meaning}`,
   );
-  return `${words.join('; ')}.`.replace(/^./, (first) => first.toUpperCase());
+  return `From ${words.join('; ')}.`;
 }
 
 const VERDICTS: readonly (readonly [Verdict, string])[] = [
   ['measured', 'your marks decide it'],
-  ['mostly prior', 'your marks hardly change what was known of it before'],
-  ['not separable', 'your marks would decide it if they could tell it from another one'],
+  ['mostly prior', 'your ruler and chronograph decide it, and your marks hardly change it'],
+  ['not separable', 'your marks would decide it if they could tell it from another number'],
 ];
 
 /** The closest tie between two parameters; empty when there is none. */
 export function tieLine(session: Session, { tie }: FitFindings): string {
   if (tie === null) return '';
   const words = parameterWords(session);
-  return `Strongest correlation: ${words[tie.one].name} with ${words[tie.other].name}, ${tie.correlation.toFixed(2)}.`;
+  return `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ${tie.correlation.toFixed(2)}).`;
 }

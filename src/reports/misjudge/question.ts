@@ -1,5 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
-import { PLACE_OPTIONS } from '../asked/place-options.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -22,8 +22,9 @@ export const question = asked({
       'speed',
       '2 mph',
       'usual wind that goes unnoticed, along and across alike, one standard deviation',
+      'windSpeed',
     ),
-    ...PLACE_OPTIONS,
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['an 8 inch ring, 20 to 60 yards', 'setup.yaml --ring 8in'],

@@ -1,5 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
-import { PLACE_OPTIONS } from '../asked/place-options.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -20,7 +20,7 @@ export const question = asked({
       '1.5 fps',
       'sideways speed of the nock as the arrow leaves; a clear fault of tune',
     ),
-    ...PLACE_OPTIONS,
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a degree of tail left or high, and 1.5 ft/s of nock travel', 'setup.yaml'],

@@ -101,7 +101,7 @@ function launchOf(day: DayEntry, { bow }: SetupFile, rig: Rig, dated: Dated): re
   const { balance } = arrow === null ? rig.conditions.arrow : arrow.flying;
   const way = measuredAt === undefined ? 0 : wayToChronograph(bow, balance, measuredAt);
   const sd = statedSd.daySpeed(day) ?? defaultOf('launch.speed_sd');
-  return [{ kind: 'speed', range: si(start + way), speed, sd, ...dated }];
+  return [{ kind: 'speed', isAtBow: true, range: si(start + way), speed, sd, ...dated }];
 }
 
 /** What every mark of a file needs beside its own entry. */

@@ -34,7 +34,8 @@ function placeIn(session: Session, written: Partial<PlaceWritten>): Place {
   if (place === null) throw new Error('a place was asked for');
   return place;
 }
-const inCamp = (session: Session): Session => standingAt(session, placeIn(session, CAMP));
+const inCamp = (session: Session): Session =>
+  standingAt(session, { place: placeIn(session, CAMP), build: null });
 const marksIn = ({ calibration: { rig } }: Session) => marksFor(rig, RANGES).marks;
 
 describe('a bow that nothing was shot with, at another place', () => {
@@ -182,7 +183,7 @@ it('30 invented archers who shot at home hit the truth in thin cold air within t
     const { bow, open: opened } = trial(archer, 20261126, i);
     const session = inUnits(opened, 'imperial');
     const place = placeIn(session, CAMP);
-    const there = standingAt(session, place);
+    const there = standingAt(session, { place, build: null });
     const real = marksFor({ ...bow, conditions: { ...bow.conditions, ...place.conditions } }, ranges);
     const zeroMoved = real.zero.down - marksFor(bow, ranges).zero.down;
     return sureMarks(there, ranges).map(({ mark, uncertainty }, k) => {
