@@ -25,7 +25,7 @@ export interface There {
 export function calibrationElsewhere(home: Calibration, there: There): Calibration {
   const rig = withSightOf(home.rig, there.calibrated);
   const { scale, zeroedWith } = rig;
-  const before = there.rig.scale;
+  const before = home.problem.rig.scale;
   const { scale_offset: offset } = there.values;
   const covariance = PARAMETERS.map((_, i) => at(there.covariance, i).slice(0, PARAMETERS.length));
   return {

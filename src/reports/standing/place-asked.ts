@@ -3,8 +3,8 @@ import { placeConditions } from '../../setup/assemble/assemble-place.ts';
 import { airFaults } from '../../setup/checks/air-checks.ts';
 import { draftOf } from '../../setup/checks/draft.ts';
 import type { OpenSetup } from '../../setup/open.ts';
-import { readQuantity } from '../../setup/schema/quantity-leaf.ts';
 import type { AirSection, PlaceEntry, SetupFile } from '../../setup/schema/schema.ts';
+import { fileQuantity } from '../asked/file-quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Place } from '../session.ts';
 
@@ -105,32 +105,22 @@ function airWritten(setup: SetupFile, place: PlaceEntry | null, written: PlaceWr
     }),
   );
   const section: AirSection = {
-    ...(altitude === null ? {} : { altitude: quantity('altitude', 'places.altitude', altitude) }),
+    ...(altitude === null ? {} : { altitude: fileQuantity('altitude', 'places.altitude', altitude) }),
     ...(temperature === null
       ? {}
-      : { temperature: quantity('temperature', 'places.temperature', temperature) }),
-    ...(pressure === null ? {} : { pressure: quantity('pressure', 'places.pressure', pressure) }),
+      : { temperature: fileQuantity('temperature', 'places.temperature', temperature) }),
+    ...(pressure === null ? {} : { pressure: fileQuantity('pressure', 'places.pressure', pressure) }),
     ...(seaLevelPressure === null
       ? {}
       : {
-          sea_level_pressure: quantity('seaLevelPressure', 'places.sea_level_pressure', seaLevelPressure),
+          sea_level_pressure: fileQuantity('seaLevelPressure', 'places.sea_level_pressure', seaLevelPressure),
           ...(known === undefined ? {} : { altitude: known }),
         }),
-    ...(humidity === null ? {} : { humidity: quantity('humidity', 'places.humidity', humidity) }),
+    ...(humidity === null ? {} : { humidity: fileQuantity('humidity', 'places.humidity', humidity) }),
   };
   if (fault === undefined) return section;
   throw new QuestionError(
     `{${pressure === null ? 'seaLevelPressure' : 'pressure'}}: ${fault.reason}`,
     `${fault.write}.`,
   );
-}
-
-type PlaceKey = `places.${'altitude' | 'temperature' | 'pressure' | 'sea_level_pressure' | 'humidity'}`;
-
-/** An option read as the key of the file is, within its limits. */
-function quantity<K extends PlaceKey>(option: string, key: K, text: string) {
-  const outcome = readQuantity(key, text);
-  if (outcome.refusal === undefined) return outcome.value;
-  const { reason, write } = outcome.refusal;
-  throw new QuestionError(`{${option}}: ${reason.replace(/\.$/, '')}`, `Write {${option}} ${write}.`);
 }
