@@ -20,9 +20,22 @@ export const headBlocks = (session: Session): readonly Block[] => [
       `Air    ${airLine(session)}`,
       `Based on ${basisLine(session)}`,
     ],
+    short: shortLine(session),
   },
   ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
 ];
+
+/** The head on one line. */
+function shortLine({ title, assembly, calibration, uncalibrated, units }: Session): string {
+  const { air } = calibration.rig.conditions;
+  return [
+    `${title}: ${formatQuantity(assembly.arrow.flying.mass, units.mass, 0)} at`,
+    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},`,
+    `${formatQuantity(air.temperature, units.temperature, 0)}, density altitude`,
+    `${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
+    ...(uncalibrated ? ['(shot marks left out)'] : []),
+  ].join(' ');
+}
 
 export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };

@@ -13,7 +13,7 @@ export const question = asked({
     to: rangeIn(80, 'farthest range; few shots at game are longer'),
     every: stepIn(20, 'step of the rows'),
     ring: text('diameter', '8 in', 'size of the target, for how far a guess of the range may be off'),
-    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift', 'windSpeed'),
     arrows: count(
       'count',
       [0, 100_000],

@@ -22,6 +22,7 @@ export const question = asked({
       'speed',
       '2 mph',
       'usual wind that goes unnoticed, along and across alike, one standard deviation',
+      'windSpeed',
     ),
     ...STANDING_OPTIONS,
   },

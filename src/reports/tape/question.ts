@@ -1,4 +1,4 @@
-import { choice, count, PAPER, rangeIn, text } from '../asked/option.ts';
+import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
 import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
@@ -16,6 +16,7 @@ export const question = asked({
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
     ...SIGHT_OPTIONS,
     ...STANDING_OPTIONS,
+    anyway: flag('print although the marks contradict one another; every strip then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.

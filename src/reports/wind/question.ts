@@ -7,7 +7,7 @@ export const question = asked({
   purpose:
     'Drift by wind from every hour of the clock, and whether the tape still holds in thinner, colder or hotter air.',
   options: {
-    speed: text('speed', '10 mph', 'speed of the wind; halve it and the drift halves'),
+    speed: text('speed', '10 mph', 'speed of the wind; halve it and the drift halves', 'windSpeed'),
     from: rangeIn(20, 'nearest range'),
     to: rangeIn(100, 'farthest range'),
     every: stepIn(20, 'step of the columns'),

@@ -44,6 +44,8 @@ type Fixed<T> = T extends number | string | boolean | undefined
 export type SetupFile = Fixed<z.output<typeof setupSchema>> & {
   /** One of the last digit that the marks' readings are written to, which numbers no longer show; absent without readings. */
   readonly readingStep?: number;
+  /** What was not typed as the program writes it, and what it was taken for; absent when there is nothing of the kind. */
+  readonly readAs?: readonly { readonly path: string; readonly found: string; readonly readAs: string }[];
 };
 
 export type BowSection = SetupFile['bow'];
