@@ -1,5 +1,8 @@
+import type { FlightConditions } from '../flight/conditions.ts';
 import { at } from '../numerics/at.ts';
 import type { Rows } from '../numerics/linear-algebra.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { type MetresPerSecond, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
 import { withSightOf } from '../sight/zero.ts';
 import type { Calibration } from './fit.ts';
@@ -52,14 +55,38 @@ export function calibrationElsewhere(home: Calibration, there: There): Calibrati
   };
 }
 
-/** The same bow and arrow in other air: what is off at home is off there by as much. */
-export function calibrationInAir(home: Calibration, inAir: (rig: Rig) => Rig): Calibration {
-  const { rig, values, covariance, problem } = home;
+/** The same bow and arrow where the sight was zeroed: what is off in the zero is off in the marks by as much. */
+export function asAtHome({ rig, values, covariance, problem }: Calibration): There {
   const rows = [...PARAMETERS.keys(), ...FLOWN.keys()];
-  return calibrationElsewhere(home, {
-    rig: inAir(problem.rig),
-    calibrated: inAir(rig),
+  return {
+    rig: problem.rig,
+    calibrated: rig,
     values,
     covariance: rows.map((i) => rows.map((j) => at(at(covariance, i), j))),
+  };
+}
+
+/** What another place does to a shot. */
+export interface Surroundings {
+  readonly conditions: Pick<FlightConditions, 'air' | 'freeFall'>;
+  /** How much faster the bow shoots there, by its temperature. */
+  readonly faster: Estimate<MetresPerSecond>;
+}
+
+/** The same in other surroundings; what the bow does there by its temperature adds its own error to the launch speed's. */
+export function carriedTo({ conditions, faster }: Surroundings, there: There): There {
+  const inPlace = (rig: Rig): Rig => ({
+    ...rig,
+    conditions: { ...rig.conditions, ...conditions },
+    launchSpeed: si(rig.launchSpeed + faster.value),
   });
+  const speed = PARAMETERS.indexOf('launch_speed');
+  return {
+    rig: inPlace(there.rig),
+    calibrated: inPlace(there.calibrated),
+    values: { ...there.values, launch_speed: there.values.launch_speed + faster.value },
+    covariance: there.covariance.map((row, i) =>
+      row.map((value, j) => (i === speed && j === speed ? value + faster.sd ** 2 : value)),
+    ),
+  };
 }

@@ -1,5 +1,5 @@
 import { nearestWord } from '../../quantities/nearest-word.ts';
-import { placeConditions } from '../../setup/assemble/assemble-place.ts';
+import { placeConditions, warmthAt } from '../../setup/assemble/assemble-place.ts';
 import { airFaults } from '../../setup/checks/air-checks.ts';
 import { draftOf } from '../../setup/checks/draft.ts';
 import type { OpenSetup } from '../../setup/open.ts';
@@ -29,9 +29,12 @@ export function placeAsked(opened: OpenSetup, written: PlaceWritten): Place | nu
   if (name === null && singly.every((text) => text === null)) return null;
   const named = name === null ? null : placeNamed(opened, name);
   const section = { ...sectionOf(named, written), ...airWritten(opened.setup, named, written) };
+  const here = opened.calibration.rig.conditions;
+  const conditions = placeConditions(opened.setup, here, section);
   return {
     name: named === null ? null : named.name,
-    conditions: placeConditions(opened.setup, opened.calibration.rig.conditions, section),
+    conditions,
+    warmth: warmthAt(here.air, conditions.air),
   };
 }
 

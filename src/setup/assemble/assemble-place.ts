@@ -1,7 +1,9 @@
 import type { Air } from '../../atmosphere/air.ts';
 import { moistAir } from '../../atmosphere/moist-air.ts';
+import { USUAL_SPEED_PER_DEGREE } from '../../bow/temperature.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
-import type { Rig } from '../../sight/rig.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { type MetresPerSecond, si } from '../../quantities/quantity.ts';
 import type { AirSection, SetupFile } from '../schema/schema.ts';
 import { assembleAir } from './assemble-air.ts';
 import { freeFallOf } from './free-fall-of.ts';
@@ -33,7 +35,29 @@ const changedAir = (here: Air, { temperature, pressure, humidity }: AirSection):
     humidity: humidity ?? here.humidity,
   });
 
-/** A rig in the air of a place. */
-export const rigAt =
-  (place: PlaceConditions) =>
-  (rig: Rig): Rig => ({ ...rig, conditions: { ...rig.conditions, ...place } });
+/** A difference of temperature that bows are not known to stand: 20 degF, K. */
+const NOTICED = 20 * (5 / 9);
+
+/** How a bow takes the temperature of a place. */
+export interface Warmth {
+  /** Than the air of the file, K. */
+  readonly warmer: number;
+  readonly faster: Estimate<MetresPerSecond>;
+  /** Whether it was measured on this bow, and not taken as usual. */
+  readonly isMeasured: boolean;
+}
+
+/**
+ * How much faster the bow shoots there than in the air of the file. One that was not measured at two temperatures is taken as it is,
+ * and farther than 20 degF from it as unsure as bows are.
+ */
+export function warmthAt(here: Air, there: Air): Warmth {
+  const warmer = there.temperature - here.temperature;
+  const { value, sd } = USUAL_SPEED_PER_DEGREE;
+  const isNoticed = Math.abs(warmer) > NOTICED;
+  return {
+    warmer,
+    faster: { value: si(isNoticed ? value * warmer : 0), sd: si(isNoticed ? sd * Math.abs(warmer) : 0) },
+    isMeasured: false,
+  };
+}
