@@ -10,8 +10,8 @@ export interface MovedSight {
 }
 
 /**
- * The calibration with the sight or the peep elsewhere on the bow, zeroed again with the same arrow: the zero range reads as it did,
- * a unit of the scale moves the pin as far as it did, and travel goes as the distance from the peep to the pin.
+ * The calibration with the sight or the peep elsewhere on the bow, zeroed again with the same arrow: the zero range reads as it
+ * did, a unit of the scale moves the pin as far as it did, and travel goes as the distance from the peep to the pin.
  */
 export function calibrationMoved(
   calibration: Calibration,

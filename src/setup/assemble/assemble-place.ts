@@ -12,8 +12,8 @@ import { freeFallOf } from './free-fall-of.ts';
 export type PlaceConditions = Pick<FlightConditions, 'air' | 'freeFall'>;
 
 /**
- * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written, as in
- * the air of a file; without one the air here does.
+ * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written, as
+ * in the air of a file; without one the air here does.
  *
  * @param here of the file
  */
@@ -48,8 +48,8 @@ export interface Warmth {
 }
 
 /**
- * How much faster the bow shoots there than in the air of the file. One that was not measured at two temperatures is taken as it is,
- * and farther than 20 degF from it as unsure as bows are.
+ * How much faster the bow shoots there than in the air of the file. One that was not measured at two temperatures is taken as it
+ * is, and farther than 20 degF from it as unsure as bows are.
  */
 export function warmthAt(here: Air, there: Air): Warmth {
   const warmer = there.temperature - here.temperature;

@@ -33,7 +33,7 @@ describe('a sight moved towards the archer, 30 in from the peep in place of 32',
     const scale = session.calibration.rig.scale ?? expect.fail('a scale');
     for (const { reading, travel } of marksOf(moved))
       expect(Math.abs((reading ?? Number.NaN) - scale.atZero - travel / scale.travelPerUnit)).toBeLessThan(
-        1e-9,
+        1e-9 /* units: rounding */,
       );
     expect(at(marksOf(moved), 0).reading).toBeCloseTo(
       at(before, 0).reading ?? Number.NaN,

@@ -129,13 +129,16 @@ describe('marks that were shot at home, asked for at another place', () => {
         0,
       );
       // Of itself: forward differences over a fiftieth of a standard error, and three shared flights.
-      expect(Math.abs(readingSd / Math.sqrt(variance) - 1)).toBeLessThan(0.01);
+      expect(Math.abs(readingSd / Math.sqrt(variance) - 1)).toBeLessThan(0.01 /* of itself */);
     }
   });
 });
 
 describe('what is written of a place', () => {
-  const withPlaces = `${hunt}places:\n  - { name: High Camp, altitude: 9800 ft, pressure: 705 hPa }\n  - { name: frost, temperature: 0 degF }\n`;
+  const withPlaces = `${hunt}places:
+  - { name: High Camp, altitude: 9800 ft, pressure: 705 hPa }
+  - { name: frost, temperature: 0 degF }
+`;
   const session = open(withPlaces, true);
   const own = session.calibration.rig.conditions.air;
   const airOf = (written: Partial<PlaceWritten>) => placeIn(session, written).conditions.air;
@@ -225,7 +228,7 @@ describe('a place much colder than the air of the marks', () => {
 
   it('adds 0.15 fps for each degF to the error of the speed, by hand 6.6 fps for 44 degF, and says so', () => {
     const added = Math.sqrt(speedVariance(at('24 degF')) - speedVariance(home));
-    expect(Math.abs(added / 0.3048 - 6.6)).toBeLessThan(1e-9);
+    expect(Math.abs(added / 0.3048 - 6.6)).toBeLessThan(1e-9 /* fps: rounding */);
     expect(warnings(at('24 degF')).at(-1)).toBe(
       'It is 44 °F colder there than where the bow was measured. Nobody measured what that does to its speed: ± 6.6 ft/s is ' +
         'assumed, and is in every ± here.',
