@@ -51,7 +51,7 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   // Without a scale a unit of the reading is a metre of pin.
   const perUnit = scale === null ? 1 : scale.direction * scale.travelPerUnit;
   // A sight without numbers whose strip has pencil lines: how far the strip travels is fitted, the way to the peep with it.
-  const onStrip = problem.rig.scale === null && values.tape_ratio !== undefined;
+  const onStrip = problem.rig.scale === null && names.includes('tape_ratio');
   const slopes = pinSlopes(calibration, table);
   const zeroed = zeroSlopes(
     elsewhere === null ? calibration : elsewhere.home,

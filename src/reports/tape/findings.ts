@@ -42,7 +42,7 @@ export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): T
 
 /** Of the way along the tape to the travel of the pin. */
 function ratioOf({ setup, calibration }: OpenSetup): number {
-  const { tape_ratio: fitted } = calibration.values;
+  const { tape_ratio: fitted } = (calibration.elsewhere?.home ?? calibration).values;
   if (fitted !== undefined) return fitted;
   const ratio = setup.sight.tape?.travel_ratio;
   return typeof ratio === 'number' ? ratio : defaultOf('sight.tape.travel_ratio');
