@@ -8,7 +8,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
-import { assembleDays } from './assemble-days.ts';
+import { assembleDays, type DaySettings } from './assemble-days.ts';
 import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
@@ -25,6 +25,8 @@ export interface Assembly {
   readonly rig: Rig;
   readonly scale: ScaleKnowledge;
   readonly problem: CalibrationProblem;
+  /** What was different on the days that the file describes. */
+  readonly days: DaySettings;
 }
 
 /**
@@ -56,6 +58,7 @@ export function assemble(setup: SetupFile): Assembly {
     arrow,
     rig,
     scale,
+    days: settings,
     problem: {
       rig,
       priors: { ...priorsOf(setup, rig, scale, launch.sd), ...furtherPriors(setup, settings, ratio) },

@@ -4,9 +4,11 @@ import { bowChange } from '../../../src/calibration/bow-change.ts';
 import { dayEstimates, daysAgree } from '../../../src/calibration/day-estimates.ts';
 import { estimateOf } from '../../../src/calibration/fit.ts';
 import { markUncertainty } from '../../../src/calibration/mark-uncertainty.ts';
+import { predictLateral } from '../../../src/calibration/sideways/lateral-model.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { FOOT } from '../../../src/quantities/exact.ts';
 import { si } from '../../../src/quantities/quantity.ts';
+import { lateralMarks } from '../../../src/setup/assemble/sideways-marks.ts';
 import { openSetup } from '../../../src/setup/open.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
 import { yards } from '../sight/invented-rig.ts';
@@ -191,4 +193,36 @@ describe('a bow between its days', () => {
       ),
     ).toBeNull();
   });
+});
+
+describe('left and right on days', () => {
+  const mark = '{ range: 60 yd, lateral: 0 in, arrows: 6, group: 4 in';
+  const lateralOf = (text: string) => {
+    const { setup, assembly } = openSetup(text, 'days.yaml');
+    return predictLateral(assembly.rig, lateralMarks({ setup, days: assembly.days }, false)).map(
+      ({ lateral }) => lateral,
+    );
+  };
+
+  it('each drift in the wind of their own day: as a file with that wind alone says', () => {
+    const [calmly, windily] = lateralOf(
+      fileWith(
+        `marks:\n  - ${mark} }\ndays:\n  - { date: a, wind: { speed: 8 mph, from: 90 deg }, marks: [${mark} }] }\n`,
+      ),
+    );
+    const [alone] = lateralOf(fileWith(`wind: { speed: 8 mph, from: 90 deg }\nmarks:\n  - ${mark} }\n`));
+    expect(calmly).toBeCloseTo(lateralOf(fileWith(`marks:\n  - ${mark} }\n`))[0] ?? Number.NaN, 12);
+    // The sight of the windy file is zeroed in its wind, a hair off in height at most.
+    const still = marksFor(measured, [yards(60)]).marks[0]?.lateral ?? Number.NaN;
+    expect((windily ?? 0) - still).toBeLessThan(-0.05 /* m, to the left with a wind from the right */);
+    expect(Math.abs((windily ?? 0) - driftAlone(alone ?? Number.NaN))).toBeLessThan(0.02 /* m */);
+  });
+
+  /** A file's own wind was there at the zero range too, where the windage takes it: what is left beyond that grows with range. */
+  const driftAlone = (lateral: number): number => {
+    const windy = openSetup(fileWith('wind: { speed: 8 mph, from: 90 deg }\n'), 'windy.yaml').assembly.rig;
+    const { zero } = marksFor(windy, [yards(60)]);
+    const { zero: calm } = marksFor(measured, [yards(60)]);
+    return lateral - ((zero.windage - calm.windage) * -60 * 0.9144) / windy.geometry.peepToPin;
+  };
 });
