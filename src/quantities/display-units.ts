@@ -15,6 +15,7 @@ export interface DisplayUnits {
   readonly massPerLength: DisplayUnit;
   readonly speed: DisplayUnit;
   readonly windSpeed: DisplayUnit;
+  readonly speedPerDegree: DisplayUnit;
   readonly angle: DisplayUnit;
   readonly temperature: DisplayUnit;
   readonly pressure: DisplayUnit;
@@ -36,6 +37,7 @@ const IMPERIAL = {
   massPerLength: 'gpi',
   speed: 'fps',
   windSpeed: 'mph',
+  speedPerDegree: 'fps/degF',
   angle: 'deg',
   temperature: 'degF',
   pressure: 'inHg',
@@ -57,6 +59,7 @@ const METRIC = {
   massPerLength: 'gpi',
   speed: 'm/s',
   windSpeed: 'm/s',
+  speedPerDegree: 'm/s/K',
   angle: 'deg',
   temperature: 'degC',
   pressure: 'hPa',

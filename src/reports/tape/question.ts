@@ -1,6 +1,7 @@
 import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
 import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
+import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
 
 export const question = asked({
   name: 'tape',
@@ -13,6 +14,7 @@ export const question = asked({
     copies: count('count', [1, 60], 3, 'copies of the main tape on the page; cutting and gluing spoil some'),
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
+    ...SIGHT_OPTIONS,
     ...STANDING_OPTIONS,
     anyway: flag('print although the marks contradict one another; every strip then says DRAFT'),
   },
