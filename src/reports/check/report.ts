@@ -6,7 +6,7 @@ import type { Session, Sessions } from '../session.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
 import { dragTable, pieceTable } from './tables.ts';
-import { arrowWords, assumedWords, smallMarginWords, unusedWords } from './words.ts';
+import { arrowWords, assumedWords, smallMarginWords, tapeWords, unusedWords } from './words.ts';
 
 export function report([session]: Sessions): Report {
   const found = checkFindings(session);
@@ -26,6 +26,7 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   paragraph(arrowWords(session, found)),
   ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
   ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
+  paragraph(tapeWords(session)),
   paragraph(assumedWords(session, found)),
   paragraph(unusedWords(found)),
   ...cautionBlocks(session),

@@ -1,4 +1,4 @@
-import { choice, count, PAPER, rangeIn, text } from '../asked/option.ts';
+import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -9,8 +9,14 @@ export const question = asked({
     in: choice('unit', ['yards', 'metres'], 'yards', 'unit of the numbers on the tape'),
     from: rangeIn(20, 'first range on the tape; below it marks turn back'),
     to: rangeIn(100, 'last range on the tape; it ends earlier where the arrow would touch the sight'),
-    copies: count('count', [1, 60], 3, 'copies of the main tape on the page; cutting and gluing spoil some'),
+    copies: count(
+      'count',
+      [0, 60],
+      0,
+      'copies of each main tape, as cutting and gluing spoil some; 0 fills the page',
+    ),
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
+    join: flag('let a tape longer than the page run on to a second strip, glued on where a line shows'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },

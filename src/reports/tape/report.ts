@@ -4,15 +4,15 @@ import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { note, paragraph, type Report } from '../report.ts';
-import type { Sessions } from '../session.ts';
+import { note, paragraph, type Report, verdict } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
 import { warnings } from '../warnings.ts';
 import { askedRanges } from './asked-ranges.ts';
 import { tickFields } from './fields.ts';
-import { sheetFindings, tapeFindings } from './findings.ts';
+import { sheetFindings, surenessOf, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
-import { tapeSheet } from './sheet.ts';
-import { lengthWords, PRINT_WORDS, shortNotes } from './words.ts';
+import { type NamedTape, tapeSheet } from './sheet.ts';
+import { lengthWords, PRINT_WORDS, shortNotes, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
@@ -26,18 +26,22 @@ export function report(
   const step = positiveQuantity('step', asked.step, 'speed', WIDEST_STEP);
   const unit = asked.in === 'yards' ? 'yd' : 'm';
   const ranges = askedRanges(asked, unit);
-  const tape = tapeFindings(session, ranges);
-  const print = { unit, paper: asked.page, copies: asked.copies, day: now } as const;
-  const draw = () =>
-    tapeSheet(session, tape, sheetFindings(session, tape, ranges, { count: asked.neighbours, step }), print);
+  const named = (one: Session, name: string | null, count: number): NamedTape => {
+    const tape = tapeFindings(one, ranges);
+    return { name, session: one, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
+  };
+  const tapes = [named(session, null, sheet ? asked.neighbours : 0)] as const;
+  const [{ tape, sheet: found }] = tapes;
+  const sureness = surenessOf(session, tape);
   const fields = tickFields(unit);
   return {
     title,
     blocks: [
+      verdict(verdictWords(sureness, found.provenTo, units, unit)),
       ...headBlocks(session),
       { kind: 'sheet', about: lengthWords(tape, unit) },
       paragraph(PRINT_WORDS),
-      ...shortNotes(tape, units).map(note),
+      ...shortNotes(tape, units, unit).map(note),
       ...cautionBlocks(session),
     ],
     rows: tableOf(fields, tape.ticks, units),
@@ -49,7 +53,32 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      form: {
+        width_m: tape.form.width,
+        length_m: tape.form.length,
+        ticks: tape.form.ticks,
+        far_at: tape.form.farAt,
+        numbers: tape.form.numbers,
+        travel_ratio: tape.form.travelRatio,
+      },
+      ends_before_m: {
+        contact: tape.endsBefore,
+        reach: tape.beyond,
+        slider: tape.sliderEndsBefore,
+        place: tape.placeEndsBefore,
+      },
+      proven_to_m: found.provenTo,
     },
-    sheet: sheet ? draw() : null,
+    sheet: sheet
+      ? tapeSheet(tapes, {
+          unit,
+          paper: asked.page,
+          copies: asked.copies,
+          join: asked.join,
+          day: now,
+          step,
+          sureness,
+        })
+      : null,
   };
 }

@@ -29,7 +29,24 @@ const scale = z
   .register(KEY_MEANINGS, { what: 'the numbers on the sight; without them there are no readings' });
 
 const tape = z
-  .strictObject(optional('sight.tape', ['travel_ratio']))
+  .strictObject({
+    ...optional('sight.tape', ['width', 'length', 'travel_ratio']),
+    ticks: z.exactOptional(
+      choice(['left', 'right'], {
+        what: 'edge of the tape that the needle meets',
+        otherwise: 'left for a right-handed archer, right for a left-handed one',
+      }),
+    ),
+    far_at: z.exactOptional(
+      choice(['bottom', 'top'], {
+        what: 'end of the tape with the long ranges: bottom where the needle moves down, top where the tape does',
+        otherwise: 'bottom where `sight.scale.increases` is down, top where it is up',
+      }),
+    ),
+    numbers: z.exactOptional(
+      choice(['upright', 'sideways'], { what: 'how the numbers stand when the tape is upright' }),
+    ),
+  })
   .register(KEY_MEANINGS, { what: 'the tape on the sight' });
 
 export const sightSchema = z
@@ -43,6 +60,7 @@ export const sightSchema = z
       'bar_angle',
       'level_length',
       'travel_length',
+      'travel_above_zero',
     ]),
     scale: z.exactOptional(scale),
     tape: z.exactOptional(tape),

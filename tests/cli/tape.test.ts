@@ -1,0 +1,137 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { atTerminal } from './terminal.ts';
+
+const example = 'examples/mountain-hunt/setup.yaml';
+const text = readFileSync(example, 'utf8');
+
+/** The example with another tape, sight or hand. */
+const setup = (changes: Readonly<Record<string, string>>): string =>
+  Object.entries(changes).reduce((file, [from, to]) => {
+    expect(file).toContain(from);
+    return file.replace(from, to);
+  }, text);
+
+async function tape(file: string, ...argv: readonly string[]) {
+  const { code, out, err, files } = await atTerminal(['tape', 's.yaml', '--out', 't.svg', ...argv], {
+    's.yaml': file,
+  });
+  const svg = String(files.get('t.svg') ?? '');
+  const of = (role: string) =>
+    [...svg.matchAll(new RegExp(`<text class="${role}"[^>]*>([^<]*)</text>`, 'g'))].map(
+      ([, words]) => words ?? '',
+    );
+  return { code, out, err, svg, of };
+}
+
+describe('tape', () => {
+  it('names the neighbours in metric by what they are, none twice', async () => {
+    const { of, svg } = await tape(
+      text,
+      '--units',
+      'metric',
+      '--in',
+      'metres',
+      '--copies',
+      '1',
+      '--page',
+      'letter',
+    );
+    // Two steps of 2 ft/s: 0.6096 and 1.2192 m/s by the definition of the foot.
+    expect(of('heading')).toEqual(['−1.2 m/s', '−0.6 m/s', '86 m/s', '+0.6 m/s', '+1.2 m/s']);
+    expect(of('lane').filter((words) => words.startsWith('−1.2 m/s: far'))).toHaveLength(1);
+    expect(svg).toContain('width="215.9mm"');
+  });
+
+  it('shows a zero that was shot as shot, also on a strip in metres that begins beyond it', async () => {
+    const { svg } = await tape(text, '--in', 'metres', '--copies', '1');
+    expect(svg).toContain('class="zero-shot-line"');
+    expect(svg).not.toContain('class="zero-line"');
+  });
+
+  it('says how good it is at round numbers of its own unit', async () => {
+    const yards = await tape(text);
+    expect(yards.out).toMatch(/^Good to ± [\d.]+ in at 20 yd, [\d.]+ in at 60 yd, [\d.]+ in at 100 yd /);
+    const metres = await tape(text, '--in', 'metres');
+    expect(metres.out).toMatch(/^Good to ± [\d.]+ in at 20 m, [\d.]+ in at 60 m, [\d.]+ in at 100 m /);
+  });
+
+  it('runs as the hand and the scale ask, unless the file says how', async () => {
+    const form = async (changes: Readonly<Record<string, string>>) => {
+      const { out } = await atTerminal(['tape', 's.yaml', '--out', 't.svg', '--json'], {
+        's.yaml': setup(changes),
+      });
+      return JSON.parse(out).form;
+    };
+    expect(await form({})).toEqual({
+      width_m: 0.012,
+      length_m: null,
+      ticks: 'left',
+      far_at: 'bottom',
+      numbers: 'upright',
+      travel_ratio: 1.5,
+    });
+    expect(await form({ 'hand: right': 'hand: left' })).toMatchObject({ ticks: 'right', far_at: 'bottom' });
+    expect(
+      await form({
+        'travel_ratio: 1.5': 'ticks: right, far_at: top, numbers: sideways, width: 10 mm, length: 70 mm',
+      }),
+    ).toEqual({
+      width_m: 0.01,
+      length_m: 0.07,
+      ticks: 'right',
+      far_at: 'top',
+      numbers: 'sideways',
+      travel_ratio: 1,
+    });
+  });
+
+  it('says in check how the tape will run', async () => {
+    const { out } = await atTerminal(['check', 's.yaml'], {
+      's.yaml': setup({ 'hand: right': 'hand: left' }),
+    });
+    expect(out).toMatch(/Tape: 12\.0 mm wide, ticks on the right, long ranges at the bottom/);
+  });
+
+  it('ends where the slider ends, and says so', async () => {
+    const short = setup({
+      'zero_range: 20 yd': 'zero_range: 20 yd\n  travel_length: 30 mm\n  travel_above_zero: 2 mm',
+    });
+    const { out } = await tape(short);
+    expect(out).toMatch(/The tape ends before (\d+) yd: the slider goes no lower \(sight\.travel_length\)/);
+    const end = Number(/ends before (\d+) yd/.exec(out)?.[1]);
+    const { out: marks } = await atTerminal(
+      ['marks', 's.yaml', '--from', `${end - 1} yd`, '--to', `${end} yd`, '--every', '1 yd', '--json'],
+      { 's.yaml': short },
+    );
+    const [last, first] = JSON.parse(marks).rows;
+    expect(last.travel_m).toBeLessThanOrEqual(0.028);
+    expect(first.travel_m).toBeGreaterThan(0.028);
+  });
+
+  it('ends where its place on the sight does, and says so', async () => {
+    const { out } = await tape(setup({ 'travel_ratio: 1.5': 'travel_ratio: 1.5, length: 50 mm' }));
+    expect(out).toMatch(
+      /The tape ends before \d+ yd: its place on the sight is no longer \(sight\.tape\.length\)/,
+    );
+  });
+
+  it('leaves near ranges out of a narrow strip, and says how wide it has to be', async () => {
+    const { out } = await tape(setup({ 'travel_ratio: 1.5': 'width: 8 mm' }), '--from', '8yd');
+    expect(out).toMatch(/need a tape 10 mm wide \(sight\.tape\.width\)/);
+  });
+
+  it('says the longest range that fits a sheet, which then does fit, or runs on to a second strip', async () => {
+    const long = setup({ 'travel_ratio: 1.5': 'travel_ratio: 8' });
+    const refused = await tape(long);
+    expect(refused.code).not.toBe(0);
+    expect(refused.svg).toBe('');
+    const [, longest] =
+      /Write --to "(\d+) yd", the longest range that fits, or --join/.exec(refused.err) ?? [];
+    expect((await tape(long, '--to', `${longest} yd`)).code).toBe(0);
+    expect((await tape(long, '--to', `${Number(longest) + 1} yd`)).code).not.toBe(0);
+    const joined = await tape(long, '--join', '--copies', '1', '--neighbours', '0');
+    expect(joined.code).toBe(0);
+    expect(joined.svg).toContain('class="join-line"');
+  });
+});
