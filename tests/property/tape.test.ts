@@ -95,7 +95,6 @@ const tape: fc.Arbitrary<TapeContent> = fc.record({
   after: fc.array(source, { maxLength: 1 }),
   nearby: fc.constantFrom(null, 'Nearby.'),
   unproven: fc.constant('hollow'),
-  stamp: fc.constant(null),
   warnings: fc.array(words, { maxLength: 3 }),
 });
 const print = fc.record({

@@ -60,9 +60,9 @@ export interface TapeContent {
   /** When to take a nearby tape, and what a hollow tick says; in the legend. */
   readonly nearby: string | null;
   readonly unproven: string;
-  /** A word across every strip, such as one that says not to use it; none for most. */
-  readonly stamp: string | null;
   readonly warnings: readonly string[];
+  /** Every strip is to say that it is a draft. */
+  readonly isDraft?: boolean;
 }
 
 export const tapesOf = ({ before, mains, after }: TapeContent): readonly TapeSource[] => [

@@ -1,3 +1,4 @@
+import { draftOver } from '../page/draft.ts';
 import type { Item } from '../page/drawing.ts';
 import { shortenedText, wrapText } from '../page/wrap-text.ts';
 import type { SheetRule } from './sheet-rule.ts';
@@ -54,7 +55,7 @@ function lowered({ zero }: Strip, strips: readonly Strip[]): number {
 /** One row with its captions. */
 export function drawRow(
   { top, strips }: Row,
-  { left, rule, stamp }: { readonly left: number; readonly rule: SheetRule; readonly stamp: string | null },
+  { left, rule, isDraft }: { readonly left: number; readonly rule: SheetRule; readonly isDraft: boolean },
 ): readonly Item[] {
   const { width } = rule.form;
   const xOf = (i: number) => left + i * (width + BETWEEN_STRIPS);
@@ -83,7 +84,8 @@ export function drawRow(
         colour: 'ink',
       };
       const place = { x: xOf(i), y: top + ABOVE_STRIPS + lowered(strip, strips), rule };
-      return [heading, ...drawStrip(strip, place, stamp)];
+      const paper = { x: place.x, y: place.y, width, height: strip.height + tabLength(rule) };
+      return [heading, ...(isDraft ? draftOver(paper) : []), ...drawStrip(strip, place)];
     }),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Item } from '../page/drawing.ts';
-import { capHeight, textWidth } from '../page/text-measure.ts';
+import { capHeight } from '../page/text-measure.ts';
 import { type SheetRule, weightOf } from './sheet-rule.ts';
 import { LANE } from './strip-grid.ts';
 import { afterTicks, bandItem, hairlineItems, signItems, tickItem } from './strip-lines.ts';
@@ -16,10 +16,9 @@ const AROUND_LANE = 0.4;
 export const tabLength = ({ grid }: SheetRule): number => (grid.lane > 0 ? TAB.named : TAB.naming);
 
 /** Draw one measured strip with its cut lines; ticks start on the cut line, so the needle meets ink at the very edge. */
-export function drawStrip(strip: Strip, place: StripPlace, stamp: string | null): readonly Item[] {
+export function drawStrip(strip: Strip, place: StripPlace): readonly Item[] {
   const lane = place.rule.grid.lane === 0 ? null : laneText(strip, takenLane(strip, place));
   return [
-    ...(stamp === null ? [] : [stampItem(stamp, strip, place)]),
     ...(strip.band === null ? [] : [bandItem(strip.band, place)]),
     ...cutLines(strip, place),
     ...strip.lines.flatMap((line) => hairlineItems(line, strip, lane, place)),
@@ -110,24 +109,6 @@ function tabItems(strip: Strip, place: StripPlace): readonly Item[] {
     anchor: 'middle',
     rotation: -90,
   }));
-}
-
-/** As large as the strip allows, along its middle. */
-function stampItem(word: string, strip: Strip, place: StripPlace): Item {
-  const { width } = place.rule.form;
-  const size = Math.min((0.6 * width) / capHeight, (0.9 * strip.height) / textWidth(word, 1, 'bold'));
-  return {
-    kind: 'text',
-    role: 'stamp',
-    x: place.x + width / 2 + (capHeight * size) / 2,
-    y: place.y + strip.height / 2,
-    text: word,
-    size,
-    colour: 'mist',
-    anchor: 'middle',
-    weight: 'bold',
-    rotation: -90,
-  };
 }
 
 function cutLines(strip: Strip, place: StripPlace): readonly Item[] {

@@ -49,7 +49,9 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
         ...size,
         items: [
           ...sheet.items,
-          ...rows.flatMap((row) => drawRow(row, { left: sheet.left, rule, stamp: content.stamp })),
+          ...rows.flatMap((row) =>
+            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true }),
+          ),
           ...pageNumber(i, pages.length, size),
         ],
       }),

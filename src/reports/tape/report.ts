@@ -1,12 +1,14 @@
 import type { Asked } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { note, paragraph, type Report, verdict } from '../report.ts';
+import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
+import { note, paragraph, type Report, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
-import { warnings } from '../warnings.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import { askedRanges } from './asked-ranges.ts';
 import { tickFields } from './fields.ts';
 import { sheetFindings, surenessOf, tapeFindings } from './findings.ts';
@@ -23,6 +25,7 @@ export function report(
   { now, sheet }: Occasion,
 ): Report {
   const { title, calibrated, calibration, units } = session;
+  refuseContradiction(session, asked.anyway);
   const step = positiveQuantity('step', asked.step, 'speed', WIDEST_STEP);
   const unit = asked.in === 'yards' ? 'yd' : 'm';
   const ranges = askedRanges(asked, unit);
@@ -33,6 +36,7 @@ export function report(
   const tapes = [named(session, null, sheet ? asked.neighbours : 0)] as const;
   const [{ tape, sheet: found }] = tapes;
   const sureness = surenessOf(session, tape);
+  const doubts = markWarnings(session, tape.last.range);
   const fields = tickFields(unit);
   return {
     title,
@@ -40,6 +44,7 @@ export function report(
       verdict(verdictWords(sureness, found.provenTo, units, unit)),
       ...headBlocks(session),
       { kind: 'sheet', about: lengthWords(tape, unit) },
+      ...doubts.map(warning),
       paragraph(PRINT_WORDS),
       ...shortNotes(tape, units, unit).map(note),
       ...cautionBlocks(session),
@@ -48,7 +53,9 @@ export function report(
     data: {
       title,
       calibrated,
-      warnings: warnings(session),
+      warnings: [...warnings(session), ...doubts],
+      draft: isDraft(session),
+      ...leftOutData(session),
       zero_range_m: calibration.rig.zeroRange,
       // A door that writes the sheet puts the names of its files here.
       files: [],

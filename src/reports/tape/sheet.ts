@@ -9,8 +9,9 @@ import type { TapeForm } from '../../setup/assemble/tape-form.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine } from '../head.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
-import { warnings } from '../warnings.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import type { SheetFindings, Sureness, TapeFindings } from './findings.ts';
 import {
   NEARBY_WORDS,
@@ -77,9 +78,10 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
     after: neighbours.filter((_, i) => at(sheet.neighbours, i).faster > 0),
     nearby: neighbours.length === 0 ? null : NEARBY_WORDS,
     unproven: unprovenWords(unit),
-    stamp: null,
+    isDraft: isDraft(session),
     warnings: [
       ...warnings(session),
+      ...markWarnings(session, tape.last.range),
       ...shortNotes(tape, units, unit),
       ...shotCautions(session).map(cautionOnPaper),
     ],

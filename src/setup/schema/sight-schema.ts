@@ -61,6 +61,7 @@ export const sightSchema = z
       'level_length',
       'travel_length',
       'travel_above_zero',
+      'range_length',
     ]),
     scale: z.exactOptional(scale),
     tape: z.exactOptional(tape),

@@ -94,7 +94,6 @@ export function inventedTape(
     after: [source(4)],
     nearby: 'Nearby speeds: for long shots that land low or high.',
     unproven: 'hollow: nothing was shot near there',
-    stamp: null,
     warnings: ['Check the tape at three ranges before relying on it, with a backstop behind each.'],
   };
 }

@@ -196,10 +196,14 @@ describe('layOutTape', () => {
     expect(withRole(items(layOutTape(crowded, { ...print, copies: 1 })), 'line', 'leader')).toHaveLength(2);
   });
 
-  it('puts a word across every strip that is not to be used', () => {
-    expect(withRole(items(drawing), 'text', 'stamp')).toEqual([]);
-    const stamped = withRole(inkOf({ ...content, stamp: 'DRAFT' }), 'text', 'stamp');
-    expect(stamped.map(({ text }) => text)).toEqual(Array(5).fill('DRAFT'));
+  it('says on every strip, up to its end, that it is a draft when it is one', () => {
+    expect(withRole(items(drawing), 'text', 'draft')).toEqual([]);
+    const words = withRole(inkOf({ ...content, isDraft: true }), 'text', 'draft');
+    for (const { left, right, top, bottom } of strips(drawing))
+      expect(
+        words.filter(({ x, y, text }) => text === 'DRAFT' && x > left && x < right && y > top && y < bottom)
+          .length,
+      ).toBeGreaterThan(2);
   });
 
   it('has a bar of 100 mm and one of 4 in, upright like the strips', () => {
