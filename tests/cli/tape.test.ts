@@ -21,7 +21,7 @@ async function tape(file: string, ...argv: readonly string[]) {
     [...svg.matchAll(new RegExp(`<text class="${role}"[^>]*>([^<]*)</text>`, 'g'))].map(
       ([, words]) => words ?? '',
     );
-  return { code, out, err, svg, of };
+  return { code, out: out.replaceAll(/\s+/g, ' '), err, svg, of };
 }
 
 describe('tape', () => {
@@ -133,5 +133,66 @@ describe('tape', () => {
     const joined = await tape(long, '--join', '--copies', '1', '--neighbours', '0');
     expect(joined.code).toBe(0);
     expect(joined.svg).toContain('class="join-line"');
+  });
+});
+
+describe('tapes for several places and builds', () => {
+  const many = `${text}
+places:
+  - { name: low camp, altitude: 2000 ft, temperature: 60 degF }
+  - { name: pass, altitude: 12000 ft, temperature: 20 degF }
+builds:
+  - { name: heavy, arrow: { parts: { point: { mass: 175 gr } } } }
+`;
+  const strips = async (...argv: readonly string[]) => {
+    const { out } = await atTerminal(['tape', 's.yaml', '--out', 't.svg', '--json', ...argv], {
+      's.yaml': many,
+    });
+    return JSON.parse(out).strips;
+  };
+  const names = (list: readonly { readonly build: unknown; readonly place: unknown }[]) =>
+    list.map(({ build, place }) => [build, place]);
+
+  it('draws one for every place asked for, or all of them, and every build at each', async () => {
+    expect(names(await strips())).toEqual([[null, null]]);
+    expect(names(await strips('--place', 'pass', '--place', 'low camp'))).toEqual([
+      [null, 'pass'],
+      [null, 'low camp'],
+    ]);
+    expect(names(await strips('--place', 'all', '--build', 'heavy'))).toEqual([
+      ['heavy', 'low camp'],
+      ['heavy', 'pass'],
+    ]);
+  });
+
+  it('is for each what the question says of it alone', async () => {
+    const [low, pass] = await strips('--place', 'all');
+    for (const [strip, name] of [
+      [low, 'low camp'],
+      [pass, 'pass'],
+    ] as const) {
+      const { out } = await atTerminal(
+        ['marks', 's.yaml', '--json', '--place', name, '--from', '90 yd', '--to', '90 yd', '--every', '1 yd'],
+        { 's.yaml': many },
+      );
+      const along = strip.ticks.find(
+        ({ range_m }: { range_m: number }) => Math.abs(range_m - 90 * 0.9144) < 1e-9 /* m */,
+      );
+      expect(Math.abs(along.along_m - 1.5 * JSON.parse(out).rows[0].travel_m)).toBeLessThan(1e-7 /* m */);
+    }
+  });
+
+  it('names each strip by its build and place, and the neighbours go with the first', async () => {
+    const { of, out } = await tape(many, '--place', 'all', '--build', 'heavy', '--copies', '1');
+    expect(of('lane').filter((words) => words.includes('low camp'))).toHaveLength(5);
+    expect(of('lane').filter((words) => words.includes('pass'))).toHaveLength(1);
+    expect(of('caption')).toContain('heavy, pass');
+    expect(out).toMatch(/heavy, low camp 20 to 100 yd, [\d.]+ mm long; heavy, pass 20 to 100 yd/);
+  });
+
+  it('names the places there are when one is not', async () => {
+    const { code, err } = await tape(many, '--place', 'pas');
+    expect(code).toBe(2);
+    expect(err).toMatch(/Write --place "pass"/);
   });
 });

@@ -76,6 +76,7 @@ const source: fc.Arbitrary<TapeSource> = fc
     caption: words,
     along: fc.array(words, { maxLength: 4 }),
     ticks,
+    zeroAt: fc.constantFrom(si<'m'>(0), si<'m'>(2e-4)),
     provenTo: fc.constantFrom(null, si<'m'>(40)),
   })
   .filter((one) => !areCrowded(one.ticks))
@@ -151,9 +152,9 @@ describe('any tape', () => {
       for (const { zero, ticks: drawn } of strips) {
         const places = drawn.map((tick) => middleOf(tick) - zero);
         const fits = tapes.some(
-          ({ ticks: own }) =>
+          ({ ticks: own, zeroAt }) =>
             drawn.length <= own.length &&
-            places.every((place) => own.some(({ along }) => Math.abs(down * along - place) < 1e-9 /* mm */)),
+            places.every((place) => own.some(({ along }) => Math.abs(down * (along - zeroAt) - place) < 1e-9 /* mm */)),
         );
         expect(fits).toBe(true);
       }

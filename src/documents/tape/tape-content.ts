@@ -38,6 +38,8 @@ export interface TapeSource {
   /** In small type along the strip, what tells most first. */
   readonly along: readonly string[];
   readonly ticks: readonly TapeTick[];
+  /** Where along it the sight stands as it was zeroed: 0 but for the tape of another arrow or of other air. */
+  readonly zeroAt: Metres;
   /** Marks that were shot. */
   readonly shot: readonly TapeMark[];
   /** Ticks of longer ranges are hollow: nothing was shot near them. Null when all of them are proven. */
@@ -77,12 +79,12 @@ export function checkTapeContent(content: TapeContent): void {
   if (mains.length === 0) throw new DomainError('tapes on a sheet', 0, 'at least one');
   if (!(form.width >= 5 && form.width <= 20))
     throw new DomainError('the width of the tape (mm)', form.width, '5 to 20');
-  for (const { ticks, shot } of tapesOf(content)) {
+  for (const { ticks, shot, zeroAt } of tapesOf(content)) {
     if (ticks.length === 0)
       throw new DomainError('ticks on a tape', 0, 'at least one; ask for a wider span of ranges');
     for (const { label } of ticks)
       if (!(label >= 0 && label < 1000)) throw new DomainError('a range on the tape', label, '0 to 999');
-    for (const { along } of [...ticks, ...shot])
+    for (const { along } of [...ticks, ...shot, { along: zeroAt }])
       if (!Number.isFinite(along))
         throw new DomainError('a distance along the tape (m)', along, 'finite numbers');
   }

@@ -137,7 +137,7 @@ function legendRows(content: TapeContent, left: number): readonly LegendRow[] {
   const isNear = tapes.some(({ ticks }) => ticks.some(({ branch }) => branch === 'near'));
   return [
     zero,
-    ...(tapes.some((tape) => tape.shot.some(({ along }) => along !== 0)) ? [shot] : []),
+    ...(tapes.some((tape) => tape.shot.some(({ along }) => along !== tape.zeroAt)) ? [shot] : []),
     ...(unproven ? [hollow] : []),
     ...(isNear && hasRoomForNear(content.form.width) ? [near] : []),
   ];

@@ -81,10 +81,10 @@ export function layOutStrip(
     ),
   );
   const shot = tape.shot
-    .filter((mark) => !(Math.abs(mark.along) < SAME_PLACE && mark.branch === zero.branch))
+    .filter((mark) => !(Math.abs(mark.along - tape.zeroAt) < SAME_PLACE && mark.branch === zero.branch))
     .map(({ along, branch }) => ({ kind: 'shot' as const, y: down * along, branch }));
   const lines: readonly Hairline[] = [
-    { kind: zero.shot ? 'zero-shot' : 'zero', y: 0, branch: zero.branch },
+    { kind: zero.shot ? 'zero-shot' : 'zero', y: down * tape.zeroAt, branch: zero.branch },
     ...shot,
   ];
   const outermost = [...ticks.map(({ at }) => at), ...lines.map(({ y }) => y)].flatMap((y) => [
@@ -118,7 +118,7 @@ export function layOutStrip(
     })),
     labels: labels.map((label) => ({ ...label, at: top + label.at, middle: top + label.middle })),
     lines: lines.map((line) => ({ ...line, y: top + line.y })),
-    zero: top,
+    zero: top + down * tape.zeroAt,
     band: bandOf(rule, top, [
       ...column('near').flatMap(({ at }) => [at - BAND_MARGIN, at + BAND_MARGIN]),
       ...labels

@@ -60,6 +60,12 @@ export interface ListOption extends Said {
   readonly of: string;
 }
 
+/** Words that may be left out, and may be written several times. */
+export interface OptionalList extends Said {
+  readonly kind: 'optional list';
+  readonly of: string;
+}
+
 export type Option =
   | TextOption
   | OptionalText
@@ -67,7 +73,8 @@ export type Option =
   | CountOption
   | ChoiceOption<string>
   | FlagOption
-  | ListOption;
+  | ListOption
+  | OptionalList;
 export type Options = Readonly<Record<string, Option>>;
 
 type ValueOf<O extends Option> = O extends TextOption | RangeOption
@@ -118,6 +125,7 @@ export const choice = <Choice extends string>(
   what: string,
 ): ChoiceOption<Choice> => ({ kind: 'choice', of, choices, value, what });
 export const flag = (what: string): FlagOption => ({ kind: 'flag', what });
+export const optionalList = (of: string, what: string): OptionalList => ({ kind: 'optional list', of, what });
 export const list = (of: string, what: string): ListOption => ({ kind: 'list', of, what });
 
 /** The paper of a question that can be printed. */

@@ -21,6 +21,8 @@ import {
   tapeOf,
   tapePlaces,
 } from '../../sight/tape.ts';
+import { asZeroed, pinAtZero } from '../../sight/zero.ts';
+import type { Session } from '../session.ts';
 import { isToldSpread } from '../told-spread.ts';
 
 /** The tape itself: what its table and its words say. */
@@ -84,6 +86,8 @@ export interface SheetFindings {
   /** The marks that were shot and lie on the tape, the zero's among them. */
   readonly shot: readonly TapePlace[];
   readonly zero: TapePlace;
+  /** Where along the tape the sight stands as it was zeroed, with its own arrow in the air of its marks. */
+  readonly zeroAt: Metres;
   readonly zeroShot: boolean;
   /** Nothing was shot near ranges beyond this; null when all of the tape is proven. */
   readonly provenTo: Metres | null;
@@ -101,7 +105,7 @@ const PROVEN_BEYOND: Metres = si(18.288);
 const SAME_RANGE = 1e-6;
 
 export function sheetFindings(
-  opened: OpenSetup,
+  opened: Session,
   { first, last, form }: TapeFindings,
   ranges: readonly TapeRange[],
   neighbours: NeighboursAsked,
@@ -111,9 +115,13 @@ export function sheetFindings(
     measurement.kind === 'mark' ? [measurement.range] : [],
   );
   const isZero = (range: Metres) => Math.abs(range - rig.zeroRange) < SAME_RANGE;
-  const shot = read.filter((range) => !isZero(range) && range >= first.range && range <= last.range);
+  const own = rig.zeroedWith === null;
+  const shot = (own ? read : []).filter(
+    (range) => !isZero(range) && range >= first.range && range <= last.range,
+  );
   const places = tapePlaces(rig, [rig.zeroRange, ...shot], form.travelRatio);
-  const provenTo = si<'m'>(Math.max(rig.zeroRange, ...read) + PROVEN_BEYOND);
+  const shotWithIt = opened.build === null ? read : [];
+  const provenTo = si<'m'>(Math.max(rig.zeroRange, ...shotWithIt) + PROVEN_BEYOND);
   return {
     neighbours: neighbourStrips(rig, ranges, form.travelRatio, neighbours, sliderOf(opened)).map((strip) => ({
       ...strip,
@@ -121,6 +129,9 @@ export function sheetFindings(
     })),
     shot: places.slice(1),
     zero: at(places, 0),
+    zeroAt: si(
+      own ? 0 : -form.travelRatio * (pinAtZero(rig, null).down - pinAtZero(asZeroed(rig), null).down),
+    ),
     zeroShot: read.some(isZero),
     provenTo: provenTo < last.range ? provenTo : null,
   };

@@ -1,5 +1,5 @@
 import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
-import { STANDING_OPTIONS } from '../asked/place-options.ts';
+import { STANDINGS_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -19,13 +19,14 @@ export const question = asked({
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
     join: flag('let a tape longer than the page run on to a second strip, glued on where a line shows'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
-    ...STANDING_OPTIONS,
+    ...STANDINGS_OPTIONS,
     anyway: flag('print although the marks contradict one another; every strip then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.
   countsMetres: (given, system) => system === 'metric' || given['in'] === 'metres',
   examples: [
+    ['for every place of the file, side by side', 'setup.yaml --place all --out tapes.pdf'],
     ['on A4, 20 to 100 yards', 'setup.yaml --out tape.pdf'],
     [
       'in metres on Letter paper, as a drawing',

@@ -14,13 +14,13 @@ import { tickFields } from './fields.ts';
 import { sheetFindings, surenessOf, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
 import { type NamedTape, tapeSheet } from './sheet.ts';
-import { lengthWords, PRINT_WORDS, shortNotes, verdictWords } from './words.ts';
+import { lengthWords, PRINT_WORDS, shortNotes, standingName, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
 
 export function report(
-  [session]: Sessions,
+  [session, ...others]: Sessions,
   asked: Asked<typeof question.options>,
   { now, sheet }: Occasion,
 ): Report {
@@ -29,11 +29,14 @@ export function report(
   const step = positiveQuantity('step', asked.step, 'speed', WIDEST_STEP);
   const unit = asked.in === 'yards' ? 'yd' : 'm';
   const ranges = askedRanges(asked, unit);
-  const named = (one: Session, name: string | null, count: number): NamedTape => {
+  const named = (one: Session, count: number): NamedTape => {
     const tape = tapeFindings(one, ranges);
-    return { name, session: one, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
+    return { session: one, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
   };
-  const tapes = [named(session, null, sheet ? asked.neighbours : 0)] as const;
+  const tapes = [
+    named(session, sheet ? asked.neighbours : 0),
+    ...others.map((other) => named(other, 0)),
+  ] as const;
   const [{ tape, sheet: found }] = tapes;
   const sureness = surenessOf(session, tape);
   const doubts = markWarnings(session, tape.last.range);
@@ -43,7 +46,10 @@ export function report(
     blocks: [
       verdict(verdictWords(sureness, found.provenTo, units, unit)),
       ...headBlocks(session),
-      { kind: 'sheet', about: lengthWords(tape, unit) },
+      {
+        kind: 'sheet',
+        about: tapes.map((one) => lengthWords(one.tape, unit, standingName(one.session))).join('; '),
+      },
       ...doubts.map(warning),
       paragraph(PRINT_WORDS),
       ...shortNotes(tape, units, unit).map(note),
@@ -60,6 +66,7 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      strips: tapes.map((one) => stripData(one, fields)),
       form: {
         width_m: tape.form.width,
         length_m: tape.form.length,
@@ -89,3 +96,16 @@ export function report(
       : null,
   };
 }
+
+/** One of the tapes of the sheet. */
+const stripData = (
+  { session: { build, place, calibration }, tape, sheet }: NamedTape,
+  fields: ReturnType<typeof tickFields>,
+): object => ({
+  build: build === null ? null : build.name,
+  place: place === null ? null : place.name,
+  density_kgpm3: calibration.rig.conditions.air.density,
+  launch_speed_mps: calibration.rig.launchSpeed,
+  zeroed_at_m: sheet.zeroAt,
+  ticks: dataOf(fields, tape.ticks),
+});

@@ -18,14 +18,13 @@ import {
   neighbourHint,
   neighbourName,
   shortNotes,
+  standingName,
   surenessWords,
   unprovenWords,
 } from './words.ts';
 
 /** One tape of a sheet, and what it is for. */
 export interface NamedTape {
-  /** The place or the build; null for the tape of the setup as it is. */
-  readonly name: string | null;
   readonly session: Session;
   readonly tape: TapeFindings;
   readonly sheet: SheetFindings;
@@ -54,6 +53,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
       caption: hint,
       along: [`${name}: ${hint}`, ...alongWords(at(tapes, 0), day)],
       ticks: strip.tape.ticks,
+      zeroAt: sheet.zeroAt,
       shot: [],
       provenTo: sheet.provenTo,
     };
@@ -67,9 +67,10 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
     mains: tapes.map(
       (named): TapeSource => ({
         name: formatQuantity(named.session.calibration.rig.launchSpeed, units.speed, 0),
-        caption: named.name ?? 'Tape',
+        caption: standingName(named.session) ?? 'Tape',
         along: alongWords(named, day),
         ticks: named.tape.ticks,
+        zeroAt: named.sheet.zeroAt,
         shot: named.sheet.shot,
         provenTo: named.sheet.provenTo,
       }),
@@ -102,11 +103,11 @@ const stripForm = ({ width, length, ticks, farAt, numbers }: TapeForm): StripFor
 });
 
 /** What tells a strip apart once it is cut out: bow or build, arrow, air or place, day. */
-function alongWords({ name, session }: NamedTape, day: string): readonly string[] {
-  const { title, assembly, calibration, units } = session;
+function alongWords({ session }: NamedTape, day: string): readonly string[] {
+  const { title, place, assembly, calibration, units } = session;
   const { rig } = calibration;
   return [
-    name === null ? title : `${title}, ${name}`,
+    place === null || place.name === null ? title : `${title}, ${place.name}`,
     formatQuantity(assembly.arrow.flying.mass, units.mass, units.mass === 'gr' ? 0 : 1),
     formatQuantity(rig.launchSpeed, units.speed, units.speed === 'fps' ? 0 : 1),
     `${formatQuantity(densityAltitude(rig.conditions.air.density), units.height, 0)} air`,

@@ -4,11 +4,16 @@ import { formatQuantity, fromSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import type { NeighbourStrip } from '../../sight/tape.ts';
 import { reachNote } from '../marks/words.ts';
+import type { Session } from '../session.ts';
 import type { Sureness, TapeFindings } from './findings.ts';
 
 /** What the sheet holds: its ranges and its length. */
-export const lengthWords = ({ first, last, length }: TapeFindings, unit: 'yd' | 'm'): string =>
-  `${first.label} to ${last.label} ${unit}, ${formatQuantity(length, 'mm', 1)} long`;
+export const lengthWords = (
+  { first, last, length }: TapeFindings,
+  unit: 'yd' | 'm',
+  name: string | null,
+): string =>
+  `${name === null ? '' : `${name} `}${first.label} to ${last.label} ${unit}, ${formatQuantity(length, 'mm', 1)} long`;
 
 export const PRINT_WORDS = 'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.';
 
@@ -75,6 +80,12 @@ export const unprovenWords = (unit: 'yd' | 'm'): string =>
 function stepDigits(step: number): number {
   const near = (digits: number): boolean => Math.abs(Number(step.toFixed(digits)) - step) <= 0.05 * step;
   return [0, 1, 2].find(near) ?? 3;
+}
+
+/** The build and the place that a tape is for; null for the tape of the setup as it is, or of air that has no name. */
+export function standingName({ build, place }: Session): string | null {
+  const names = [build, place].flatMap((one) => (one === null || one.name === null ? [] : [one.name]));
+  return names.length === 0 ? null : names.join(', ');
 }
 
 /** What sets a neighbour apart, short enough for a narrow strip. */

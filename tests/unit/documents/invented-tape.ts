@@ -69,6 +69,7 @@ function inventedSource(
     caption: change === 0 ? 'Tape' : hint,
     along: change === 0 ? own : [`${name}: ${hint}`, ...own],
     ticks: inventedTicks(from, to, { ...setup, speed: setup.speed + change * FOOT }, step),
+    zeroAt: si(0),
     shot: change === 0 ? [20, 40, 60].map((label) => placeAt(label, setup, step)) : [],
     provenTo: si(80 * YARD),
   };
