@@ -51,9 +51,9 @@ describe('tape', () => {
 
   it('says how good it is at round numbers of its own unit', async () => {
     const yards = await tape(text);
-    expect(yards.out).toMatch(/^Good to ± [\d.]+ in at 20 yd, [\d.]+ in at 60 yd, [\d.]+ in at 100 yd /);
+    expect(yards.out).toMatch(/^Good to ± [\d.]+ in at 20 yd, [\d.]+ in at 60 yd and [\d.]+ in at 100 yd\./);
     const metres = await tape(text, '--in', 'metres');
-    expect(metres.out).toMatch(/^Good to ± [\d.]+ in at 20 m, [\d.]+ in at 60 m, [\d.]+ in at 100 m /);
+    expect(metres.out).toMatch(/^Good to ± [\d.]+ in at 20 m, [\d.]+ in at 60 m and [\d.]+ in at 100 m\./);
   });
 
   it('runs as the hand and the scale ask, unless the file says how', async () => {
@@ -194,5 +194,61 @@ builds:
     const { code, err } = await tape(many, '--place', 'pas');
     expect(code).toBe(2);
     expect(err).toMatch(/Write --place "pass"/);
+  });
+});
+
+describe('the tape that is on the sight', () => {
+  const run = (argv: readonly string[], files: Readonly<Record<string, string>> = {}) =>
+    atTerminal(['tape', 's.yaml', ...argv], { 's.yaml': text, ...files });
+
+  it('is the tape itself when it was written by it: every number is its own', async () => {
+    const { out: csv } = await run(['--csv']);
+    const { out } = await run(['--against', 'old.csv', '--json'], { 'old.csv': csv });
+    const { against } = JSON.parse(out);
+    expect(against).toHaveLength(17);
+    for (const { range_m, use_m, height_m } of against) {
+      // Rows hold a thousandth of a millimetre of the tape; between 20 and 21 yd that is 0.001 yd.
+      expect(Math.abs(use_m - range_m)).toBeLessThan(2e-3 /* m */);
+      expect(Math.abs(height_m)).toBeLessThan(1e-4 /* m */);
+    }
+  });
+
+  it('is the same whether it comes as its rows or as its speed', async () => {
+    const slow = text.replace('speed: 283 fps', 'speed: 278 fps');
+    const { out: csv } = await atTerminal(['tape', 'o.yaml', '--csv', '--uncalibrated'], { 'o.yaml': slow });
+    const rows = JSON.parse(
+      (await run(['--against', 'o.csv', '--json', '--uncalibrated'], { 'o.csv': csv })).out,
+    ).against;
+    // A fitted or stated speed is that at release; the file's was measured 3 ft on, where the arrow is a little slower.
+    const speed = JSON.parse(
+      (await atTerminal(['check', 'o.yaml', '--json', '--uncalibrated'], { 'o.yaml': slow })).out,
+    ).launch_speed_mps;
+    const { against } = JSON.parse(
+      (await run(['--against-speed', `${speed} m/s`, '--json', '--uncalibrated'])).out,
+    );
+    for (const [i, { use_m, height_m }] of against.entries()) {
+      expect(Math.abs(use_m - rows[i].use_m)).toBeLessThan(
+        5e-3 /* m: the rows' thousandths of a millimetre */,
+      );
+      expect(Math.abs(height_m - rows[i].height_m)).toBeLessThan(5e-4 /* m on the target, the same */);
+    }
+    // A slower arrow's tape stands lower, so its own numbers hit high and shorter ones serve.
+    expect(against.at(-1).height_m).toBeGreaterThan(0.1);
+    expect(against.at(-1).use_m).toBeLessThan(against.at(-1).range_m - 1);
+  });
+
+  it('is told in the first sentence', async () => {
+    const { out } = await run(['--against-speed', '279 fps']);
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(
+      /^The 279 fps tape is within 1 in up to \d+ yd; at 100 yd its own number hits [\d.]+ in high: set 9\d\.\d on it\./,
+    );
+  });
+
+  it('is asked about in one way only, and refused by its line when it cannot be read', async () => {
+    const both = await run(['--against', 'o.csv', '--against-speed', '279 fps'], { 'o.csv': 'x' });
+    expect(both.err).toMatch(/--against and --against-speed name two old tapes/);
+    const broken = await run(['--against', 'o.csv'], { 'o.csv': 'range (yd),along (mm)\n20,zero\n' });
+    expect(broken.err).toMatch(/--against: line 2 has "zero" for along/);
+    expect((await run(['--against', 'nowhere.csv'])).err).toMatch(/nowhere\.csv/);
   });
 });

@@ -66,6 +66,12 @@ export interface OptionalList extends Said {
   readonly of: string;
 }
 
+/** A file that may be left out: its text, which the door reads. */
+export interface FileOption extends Said {
+  readonly kind: 'file';
+  readonly of: string;
+}
+
 export type Option =
   | TextOption
   | OptionalText
@@ -74,12 +80,13 @@ export type Option =
   | ChoiceOption<string>
   | FlagOption
   | ListOption
-  | OptionalList;
+  | OptionalList
+  | FileOption;
 export type Options = Readonly<Record<string, Option>>;
 
 type ValueOf<O extends Option> = O extends TextOption | RangeOption
   ? string
-  : O extends OptionalText
+  : O extends OptionalText | FileOption
     ? string | null
     : O extends CountOption
       ? number
@@ -125,6 +132,7 @@ export const choice = <Choice extends string>(
   what: string,
 ): ChoiceOption<Choice> => ({ kind: 'choice', of, choices, value, what });
 export const flag = (what: string): FlagOption => ({ kind: 'flag', what });
+export const file = (what: string): FileOption => ({ kind: 'file', of: 'file', what });
 export const optionalList = (of: string, what: string): OptionalList => ({ kind: 'optional list', of, what });
 export const list = (of: string, what: string): ListOption => ({ kind: 'list', of, what });
 

@@ -23,7 +23,6 @@ import {
 } from '../../sight/tape.ts';
 import { asZeroed, pinAtZero } from '../../sight/zero.ts';
 import type { Session } from '../session.ts';
-import { isToldSpread } from '../told-spread.ts';
 
 /** The tape itself: what its table and its words say. */
 export interface TapeFindings extends Tape {
@@ -73,11 +72,6 @@ function cutToPlace(
   const kept = ticks.filter(({ label }) => longest !== null && label <= longest);
   const left = ticks.find(({ label }) => longest === null || label > longest);
   return { ticks: kept, endsBefore: left === undefined ? null : left.range };
-}
-
-/** How sure the marks of a tape are: each with its number on the tape. */
-export interface Sureness extends MarkUncertainty {
-  readonly label: number;
 }
 
 /** What a printed sheet shows besides the tape. */
@@ -137,26 +131,9 @@ export function sheetFindings(
   };
 }
 
-/** How sure a round number near the beginning, the middle and the end is; null when no mark ties the scale to the arrow. */
-export function surenessOf({ calibration }: OpenSetup, { ticks }: TapeFindings): readonly Sureness[] | null {
-  const told = roundTicks(ticks);
-  const sureness = markUncertainty(
-    calibration,
-    marksFor(
-      calibration.rig,
-      told.map(({ range }) => range),
-    ),
-  );
-  if (!sureness.every(({ onTargetSd }) => isToldSpread(onTargetSd))) return null;
-  return sureness.map((one, i) => ({ ...one, label: at(told, i).label }));
-}
-
-/** The first, the middle and the last of the roundest numbers of a tape that has three of them. */
-function roundTicks(ticks: readonly LabelledPlace[]): readonly LabelledPlace[] {
-  const round =
-    [10, 5, 1]
-      .map((step) => ticks.filter(({ label }) => label % step === 0))
-      .find(({ length }) => length >= 3) ?? ticks;
-  const places = [0, round.length >> 1, round.length - 1];
-  return places.filter((place, i) => places.indexOf(place) === i).map((place) => at(round, place));
+/** How sure its fives are, or all of its marks when it has few. */
+export function surenessOf({ calibration }: OpenSetup, { ticks }: TapeFindings): readonly MarkUncertainty[] {
+  const fives = ticks.filter(({ label }) => label % 5 === 0);
+  const told = (fives.length > 2 ? fives : ticks).map(({ range }) => range);
+  return markUncertainty(calibration, marksFor(calibration.rig, told));
 }

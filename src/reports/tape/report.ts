@@ -6,15 +6,17 @@ import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
-import { note, paragraph, type Report, verdict, warning } from '../report.ts';
+import { note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { markWarnings, warnings } from '../warnings.ts';
+import { againstFindings } from './against.ts';
+import { AGAINST_NOTE, againstFields, againstWords } from './against-words.ts';
 import { askedRanges } from './asked-ranges.ts';
 import { tickFields } from './fields.ts';
-import { sheetFindings, surenessOf, tapeFindings } from './findings.ts';
+import { sheetFindings, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
 import { type NamedTape, tapeSheet } from './sheet.ts';
-import { lengthWords, PRINT_WORDS, shortNotes, standingName, verdictWords } from './words.ts';
+import { DRAW_WORDS, lengthWords, PRINT_WORDS, shortNotes, standingName, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
@@ -38,24 +40,31 @@ export function report(
     ...others.map((other) => named(other, 0)),
   ] as const;
   const [{ tape, sheet: found }] = tapes;
-  const sureness = surenessOf(session, tape);
   const doubts = markWarnings(session, tape.last.range);
+  const against = againstFindings(session, asked, tape, unit);
   const fields = tickFields(unit);
   return {
     title,
     blocks: [
-      verdict(verdictWords(sureness, found.provenTo, units, unit)),
+      ...(against === null ? [] : [verdict(againstWords(against, units, unit))]),
+      verdict(verdictWords(session, tape, found.provenTo, unit)),
       ...headBlocks(session),
       {
         kind: 'sheet',
         about: tapes.map((one) => lengthWords(one.tape, unit, standingName(one.session))).join('; '),
       },
       ...doubts.map(warning),
-      paragraph(PRINT_WORDS),
+      ...(against === null
+        ? []
+        : [tableBlock(tableOf(againstFields(unit), against.marks, units)), note(AGAINST_NOTE)]),
+      paragraph(sheet ? PRINT_WORDS : DRAW_WORDS),
       ...shortNotes(tape, units, unit).map(note),
       ...cautionBlocks(session),
     ],
-    rows: tableOf(fields, tape.ticks, units),
+    rows:
+      against === null
+        ? tableOf(fields, tape.ticks, units)
+        : tableOf(againstFields(unit), against.marks, units),
     data: {
       title,
       calibrated,
@@ -67,6 +76,7 @@ export function report(
       files: [],
       ticks: dataOf(fields, tape.ticks),
       strips: tapes.map((one) => stripData(one, fields)),
+      against: against === null ? null : dataOf(againstFields(unit), against.marks),
       form: {
         width_m: tape.form.width,
         length_m: tape.form.length,
@@ -91,7 +101,6 @@ export function report(
           join: asked.join,
           day: now,
           step,
-          sureness,
         })
       : null,
   };

@@ -12,14 +12,14 @@ import { airLine, arrowLine } from '../head.ts';
 import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
 import { markWarnings, warnings } from '../warnings.ts';
-import type { SheetFindings, Sureness, TapeFindings } from './findings.ts';
+import type { SheetFindings, TapeFindings } from './findings.ts';
 import {
+  goodTo,
   NEARBY_WORDS,
   neighbourHint,
   neighbourName,
   shortNotes,
   standingName,
-  surenessWords,
   unprovenWords,
 } from './words.ts';
 
@@ -36,14 +36,13 @@ export interface Print extends TapePrint {
   readonly step: number;
   /** The day that the sheet carries. */
   readonly day: Date;
-  readonly sureness: readonly Sureness[] | null;
 }
 
 /** The page to print: the tapes, the neighbours of the first, and what must not be forgotten. */
 export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Print): Drawing {
   const [{ session, tape, sheet }] = tapes;
   const { title, units } = session;
-  const { unit, step, sureness } = print;
+  const { unit, step } = print;
   const day = print.day.toISOString().slice(0, 10);
   const neighbours = sheet.neighbours.map((strip): TapeSource => {
     const hint = neighbourHint(strip);
@@ -60,7 +59,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
   });
   const content = {
     title,
-    subtitle: [arrowLine(session), airLine(session), `${day}. ${surenessWords(sureness, units, unit)}`],
+    subtitle: [arrowLine(session), airLine(session), `${day}. ${goodTo(session, tape, unit)}`],
     unit,
     form: stripForm(tape.form),
     zero: { ...sheet.zero, shot: sheet.zeroShot },

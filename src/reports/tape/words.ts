@@ -5,7 +5,8 @@ import type { Metres } from '../../quantities/quantity.ts';
 import type { NeighbourStrip } from '../../sight/tape.ts';
 import { reachNote } from '../marks/words.ts';
 import type { Session } from '../session.ts';
-import type { Sureness, TapeFindings } from './findings.ts';
+import { surenessWords } from '../sureness-words.ts';
+import { surenessOf, type TapeFindings } from './findings.ts';
 
 /** What the sheet holds: its ranges and its length. */
 export const lengthWords = (
@@ -15,6 +16,7 @@ export const lengthWords = (
 ): string =>
   `${name === null ? '' : `${name} `}${first.label} to ${last.label} ${unit}, ${formatQuantity(length, 'mm', 1)} long`;
 
+export const DRAW_WORDS = 'Nothing is drawn yet: --out tape.pdf writes the sheet.';
 export const PRINT_WORDS = 'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.';
 
 /** Why the tape is shorter than was asked for, a sentence each; none when it is not. */
@@ -47,27 +49,22 @@ export function shortNotes(
   ];
 }
 
-/** What one standard uncertainty of the marks is on the target. */
-export function surenessWords(
-  sureness: readonly Sureness[] | null,
-  { smallLength }: DisplayUnits,
-  unit: 'yd' | 'm',
-): string {
-  if (sureness === null) return 'No mark ties the scale to the arrow yet.';
-  const told = sureness.map(
-    ({ label, onTargetSd }) => `${formatQuantity(onTargetSd, smallLength, 1)} at ${label} ${unit}`,
+/** How good the marks of a tape are, in its own unit. */
+export const goodTo = (session: Session, tape: TapeFindings, unit: 'yd' | 'm'): string =>
+  surenessWords(
+    surenessOf(session, tape),
+    { ...session.units, range: unit },
+    { calibrated: session.calibrated, from: session.calibration.rig.zeroRange },
   );
-  return `Good to ± ${told.join(', ')} on the target (one standard uncertainty).`;
-}
 
 /** The answer in a sentence or two: how far the tape can be trusted. */
 export const verdictWords = (
-  sureness: readonly Sureness[] | null,
+  session: Session,
+  tape: TapeFindings,
   provenTo: Metres | null,
-  units: DisplayUnits,
   unit: 'yd' | 'm',
 ): string =>
-  surenessWords(sureness, units, unit) +
+  goodTo(session, tape, unit) +
   (provenTo === null
     ? ''
     : ` Ticks beyond ${formatQuantity(provenTo, unit, 0)} are hollow: nothing was shot near them. Prove them first.`);
