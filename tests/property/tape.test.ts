@@ -154,7 +154,9 @@ describe('any tape', () => {
         const fits = tapes.some(
           ({ ticks: own, zeroAt }) =>
             drawn.length <= own.length &&
-            places.every((place) => own.some(({ along }) => Math.abs(down * (along - zeroAt) - place) < 1e-9 /* mm */)),
+            places.every((place) =>
+              own.some(({ along }) => Math.abs(down * (along - zeroAt) - place) < 1e-9 /* mm */),
+            ),
         );
         expect(fits).toBe(true);
       }
