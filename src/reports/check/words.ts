@@ -3,6 +3,7 @@ import type { TotalDifference } from '../../arrow/arrow.ts';
 import { massPerDraw } from '../../bow/mass-per-draw.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { tapeForm } from '../../setup/assemble/tape-form.ts';
 import { bowLengthWords } from '../bow-length.ts';
 import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
@@ -140,6 +141,25 @@ export const readAsWords = ({ setup: { readAs = [] } }: Session): string =>
     : ['Read as:', ...readAs.map(({ path, found, readAs: meant }) => `  ${path}: ${found} is ${meant}`)].join(
         '\n',
       );
+
+/** How a tape will be cut, and which way it runs: a strip that runs the wrong way is only seen on the sight. */
+export function tapeWords({ setup }: Session): string {
+  const { width, length, ticks, farAt, numbers, travelRatio } = tapeForm(setup);
+  const long = length === null ? '' : ` on a place ${formatQuantity(length, 'mm', 1)} long`;
+  const form =
+    `Tape: ${formatQuantity(width, 'mm', 1)} wide${long}, ticks on the ${ticks}, long ranges at the ${farAt}, ` +
+    `numbers ${numbers}, ${travelRatio} times the travel of the pin`;
+  const stated = setup.sight.tape;
+  const unsaid = [
+    ...(stated?.ticks === undefined ? [`ticks by the hand that draws (${setup.bow.hand ?? 'right'})`] : []),
+    ...(stated?.far_at === undefined
+      ? [`long ranges by which way the scale increases (${setup.sight.scale?.increases ?? 'down'})`]
+      : []),
+  ];
+  return unsaid.length === 0
+    ? `${form}.`
+    : `${form}. The file does not say: ${unsaid.join(', ')}; sight.tape.ticks and far_at change them.`;
+}
 
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>

@@ -42,6 +42,22 @@ const tape = z
   .strictObject({
     travel_ratio: z.exactOptional(travelRatio),
     travel_ratio_sd: z.exactOptional(uncertaintyAt('sight.tape.travel_ratio')),
+    ...optional('sight.tape', ['width', 'length']),
+    ticks: z.exactOptional(
+      choice(['left', 'right'], {
+        what: 'edge of the tape that the needle meets',
+        otherwise: 'left for a right-handed archer, right for a left-handed one',
+      }),
+    ),
+    far_at: z.exactOptional(
+      choice(['bottom', 'top'], {
+        what: 'end of the tape with the long ranges: bottom where the needle moves down, top where the tape does',
+        otherwise: 'bottom where `sight.scale.increases` is down, top where it is up',
+      }),
+    ),
+    numbers: z.exactOptional(
+      choice(['upright', 'sideways'], { what: 'how the numbers stand when the tape is upright' }),
+    ),
   })
   .register(KEY_MEANINGS, { what: 'the tape on the sight' });
 
@@ -57,6 +73,7 @@ export const sightSchema = z
       'bar_angle',
       'level_length',
       'travel_length',
+      'travel_above_zero',
       'range_length',
     ]),
     scale: z.exactOptional(scale),
