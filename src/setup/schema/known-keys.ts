@@ -18,14 +18,18 @@ export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
     (at, step) => (at === undefined ? undefined : childOf(at, step)),
     schema,
   );
-  const found = section === undefined ? undefined : inner(section);
+  const found = section === undefined ? undefined : entryOf(inner(section));
   return found instanceof z.ZodMiniObject
     ? Object.keys(found.def.shape).filter((key) => !key.endsWith('_sd'))
     : [];
 }
 
+/** Of a list, the section of its entries. */
+const entryOf = (schema: Schema): Schema =>
+  schema instanceof z.ZodMiniArray ? inner(schema.def.element) : schema;
+
 function childOf(schema: Schema, step: string | number): Schema | undefined {
-  const found = inner(schema);
+  const found = typeof step === 'number' ? inner(schema) : entryOf(inner(schema));
   if (found instanceof z.ZodMiniObject) return found.def.shape[step];
   if (found instanceof z.ZodMiniArray) return found.def.element;
   if (found instanceof z.ZodMiniUnion)

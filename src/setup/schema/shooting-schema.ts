@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
 import { optional, required } from './section.ts';
+import { TURN_WORDS } from './turn-words.ts';
 
 /** Which of the measurements were made on one day: they share its bow, its air and its wind. */
 const date = z.exactOptional(
@@ -16,10 +17,14 @@ const mark = z.strictObject({
   ...required('marks', ['range']),
   ...optional('marks', ['reading', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
   turn: z.exactOptional(
-    choice(['right', 'left'], {
-      what: 'turn of the vanes of these arrows, where it differs',
-      otherwise: 'as `arrow.parts.vanes.turn`',
-    }),
+    choice(
+      ['right', 'left'],
+      {
+        what: 'turn of the vanes of these arrows, where it differs',
+        otherwise: 'as `arrow.parts.vanes.turn`',
+      },
+      TURN_WORDS,
+    ),
   ),
   note: z.exactOptional(freeText({ what: 'a note for your own record' })),
   date,
