@@ -5,8 +5,8 @@ const WEIGHT = { mass: 'weight grains' };
 
 /**
  * What archers call the keys of the setup file, by the section that they stand in; common practice, no source. Letter case,
- * blanks, hyphens and a capital in the middle of a word are taken away before a name is looked up. A name that may be two things is not
- * here: a weight of a bow may be its mass, a barometer's pressure that of the sea level.
+ * blanks, hyphens and a capital in the middle of a word are taken away before a name is looked up. A name that may be two things
+ * is not here: a weight of a bow may be its mass, a barometer's pressure that of the sea level.
  */
 const CALLED: Readonly<Record<string, Names>> = {
   '': {
