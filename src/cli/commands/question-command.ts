@@ -6,6 +6,7 @@ import { QuestionError } from '../../reports/asked/question-error.ts';
 import type { Answering } from '../run-question.ts';
 import { flagOf } from './flag.ts';
 import {
+  allOption,
   chosenOption,
   csvOption,
   examples,
@@ -28,7 +29,13 @@ export function questionCommand(
     sheet === null
       ? []
       : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always')];
-  const shared = [jsonOption(), ...(asked.hasRows ? [csvOption()] : []), unitsOption(), uncalibratedOption()];
+  const shared = [
+    allOption(),
+    jsonOption(),
+    ...(asked.hasRows ? [csvOption()] : []),
+    unitsOption(),
+    uncalibratedOption(),
+  ];
   for (const option of [...out, ...own, ...shared]) command.addOption(option);
   if (asked.more !== undefined) command.addHelpText('after', asked.more);
   command.addHelpText(

@@ -29,3 +29,6 @@ export const csvOption = (): Option =>
   new Option('--csv', 'print the rows as comma-separated values instead');
 export const uncalibratedOption = (): Option =>
   new Option('--uncalibrated', 'leave out the shot marks and use the measurements alone');
+/** A screen of it is enough for most. */
+export const allOption = (): Option =>
+  new Option('--all', 'print everything: every table, chart and note in full');

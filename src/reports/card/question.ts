@@ -1,4 +1,5 @@
-import { PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { flag, PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -13,6 +14,8 @@ export const question = asked({
     crosswind: text('speed', '10 mph', 'wind from the side, for the drift', 'windSpeed'),
     steepest: text('angle', '40 deg', 'steepest slope of the cut table, up and down'),
     angleStep: text('angle', '10 deg', 'step of the slopes'),
+    ...STANDING_OPTIONS,
+    anyway: flag('print although the marks contradict one another; every page then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'card' },
   examples: [

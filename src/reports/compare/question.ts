@@ -1,4 +1,5 @@
 import { count, PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { PLACE_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -20,6 +21,7 @@ export const question = asked({
       'arrows of a sorted dozen shot with each build for its group; 0 leaves groups out',
     ),
     page: PAPER,
+    ...PLACE_OPTIONS,
   },
   sheet: { when: 'asked', what: 'one page to take to the shop: .pdf or .svg', example: 'sheet' },
   examples: [

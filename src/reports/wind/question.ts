@@ -1,4 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -10,6 +11,7 @@ export const question = asked({
     from: rangeIn(20, 'nearest range'),
     to: rangeIn(100, 'farthest range'),
     every: stepIn(20, 'step of the columns'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a wind of 10 mph, 20 to 100 yards', 'setup.yaml'],

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { airSchema, placeKeys, windSchema } from './air-schema.ts';
+import { airSchema, placeKeys, placesSchema, windSchema } from './air-schema.ts';
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
@@ -26,6 +26,7 @@ export const setupSchema = z.strictObject({
   launch: launchSchema,
   air: z.exactOptional(airSchema),
   wind: z.exactOptional(windSchema),
+  places: z.exactOptional(placesSchema),
   ...placeKeys,
   sight: sightSchema,
   marks: z.exactOptional(marksSchema),
@@ -51,6 +52,7 @@ export type BowSection = SetupFile['bow'];
 export type ArrowSection = SetupFile['arrow'];
 export type PartsSection = NonNullable<ArrowSection['parts']>;
 export type AirSection = NonNullable<SetupFile['air']>;
+export type PlaceEntry = NonNullable<SetupFile['places']>[number];
 export type WindSection = NonNullable<SetupFile['wind']>;
 type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
