@@ -82,7 +82,8 @@ export function belongsElsewhere(path: KeyPath, name: string): Belongs | undefin
   if (answer !== undefined) return { write: answer[2] };
   const homes = sectionsUnder('')
     .filter(
-      (home) => home !== section && !home.startsWith('builds') && !home.startsWith('arrow.drag_coefficient'),
+      (home) =>
+        home !== section && !/^(builds|places)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
     )
     .flatMap((home) =>
       keysNamed(home, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),
