@@ -2,6 +2,7 @@ import { type Finding, findings } from '../calibration/diagnose.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
 import { disagreementWords } from './disagreement-words.ts';
+import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import type { Session } from './session.ts';
@@ -9,7 +10,12 @@ import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
-  return [...contradictionWarnings(session), ...unusedWarnings(session), ...windWarnings(session)];
+  return [
+    ...neededExampleWarnings(session),
+    ...contradictionWarnings(session),
+    ...unusedWarnings(session),
+    ...windWarnings(session),
+  ];
 }
 
 function contradictionWarnings(session: Session): readonly string[] {
