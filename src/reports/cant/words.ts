@@ -4,6 +4,7 @@ import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Session } from '../session.ts';
 import { sideWords, targetDigits, turnWord } from '../side-words.ts';
+import { whoseArrow } from '../whose-arrows.ts';
 import type { CantFindings, Turned } from './findings.ts';
 
 /** The verdict on the lean: one plain sentence, and what would change it. */
@@ -17,7 +18,7 @@ export function verdictWords(session: Session, found: CantFindings): string {
     );
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
-  const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
+  const scatters = `where ${whoseArrow(session)} scatters ${small(verdict.arrowSd)} (one standard deviation).`;
   switch (verdict.reason) {
     case 'inside the groups':
       return (

@@ -57,8 +57,9 @@ it('wind prints the command for a tape of the camp that is farthest off, and the
   const told = blocks
     .flatMap((block) => (block.kind === 'paragraph' ? [block.text] : []))
     .find((line) => line.includes('tape '));
-  expect(told).toContain('quillpath tape stand.yaml --altitude "9843 ft" --out camp.pdf');
-  const tape = await ask('tape', setup, { altitude: '9843 ft' });
-  // U.S. Standard Atmosphere 1976 at 3000 m: 0.90925 kg/m3.
-  expect(tape.data).toMatchObject({ place: { name: null, density_kgpm3: expect.closeTo(0.90925, 4) } });
+  expect(told).toContain('quillpath tape stand.yaml --altitude "9000 ft" --out camp.pdf');
+  const tape = await ask('tape', setup, { altitude: '9000 ft' });
+  // U.S. Standard Atmosphere 1976: (288.15 - 0.0065 H)^4.25588 falls by the 4.25588th power, from 1.225 kg/m3.
+  const share = (1 - (0.0065 * 9000 * 0.3048) / 288.15) ** 4.25588;
+  expect(tape.data).toMatchObject({ place: { name: null, density_kgpm3: expect.closeTo(1.225 * share, 3) } });
 });
