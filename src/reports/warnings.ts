@@ -4,6 +4,7 @@ import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
 import { shotsIn } from '../setup/assemble/shots.ts';
 import { disagreementWords } from './disagreement-words.ts';
+import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import { atHome, type Session } from './session.ts';
@@ -13,6 +14,7 @@ import { unseenWords } from './unseen-words.ts';
 export function warnings(session: Session): readonly string[] {
   const home = atHome(session);
   return [
+    ...neededExampleWarnings(session),
     ...contradictionWarnings(home),
     ...unusedWarnings(home),
     ...windWarnings(session),

@@ -8,6 +8,7 @@ import { bowLengthWords } from '../bow-length.ts';
 import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
 import type { CheckFindings } from './findings.ts';
+import { isBeyondGlue } from './part-words.ts';
 
 /** Names of facts stand in a column this wide. */
 const NAME_WIDTH = 18;
@@ -28,7 +29,9 @@ export const wholeArrowWords = (session: Session, found: CheckFindings): string 
 const factLines = (session: Session, facts: readonly Fact[]): string =>
   [
     ...facts.map(([name, words]) => name.padEnd(NAME_WIDTH) + words),
-    ...session.assembly.arrow.differences.map((difference) => differenceWords(difference, session.units)),
+    ...session.assembly.arrow.differences
+      .filter((difference) => !isBeyondGlue(difference))
+      .map((difference) => differenceWords(difference, session.units)),
   ].join('\n');
 
 type Fact = readonly [name: string, words: string];

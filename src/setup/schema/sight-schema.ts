@@ -10,7 +10,7 @@ type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
 const travelPerUnit = leaf<TravelPerUnit>(
   () => ({ allowed: 'a length, or unknown', write: '"1 mm", or "unknown" when marks are to measure it' }),
   (text): LeafOutcome<TravelPerUnit> =>
-    text.trim() === 'unknown'
+    text.trim().toLowerCase() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.scale.travel_per_unit', text), text),
 ).register(KEY_MEANINGS, meaningAt('sight.scale.travel_per_unit'));
