@@ -6,7 +6,7 @@ import { type MetresPerSecond, si } from '../quantities/quantity.ts';
 import type { Rig } from '../sight/rig.ts';
 import { withSightOf } from '../sight/zero.ts';
 import type { Calibration } from './fit.ts';
-import { FLOWN, PARAMETERS, type ParameterValues } from './parameters.ts';
+import { FLOWN, PARAMETERS, type ParameterValues, parameterIn } from './parameters.ts';
 import type { ParameterEstimate } from './verdict.ts';
 
 /** What is different where the sight is to be used. */
@@ -35,11 +35,12 @@ export function calibrationElsewhere(home: Calibration, there: There): Calibrati
     ...home,
     rig,
     values: there.values,
+    names: PARAMETERS,
     covariance,
-    parameters: home.parameters.map(
+    parameters: home.parameters.slice(0, PARAMETERS.length).map(
       (parameter, i): ParameterEstimate => ({
         ...parameter,
-        value: there.values[parameter.name],
+        value: parameterIn(there.values, parameter.name),
         sd: Math.sqrt(at(at(covariance, i), i)),
       }),
     ),
@@ -71,22 +72,28 @@ export interface Surroundings {
   readonly conditions: Pick<FlightConditions, 'air' | 'freeFall'>;
   /** How much faster the bow shoots there, by its temperature. */
   readonly faster: Estimate<MetresPerSecond>;
+  /** Covariance of that error with that of each of PARAMETERS at home. */
+  readonly shared: readonly number[];
 }
 
 /** The same in other surroundings; what the bow does there by its temperature adds its own error to the launch speed's. */
-export function carriedTo({ conditions, faster }: Surroundings, there: There): There {
+export function carriedTo({ conditions, faster, shared }: Surroundings, there: There): There {
   const inPlace = (rig: Rig): Rig => ({
     ...rig,
     conditions: { ...rig.conditions, ...conditions },
     launchSpeed: si(rig.launchSpeed + faster.value),
   });
   const speed = PARAMETERS.indexOf('launch_speed');
+  // Of the values there in the order of PARAMETERS, then of those at home in the order of FLOWN, which begins it.
+  const along = [...shared, ...shared.slice(0, FLOWN.length)];
+  const added = (i: number, j: number): number =>
+    (i === speed ? at(along, j) : 0) +
+    (j === speed ? at(along, i) : 0) +
+    (i === speed && j === speed ? faster.sd ** 2 : 0);
   return {
     rig: inPlace(there.rig),
     calibrated: inPlace(there.calibrated),
     values: { ...there.values, launch_speed: there.values.launch_speed + faster.value },
-    covariance: there.covariance.map((row, i) =>
-      row.map((value, j) => (i === speed && j === speed ? value + faster.sd ** 2 : value)),
-    ),
+    covariance: there.covariance.map((row, i) => row.map((value, j) => value + added(i, j))),
   };
 }

@@ -14,6 +14,7 @@ export interface DisplayUnits {
   readonly massPerLength: DisplayUnit;
   readonly speed: DisplayUnit;
   readonly windSpeed: DisplayUnit;
+  readonly speedPerDegree: DisplayUnit;
   readonly angle: DisplayUnit;
   readonly temperature: DisplayUnit;
   readonly pressure: DisplayUnit;
@@ -35,6 +36,7 @@ const IMPERIAL = {
   massPerLength: 'gpi',
   speed: 'fps',
   windSpeed: 'mph',
+  speedPerDegree: 'fps/degF',
   angle: 'deg',
   temperature: 'degF',
   pressure: 'inHg',
@@ -56,6 +58,7 @@ const METRIC = {
   massPerLength: 'g/m',
   speed: 'm/s',
   windSpeed: 'm/s',
+  speedPerDegree: 'm/s/K',
   angle: 'deg',
   temperature: 'degC',
   pressure: 'hPa',

@@ -157,8 +157,12 @@ export function measurementName(session: Session, measurement: Measurement): str
   switch (measurement.kind) {
     case 'mark':
       return `the ${range} mark`;
+    case 'pencil':
+      return `the pencil line of ${range}`;
     case 'speed':
-      return `the chronograph reading at ${range}`;
+      return measurement.isAtBow
+        ? `the chronograph reading of ${measurement.day}`
+        : `the chronograph reading at ${range}`;
     case 'drop':
       return `the drop at ${range}`;
   }

@@ -2,6 +2,7 @@ import { type Finding, findings } from '../calibration/diagnose.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
+import { shotsIn } from '../setup/assemble/shots.ts';
 import { disagreementWords } from './disagreement-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
@@ -52,7 +53,7 @@ export function markWarnings(session: Session, farRange: Metres): readonly strin
 }
 
 function unusedWarnings({ setup, assembly, calibrated }: Session): readonly string[] {
-  const unread = (setup.marks ?? []).filter(({ reading }) => reading !== undefined).length;
+  const unread = shotsIn(setup).marks.filter(({ reading }) => reading !== undefined).length;
   const aside = marksSetAside(setup).length;
   const unknown = assembly.scale.scale === null && setup.sight.scale !== undefined && unread > 0;
   return [

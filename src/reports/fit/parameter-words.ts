@@ -54,6 +54,14 @@ export function parameterWords({
             value: (raw) => raw * pitch,
             spread: (raw) => raw * pitch,
           },
+    speed_per_degree: inUnit('speed for each degree of warmth', units.speedPerDegree, 3),
+    tape_ratio: {
+      name: 'travel of the strip over travel of the pin',
+      unit: '',
+      digits: 4,
+      value: (raw) => raw,
+      spread: (raw) => raw,
+    },
     scale_offset: {
       name: 'reading at the zero range',
       unit: 'scale',

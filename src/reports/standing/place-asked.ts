@@ -34,7 +34,7 @@ export function placeAsked(opened: OpenSetup, written: PlaceWritten): Place | nu
   return {
     name: named === null ? null : named.name,
     conditions,
-    warmth: warmthAt(here.air, conditions.air),
+    warmth: warmthAt({ calibration: opened.calibration, here: here.air, there: conditions.air }),
   };
 }
 

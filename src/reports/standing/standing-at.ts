@@ -29,7 +29,7 @@ export function standingAt(session: Session, { place, build }: Standing): Sessio
 const calibrationAt = ({ calibration }: Session, there: There, place: Place | null): Calibration =>
   calibrationElsewhere(
     calibration,
-    place === null ? there : carriedTo({ conditions: place.conditions, faster: place.warmth.faster }, there),
+    place === null ? there : carriedTo({ conditions: place.conditions, ...place.warmth }, there),
   );
 
 function withBuild(session: Session, name: string, place: Place | null): Session {

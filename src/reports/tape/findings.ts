@@ -41,8 +41,12 @@ export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): T
 }
 
 /** Of the way along the tape to the travel of the pin. */
-const ratioOf = ({ setup }: OpenSetup): number =>
-  setup.sight.tape?.travel_ratio ?? defaultOf('sight.tape.travel_ratio');
+function ratioOf({ setup, calibration }: OpenSetup): number {
+  const { tape_ratio: fitted } = (calibration.elsewhere?.home ?? calibration).values;
+  if (fitted !== undefined) return fitted;
+  const ratio = setup.sight.tape?.travel_ratio;
+  return typeof ratio === 'number' ? ratio : defaultOf('sight.tape.travel_ratio');
+}
 
 /** What a printed sheet shows besides the tape. */
 export interface SheetFindings {
@@ -70,7 +74,9 @@ export function sheetFindings(
   const { rig, residuals } = calibration;
   const ratio = ratioOf(opened);
   const shot = residuals.flatMap(({ measurement }) =>
-    measurement.kind === 'mark' && measurement.range >= first.range && measurement.range <= last.range
+    (measurement.kind === 'mark' || measurement.kind === 'pencil') &&
+    measurement.range >= first.range &&
+    measurement.range <= last.range
       ? [measurement.range]
       : [],
   );

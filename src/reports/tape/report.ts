@@ -1,8 +1,10 @@
+import { pencilResiduals } from '../../calibration/mark-residual.ts';
 import type { Asked } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
+import { PENCIL_FIELDS } from '../fit/fields.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
@@ -56,6 +58,8 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      // Counted from the archer's own line of the zero range.
+      pencil_lines: dataOf(PENCIL_FIELDS, pencilResiduals(calibration)),
     },
     sheet: sheet ? draw() : null,
   };

@@ -10,6 +10,7 @@ import type { MarkEntry, SetupFile, WindSection } from '../schema/schema.ts';
 import { archerSpread } from './archer-spread.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
+import { type HasShots, shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
 /** A cant held on purpose by eye or by a pocket inclinometer is that sure, rad. @source common practice, no source */
@@ -19,7 +20,7 @@ const BY_LEVEL = [0, Math.PI, -Math.PI];
 
 /** Whatever holds a setup file. */
 interface HasMarks {
-  readonly setup: Pick<SetupFile, 'marks'>;
+  readonly setup: HasShots;
 }
 
 /** Of the vanes that shot a group, right positive; null when they were the arrow's own. */
@@ -32,7 +33,7 @@ function turnOf({ turn }: MarkEntry): 1 | -1 | null {
 export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly LateralMark[] {
   if (leftAside) return [];
   const spread = archerSpread({ setup });
-  return (setup.marks ?? []).flatMap((entry): readonly LateralMark[] => {
+  return shotsIn(setup).marks.flatMap((entry): readonly LateralMark[] => {
     if (entry.lateral === undefined) return [];
     const cant = entry.cant ?? si<'rad'>(0);
     const byLevel = BY_LEVEL.some((angle) => Math.abs(angle - cant) < 1e-9);

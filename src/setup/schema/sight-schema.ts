@@ -28,8 +28,21 @@ const scale = z
   })
   .register(KEY_MEANINGS, { what: 'the numbers on the sight; without them there are no readings' });
 
+type TravelRatio = QuantityAt<'sight.tape.travel_ratio'> | 'unknown';
+
+const travelRatio = leaf<TravelRatio>(
+  () => ({ allowed: 'a number, or unknown', write: '"1", or "unknown" when pencil lines are to measure it' }),
+  (text): LeafOutcome<TravelRatio> =>
+    text.trim() === 'unknown'
+      ? { value: 'unknown' }
+      : orWord('unknown', readQuantity('sight.tape.travel_ratio', text), text),
+).register(KEY_MEANINGS, meaningAt('sight.tape.travel_ratio'));
+
 const tape = z
-  .strictObject(optional('sight.tape', ['travel_ratio']))
+  .strictObject({
+    travel_ratio: z.exactOptional(travelRatio),
+    travel_ratio_sd: z.exactOptional(uncertaintyAt('sight.tape.travel_ratio')),
+  })
   .register(KEY_MEANINGS, { what: 'the tape on the sight' });
 
 export const sightSchema = z
