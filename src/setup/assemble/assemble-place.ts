@@ -53,8 +53,8 @@ export interface Warmth {
 }
 
 /**
- * How much faster the bow shoots there than in the air of the file: by what the fit says of it. One of which the file says nothing,
- * and that was not shot at two temperatures, is taken as it is, and farther than 20 degF from it as unsure as bows are.
+ * How much faster the bow shoots there than in the air of the file: by what the fit says of it. One of which the file says
+ * nothing, and that was not shot at two temperatures, is taken as it is, and farther than 20 degF from it as unsure as bows are.
  */
 export function warmthAt({
   calibration,
