@@ -14,14 +14,24 @@ export const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema
 
 /** The keys that a section may have, in the schema's order, without the uncertainties; none for anything else. */
 export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
+  const found = schemaAt(schema, path);
+  return found instanceof z.ZodMiniObject
+    ? Object.keys(found.def.shape).filter((key) => !key.endsWith('_sd'))
+    : [];
+}
+
+/** Whether a list of single values belongs at the path, and not one of sections. */
+export function holdsSingleValues(schema: Schema, path: KeyPath): boolean {
+  const found = schemaAt(schema, path);
+  return found instanceof z.ZodMiniArray && !(inner(found.def.element) instanceof z.ZodMiniObject);
+}
+
+function schemaAt(schema: Schema, path: KeyPath): Schema | undefined {
   const section = path.reduce<Schema | undefined>(
     (at, step) => (at === undefined ? undefined : childOf(at, step)),
     schema,
   );
-  const found = section === undefined ? undefined : inner(section);
-  return found instanceof z.ZodMiniObject
-    ? Object.keys(found.def.shape).filter((key) => !key.endsWith('_sd'))
-    : [];
+  return section === undefined ? undefined : inner(section);
 }
 
 function childOf(schema: Schema, step: string | number): Schema | undefined {

@@ -9,6 +9,14 @@ export const SIGHT_LIMITS = {
     example: 33,
     why: 'This is the distance from the drawn string to the sight.',
   },
+  'sight.extension': {
+    what: "pin ahead of the grip's deepest point when `peep_to_pin` was measured",
+    unit: 'in',
+    min: 0,
+    max: 14,
+    example: 5.75,
+    why: 'No sight holds its pin behind the grip, or farther ahead of it.',
+  },
   'sight.zero_range': {
     what: 'range at which the bow is sighted in, and where the tape begins',
     unit: 'yd',

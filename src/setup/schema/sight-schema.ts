@@ -36,6 +36,7 @@ export const sightSchema = z
   .strictObject({
     ...required('sight', ['peep_to_pin']),
     ...optional('sight', [
+      'extension',
       'zero_range',
       'zero_slope',
       'housing_below_pin',
