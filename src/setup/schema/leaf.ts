@@ -50,8 +50,12 @@ export function wordMeant<T extends string>(text: string, words: readonly T[]): 
   return words.find((word) => word === nearest) ?? words.find((word) => typed.startsWith(word));
 }
 
-/** One of a few words. */
-export function choice<const T extends string>(words: readonly T[], meaning: KeyMeaning) {
+/** One of a few words; `called` is what they are together, in a refusal. */
+export function choice<const T extends string>(
+  words: readonly T[],
+  meaning: KeyMeaning,
+  called = 'words allowed here',
+) {
   const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
   return leaf<T>(
     () => ({ allowed, write: `"${words[0]}"` }),
@@ -60,7 +64,7 @@ export function choice<const T extends string>(words: readonly T[], meaning: Key
       if (value !== undefined) return { value };
       const meant = wordMeant(text, words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
-      return { refusal: { reason: `"${text}" is not one of the words allowed here`, allowed, write } };
+      return { refusal: { reason: `"${text}" is not one of the ${called}`, allowed, write } };
     },
   ).register(KEY_MEANINGS, { ...meaning, words });
 }

@@ -4,6 +4,7 @@ import { BOW_LIMITS } from './bow-limits.ts';
 import type { QuantityIn } from './limit.ts';
 import { PARTS_LIMITS } from './parts-limits.ts';
 import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
+import { TUNING_LIMITS } from './tuning-limits.ts';
 
 /** Every number of the setup file by its key path, list positions left out. */
 export const LIMITS = {
@@ -13,6 +14,7 @@ export const LIMITS = {
   ...AIR_LIMITS,
   ...SIGHT_LIMITS,
   ...SHOOTING_LIMITS,
+  ...TUNING_LIMITS,
 };
 
 export type LimitKey = keyof typeof LIMITS;

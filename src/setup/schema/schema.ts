@@ -6,6 +6,7 @@ import { KEY_MEANINGS } from './key-meaning.ts';
 import { freeText } from './leaf.ts';
 import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
 import { sightSchema } from './sight-schema.ts';
+import { tuningSchema } from './tuning-schema.ts';
 
 const build = z.strictObject({
   name: freeText({ what: 'name of the build' }),
@@ -32,6 +33,7 @@ export const setupSchema = z.strictObject({
   speeds: z.exactOptional(speedsSchema),
   drops: z.exactOptional(dropsSchema),
   builds: z.exactOptional(buildsSchema),
+  tuning: z.exactOptional(tuningSchema),
 });
 
 /** Plain data that nobody may change. */
@@ -53,4 +55,6 @@ export type WindSection = NonNullable<SetupFile['wind']>;
 type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
 export type MarkEntry = NonNullable<SetupFile['marks']>[number];
+export type TuningSection = NonNullable<SetupFile['tuning']>;
+export type TuningEntry = NonNullable<TuningSection['log']>[number];
 export type BuildEntry = NonNullable<SetupFile['builds']>[number];
