@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
+import type { Question } from '../reports/asked/question.ts';
 import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
@@ -6,7 +7,7 @@ import type { Io } from './io.ts';
 import { printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
-import { openNamedFile } from './world/named-file.ts';
+import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
 export interface Answering {
@@ -31,11 +32,23 @@ export async function runQuestion(
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
   const occasion = occasionOf(io, out !== undefined);
-  const report = await QUESTIONS[name].ask([open(first), ...others.map(open)], given, units, occasion);
+  const sessions = [open(first), ...others.map(open)] as const;
+  const report = await QUESTIONS[name].ask(sessions, withTexts(io, asked, given), units, occasion);
   const { sheet, title } = report;
   const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
+
+/** What was given, with the text of a file in the place of its name. */
+const withTexts = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
+  Object.fromEntries(
+    Object.entries(given).map(([option, value]) => [
+      option,
+      options[option]?.kind === 'text file' && typeof value === 'string'
+        ? { name: value, text: readNamedFile(io, value) }
+        : value,
+    ]),
+  );
 
 const occasionOf = (io: Io, sheet: boolean): Occasion => ({
   now: io.now(),

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
 import { filled } from './asked/fill.ts';
-import type { Asked, Options } from './asked/option.ts';
+import type { Asked, NamedText, Options } from './asked/option.ts';
 import type { Question } from './asked/question.ts';
 import type { Occasion } from './occasion.ts';
 import type { Report } from './report.ts';
@@ -107,5 +107,6 @@ export type GivenTo<Name extends QuestionName> = {
     | string
     | number
     | boolean
-    | readonly string[];
+    | readonly string[]
+    | NamedText;
 };

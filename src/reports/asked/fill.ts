@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
-import type { Asked, CountOption, Option, Options } from './option.ts';
+import { nearestWord } from '../../quantities/nearest-word.ts';
+import type { Asked, CountOption, NamedText, Option, Options, SubjectOption } from './option.ts';
 import type { Question } from './question.ts';
 import { QuestionError } from './question-error.ts';
 
@@ -21,6 +22,8 @@ function valueGiven(name: string, option: Option, given: unknown, metres: boolea
   if (option.kind === 'count') return countFrom(name, given, option);
   if (option.kind === 'flag') return given === true;
   if (option.kind === 'list') return Array.isArray(given) ? given.map(String) : [String(given)];
+  if (option.kind === 'subject') return subjectGiven(name, String(given), option);
+  if (option.kind === 'text file') return isNamedText(given) ? given : { name, text: String(given) };
   if (option.kind === 'choice' && !option.choices.includes(String(given)))
     throw new QuestionError(
       `{${name}}: ${given} is not one of its values`,
@@ -29,11 +32,31 @@ function valueGiven(name: string, option: Option, given: unknown, metres: boolea
   return String(given);
 }
 
+function subjectGiven(name: string, given: string, { of, choices }: SubjectOption<string>): string {
+  if (choices.includes(given)) return given;
+  const meant = nearestWord(given, choices);
+  throw new QuestionError(
+    `{${name}}: "${given}" is not a ${of} that is known here`,
+    meant === undefined ? `Write ${choices.join(', ')}.` : `Write "${meant}".`,
+  );
+}
+
+/** What a door has read is a text with its name; a script may give the text alone. */
+const isNamedText = (given: unknown): given is NamedText =>
+  typeof given === 'object' &&
+  given !== null &&
+  'name' in given &&
+  typeof given.name === 'string' &&
+  'text' in given &&
+  typeof given.text === 'string';
+
 function defaultOf(name: string, option: Option, metres: boolean): unknown {
   switch (option.kind) {
     case 'range':
       return `${option.yards} ${metres ? 'm' : 'yd'}`;
     case 'optional text':
+    case 'subject':
+    case 'text file':
       return null;
     case 'flag':
       return false;
