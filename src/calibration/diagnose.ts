@@ -1,5 +1,5 @@
-import { at } from '../numerics/at.ts';
-import { atBounds, type Calibration, calibrate } from './fit.ts';
+import { type Disagreement, disagreementOf } from './disagreement.ts';
+import { atBounds, type Calibration } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
 import { TOLD_CHANCE } from './widening.ts';
 
@@ -7,27 +7,38 @@ import { TOLD_CHANCE } from './widening.ts';
 export type Finding =
   | { readonly kind: 'no marks' }
   | { readonly kind: 'one mark' }
+  /** What was measured contradicts itself; the disagreement says what. */
+  | { readonly kind: 'contradiction' }
   | { readonly kind: 'outlier'; readonly index: number; readonly studentised: number }
+  /** One of these does not belong with the rest, and which cannot be told. */
+  | { readonly kind: 'one of several'; readonly indices: readonly number[] }
+  /** All would agree far better with the ranges in the other unit. */
+  | { readonly kind: 'other unit'; readonly written: 'yd' | 'm' }
   | { readonly kind: 'layer'; readonly isLaminar: boolean; readonly chance: number }
   | { readonly kind: 'at bound'; readonly parameter: ParameterName }
   | { readonly kind: 'scatter'; readonly widening: number; readonly chance: number }
   | { readonly kind: 'tied'; readonly parameter: ParameterName; readonly to: ParameterName }
   | { readonly kind: 'far from prior'; readonly parameter: ParameterName; readonly sds: number };
 
-/** Studentised residuals beyond this are called outliers: one in 370 of good groups would be. */
-export const OUTLIER = 3;
 /** A value this many prior standard errors from what was measured says the measurement itself may be wrong. */
 const FAR = 3;
 
-/** What stands out in a calibration, the gravest first. */
-export function findings(calibration: Calibration): readonly Finding[] {
+/**
+ * What stands out in a calibration, the gravest first.
+ *
+ * @param disagreement of everything that was measured; the calibration may be of what agrees of it
+ */
+export function findings(
+  calibration: Calibration,
+  disagreement: Disagreement | null = disagreementOf(calibration),
+): readonly Finding[] {
   const { residuals, parameters, widening, chance, dragPlace } = calibration;
   const marks = residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });
+  found.push(...disagreements(calibration, disagreement));
   for (const parameter of atBounds(calibration)) found.push({ kind: 'at bound', parameter });
-  found.push(...outliers(calibration));
   if (dragPlace !== null)
     found.push({ kind: 'layer', isLaminar: dragPlace.isOther, chance: dragPlace.chance });
   if (chance < TOLD_CHANCE) found.push({ kind: 'scatter', widening, chance });
@@ -37,6 +48,8 @@ export function findings(calibration: Calibration): readonly Finding[] {
     told.add(name);
     found.push({ kind: 'tied', parameter: name, to: tiedTo });
   }
+  // Wrong marks pull every number away from its measurement, which then is not what to measure again.
+  if (disagreement?.isContradiction === true) return found;
   for (const { name, value, priorValue, priorSd } of parameters) {
     const sds = (value - priorValue) / priorSd;
     if (Math.abs(sds) > FAR) found.push({ kind: 'far from prior', parameter: name, sds });
@@ -44,35 +57,37 @@ export function findings(calibration: Calibration): readonly Finding[] {
   return found;
 }
 
-/** Below this chance marks and measurements contradict each other outright. */
-const CONTRADICTION = 1e-4;
-
-/** Whether the fit is one to warn of beside every number that rests on it. */
-export const isContradiction = (calibration: Calibration): boolean =>
-  calibration.chance < CONTRADICTION || atBounds(calibration).length > 0;
-
-/**
- * Measurements that do not belong with the rest, the worst first. One bad mark drags the fit towards itself and makes its
- * neighbours look bad too, so the worst is set aside, the others are fitted again without it, and judged by that fit; and
- * so on.
- *
- * The fit itself keeps them all: it is for the archer to say whether a reading was written down wrongly.
- */
-function outliers(calibration: Calibration): readonly Extract<Finding, { kind: 'outlier' }>[] {
-  const found: Extract<Finding, { kind: 'outlier' }>[] = [];
-  let left = calibration.residuals.map((_, index) => index);
-  let current = calibration;
-  while (left.length > 2) {
-    const judged = current.residuals.map(({ studentised }, i) => ({ index: at(left, i), studentised }));
-    const worst = judged.toSorted((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised))[0];
-    if (worst === undefined || Math.abs(worst.studentised) <= OUTLIER) break;
-    found.push({ kind: 'outlier', ...worst });
-    left = left.filter((index) => index !== worst.index);
-    const { problem } = calibration;
-    current = calibrate({
-      ...problem,
-      measurements: left.flatMap((index) => problem.measurements[index] ?? []),
-    });
+function disagreements(calibration: Calibration, disagreement: Disagreement | null): readonly Finding[] {
+  if (disagreement === null) return [];
+  const { explanations, worst } = disagreement;
+  const { residuals } = calibration;
+  const placeOf = (one: unknown): number => residuals.findIndex(({ measurement }) => measurement === one);
+  if (disagreement.isContradiction) {
+    const [first, second] = explanations;
+    const isSole = second === undefined && first?.explanation.kind === 'mark';
+    // It has no place among the residuals of a fit that leaves it out.
+    return [
+      { kind: 'contradiction' },
+      ...(isSole ? outliers(calibration, [placeOf(first.explanation.measurement)]) : []),
+    ];
   }
-  return found;
+  const indices = explanations.flatMap(({ explanation }) =>
+    explanation.kind === 'mark' ? [placeOf(explanation.measurement)] : [],
+  );
+  const units = explanations.flatMap(({ explanation }): readonly Finding[] =>
+    explanation.kind === 'other unit' ? [{ kind: 'other unit', written: explanation.written }] : [],
+  );
+  return [
+    ...outliers(calibration, explanations.length === 0 ? worst.slice(0, 1).map(placeOf) : indices),
+    ...units,
+  ];
+}
+
+/** One that stands out is an outlier; of several each may be. */
+function outliers({ residuals }: Calibration, indices: readonly number[]): readonly Finding[] {
+  const [index] = indices;
+  if (index === undefined) return [];
+  if (indices.length > 1) return [{ kind: 'one of several', indices }];
+  const residual = residuals[index];
+  return residual === undefined ? [] : [{ kind: 'outlier', index, studentised: residual.studentised }];
 }

@@ -62,6 +62,15 @@ export interface Calibration {
   /** Null where the drag has one place. */
   readonly dragPlace: DragPlace | null;
   readonly linear: LinearFit;
+  /** The fit that the sight was zeroed with, for another arrow or in other air; null where it is this one. */
+  readonly elsewhere: Elsewhere | null;
+}
+
+/** A calibration that answers for another arrow or other air than the sight was zeroed with. */
+export interface Elsewhere {
+  readonly home: Calibration;
+  /** Of the values here in the order of PARAMETERS, then of those at home in the order of FLOWN. */
+  readonly covariance: Rows;
 }
 
 /** Which of two places the drag came to. */
@@ -184,6 +193,7 @@ function calibrationOf(
     priors,
     dragPlace,
     linear,
+    elsewhere: null,
   };
 }
 

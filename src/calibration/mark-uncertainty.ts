@@ -3,12 +3,13 @@ import { at } from '../numerics/at.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { si } from '../quantities/quantity.ts';
+import type { PinPosition } from '../sight/geometry.ts';
 import type { MarkTable } from '../sight/marks.ts';
 import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
-import { impact, whereZeroed } from '../sight/zero.ts';
+import { impact, pinAtZero, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf } from './fit.ts';
-import { PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
+import { FLOWN, PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */
 export interface MarkUncertainty {
@@ -25,8 +26,6 @@ export interface MarkUncertainty {
   readonly heightPerUnit: number;
 }
 
-/** The parameters that change a flight; the scale's two enter a reading in closed form. */
-const FLOWN: readonly ParameterName[] = ['launch_speed', 'drag_scale', 'peep_height'];
 /** Differences are taken over this share of the standard error: small against curvature, large against rounding. */
 const STEP_SHARE = 0.02;
 /** Step of the pin for how far it moves the hit at the zero range, m. */
@@ -39,25 +38,37 @@ const FLIGHTS = 3;
  * Marks that nothing measured are uncertain by what their priors are.
  *
  * A parameter that raises the hit by ∂y lowers the pin that hits by ∂y over what a metre of pin moves the hit; the same at
- * the zero range, from which travel is counted.
+ * the zero range, from which the reading is counted: with the arrow and in the air that the sight was zeroed with, whose own
+ * errors hang together with those of the arrow and the air here.
  *
  * @param table of the calibration's own rig
  */
 export function markUncertainty(calibration: Calibration, table: MarkTable): readonly MarkUncertainty[] {
-  const { problem, values, covariance } = calibration;
+  const { problem, values, covariance, elsewhere } = calibration;
   const scale = withParameters(problem.rig, values).scale;
   // Without a scale a unit of the reading is a metre of pin.
   const perUnit = scale === null ? 1 : scale.direction * scale.travelPerUnit;
-  const slopes = travelSlopes(calibration, table);
+  const slopes = pinSlopes(calibration, table);
+  const zeroed = zeroSlopes(
+    elsewhere === null ? calibration : elsewhere.home,
+    elsewhere === null ? table.zero : null,
+  );
+  // What the sight reads counts from the pin that it was zeroed with.
+  const lower = elsewhere === null ? 0 : table.zero.down - zeroed.zero.down;
   return table.marks.map(({ range, travel, heightPerTravel }, i) => {
     const heightPerUnit = heightPerTravel * Math.abs(perUnit);
-    const slopeOf = (name: ParameterName): number => {
-      if (name === 'scale_ratio') return -travel / (perUnit * values.scale_ratio);
+    const here = PARAMETERS.map((name): number => {
+      if (name === 'scale_ratio') return -(travel + lower) / (perUnit * values.scale_ratio);
       if (name === 'scale_offset') return 1;
       return at(at(slopes, FLOWN.indexOf(name)), i) / perUnit;
-    };
-    const gradient = PARAMETERS.map(slopeOf);
-    const readingSd = Math.sqrt(quadraticForm(covariance, gradient));
+    });
+    const atZero = zeroed.slopes.map((slope) => -slope / perUnit);
+    const gradient = here.map((slope, j) => slope + (j < FLOWN.length ? at(atZero, j) : 0));
+    const readingSd = Math.sqrt(
+      elsewhere === null
+        ? quadraticForm(covariance, gradient)
+        : quadraticForm(elsewhere.covariance, [...here, ...atZero]),
+    );
     return {
       range,
       readingSd,
@@ -69,30 +80,46 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   });
 }
 
-/** d(travel)/d(parameter) of every mark, a list for each flown parameter. */
-function travelSlopes(
+const stepOf = (calibration: Calibration, name: ParameterName): number =>
+  STEP_SHARE * estimateOf(calibration, name).sd;
+
+const moved = ({ problem, values }: Calibration, name: ParameterName, step: number): Rig =>
+  withParameters(problem.rig, { ...values, [name]: values[name] + step });
+
+/** d(pin)/d(parameter) of every mark, a list for each flown parameter. */
+function pinSlopes(
   calibration: Calibration,
   { marks, zero, shared }: MarkTable,
 ): readonly (readonly number[])[] {
-  const { problem, values } = calibration;
-  const seen = (rig: Rig) => ({
-    paths: pathsOver(rig, shared, FLIGHTS),
-    atZero: (down: number) => {
-      const zeroed = whereZeroed(rig);
-      return impact(flyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
-    },
-  });
-  const here = seen(withParameters(problem.rig, values));
-  const zeroHeight = here.atZero(zero.down);
-  const perZeroPin = (here.atZero(zero.down + PIN_STEP) - zeroHeight) / PIN_STEP;
+  const here = pathsOver(withParameters(calibration.problem.rig, calibration.values), shared, FLIGHTS);
   return FLOWN.map((name) => {
-    const step = STEP_SHARE * estimateOf(calibration, name).sd;
-    const moved = seen(withParameters(problem.rig, { ...values, [name]: values[name] + step }));
-    const zeroPin = -(moved.atZero(zero.down) - zeroHeight) / perZeroPin;
+    const step = stepOf(calibration, name);
+    const paths = pathsOver(moved(calibration, name, step), shared, FLIGHTS);
     return marks.map(({ range, travel, heightPerTravel }) => {
       const down = zero.down + travel;
-      const raised = moved.paths.height(down, range) - here.paths.height(down, range);
-      return (-raised / heightPerTravel - zeroPin) / step;
+      return -(paths.height(down, range) - here.height(down, range)) / heightPerTravel / step;
     });
   });
+}
+
+/** d(pin)/d(parameter) at the zero range, for each flown parameter, and that pin. */
+function zeroSlopes(
+  calibration: Calibration,
+  known: PinPosition | null,
+): { readonly slopes: readonly number[]; readonly zero: PinPosition } {
+  const rig = withParameters(calibration.problem.rig, calibration.values);
+  const zero = known ?? pinAtZero(rig, null);
+  const heightOf = (of: Rig, down: number): number => {
+    const zeroed = whereZeroed(of);
+    return impact(flyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
+  };
+  const height = heightOf(rig, zero.down);
+  const perPin = (heightOf(rig, zero.down + PIN_STEP) - height) / PIN_STEP;
+  return {
+    zero,
+    slopes: FLOWN.map((name) => {
+      const step = stepOf(calibration, name);
+      return -(heightOf(moved(calibration, name, step), zero.down) - height) / perPin / step;
+    }),
+  };
 }

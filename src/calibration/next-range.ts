@@ -25,10 +25,15 @@ export interface PlannedGroup {
    * Standard uncertainty on the target of all that is its mark's alone, as of the marks of the fit: group, reading and range, m.
    */
   readonly sdAt: (range: Metres) => Metres;
+  /** Where it may be shot, m; at all of the ranges unless stated. */
+  readonly candidates?: readonly number[];
+  /** Whether the group would be on the target where the mark has this standard uncertainty on it; always, unless stated. */
+  readonly isOnTarget?: (range: Metres, markSd: Metres) => boolean;
 }
 
 /**
- * The one of `ranges` (m) at which a further group would shrink the uncertainty of the marks of all of them most.
+ * Where a further group would shrink the uncertainty of the marks of all `ranges` (m) most, of those where it can be shot; where
+ * it would be on the target nowhere, the nearest of them.
  *
  * A group adds the information g gᵀ/s² to the normal matrix, so each candidate costs one rank-one update of the covariance:
  * C′ = C − C g gᵀ C / (s² + gᵀ C g). It is shot on another day than any before: s² holds that day's speed, air and wind too.
@@ -36,23 +41,27 @@ export interface PlannedGroup {
 export function nextRange(
   calibration: Calibration,
   ranges: readonly number[],
-  { sdAt }: PlannedGroup,
+  { sdAt, candidates: where = ranges, isOnTarget = () => true }: PlannedGroup,
 ): NextRange {
   const C = calibration.covariance;
-  const table = marksFor(calibration.rig, ranges);
-  const marks = markUncertainty(calibration, table);
-  const otherDay = dayVariances(calibration, table.marks);
+  const table = marksFor(calibration.rig, [...ranges, ...where]);
+  const uncertainties = markUncertainty(calibration, table);
+  const marks = uncertainties.slice(0, ranges.length);
+  const otherDay = dayVariances(calibration, table.marks.slice(ranges.length));
   const rms = (variances: readonly number[]): number =>
     Math.sqrt(variances.reduce((a, b) => a + b, 0) / variances.length);
   const now = marks.map(({ onTargetSd }) => onTargetSd);
-  const candidates = marks.map((candidate, i) => {
+  const candidates = uncertainties.slice(ranges.length).map((candidate, i) => {
     const s = Math.sqrt(sdAt(candidate.range) ** 2 + at(otherDay, i)) / Math.abs(candidate.heightPerUnit);
     const Cg = C.map((row) => row.reduce((sum, value, j) => sum + value * at(candidate.gradient, j), 0));
     const spread = s * s + quadraticForm(C, candidate.gradient);
     const variances = marks.map((mark) => varianceAfter(mark, Cg, spread));
-    return { range: candidate.range, variances, rms: rms(variances) };
+    const isSeen = isOnTarget(candidate.range, candidate.onTargetSd);
+    return { range: candidate.range, isSeen, variances, rms: rms(variances) };
   });
-  const best = candidates.toSorted((a, b) => a.rms - b.rms)[0];
+  const best =
+    candidates.filter(({ isSeen }) => isSeen).toSorted((a, b) => a.rms - b.rms)[0] ??
+    candidates.toSorted((a, b) => a.range - b.range)[0];
   if (best === undefined) throw new RangeError('no range to choose from');
   return {
     range: best.range,

@@ -12,6 +12,13 @@ export const PARAMETERS = [
 ] as const;
 export type ParameterName = (typeof PARAMETERS)[number];
 
+/** Those that change a flight, first in the order above; the scale's two enter a reading in closed form. */
+export const FLOWN = [
+  'launch_speed',
+  'drag_scale',
+  'peep_height',
+] as const satisfies readonly ParameterName[];
+
 export const PARAMETER_UNITS: Readonly<Record<ParameterName, string>> = {
   launch_speed: 'm/s',
   drag_scale: '1',

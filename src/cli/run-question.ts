@@ -4,16 +4,14 @@ import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
 import type { Io } from './io.ts';
-import { printReport } from './output/print-report.ts';
+import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
-export interface Answering {
+export interface Answering extends Form {
   readonly units: UnitSystem;
-  readonly json?: boolean;
-  readonly csv?: boolean;
   readonly uncalibrated?: boolean;
   readonly out?: string;
   /** The options of the question that were written. */

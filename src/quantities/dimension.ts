@@ -29,7 +29,7 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionFacts>> = {
   length: { name: 'a length', examples: ['in', 'mm'] },
   mass: { name: 'a mass', examples: ['gr', 'g'] },
   speed: { name: 'a speed', examples: ['fps', 'm/s'] },
-  angle: { name: 'an angle', examples: ['deg', 'mrad'] },
+  angle: { name: 'an angle', examples: ['deg', 'deg'] },
   temperature: { name: 'a temperature', examples: ['degF', 'degC'] },
   pressure: { name: 'a pressure', examples: ['inHg', 'hPa'] },
   force: { name: 'a force', examples: ['lbf', 'N'] },

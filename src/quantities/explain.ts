@@ -2,11 +2,9 @@ import { DIMENSIONS, type Dimension } from './dimension.ts';
 import { leadingNumber } from './leading-number.ts';
 import { QuantityError, type QuantityErrorCode } from './quantity-error.ts';
 import { FEET_AND_INCHES, inInches, type PartOf, SLIPS, type Slip } from './slips.ts';
+import { spelledOut, spokenNumber } from './spoken-number.ts';
 import { inBothUnits, type Request } from './suggestion.ts';
 import { isQuantity } from './written-quantity.ts';
-
-/** One half, three quarters and their like as one character. */
-const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
 
 /** Why mathjs could not read a finite number with a unit in the text. */
 export function whyUnreadable(request: Request): QuantityError {
@@ -23,9 +21,6 @@ export function slipOf(text: string): { readonly slip: Slip; readonly part: Part
   }
   throw new RangeError(`no slip explains "${text}"`);
 }
-
-const spelledOut = (text: string): string =>
-  text.trim().replace(VULGAR_FRACTION, (sign) => ` ${sign.normalize('NFKD').replace('\u2044', '/')}`);
 
 /** What the groups of a slip's pattern found, or undefined when it is not this slip. */
 function partsOf({ pattern, applies }: Pick<Slip, 'pattern' | 'applies'>, text: string): PartOf | undefined {
@@ -70,7 +65,7 @@ function explain(
   reason: string,
   suggestion?: string,
 ): QuantityError {
-  const written = leadingNumber(text);
+  const number = spokenNumber(text)?.values[0];
   // A guess at the unit helps only when it is a unit of the kind that belongs here.
   const guess = suggestion === undefined ? undefined : /^"([^"]*)"/.exec(suggestion)?.[1];
   const shown = guess !== undefined && isQuantity(guess, dimension) ? suggestion : undefined;
@@ -80,6 +75,10 @@ function explain(
     reason,
     expected: DIMENSIONS[dimension].name,
     suggestion:
-      shown ?? inBothUnits(written && Number(written.number), examples ?? DIMENSIONS[dimension].examples),
+      shown ??
+      inBothUnits(
+        number === undefined ? undefined : Number(number),
+        examples ?? DIMENSIONS[dimension].examples,
+      ),
   });
 }

@@ -113,7 +113,8 @@ export const siUnitOf = <U extends DisplayUnit>(unit: U): SiOf<U> => UNITS[unit]
 export const fixedDigits = (value: number, digits: number): string =>
   value.toFixed(digits).replace(/^-(?=[0.]*$)/, '');
 
-/** An SI value in a display unit with its symbol: 0.7239 m in `in` with 1 digit is "28.5 in". */
+/** An SI value in a display unit with its symbol: 0.7239 m in `in` with 1 digit is "28.5 in", 0.35 rad in degrees "20°". */
 export function formatQuantity(value: number, unit: DisplayUnit, digits: number): string {
-  return `${fixedDigits(fromSi(value, unit), digits)} ${symbolOf(unit)}`.trimEnd();
+  const number = fixedDigits(fromSi(value, unit), digits);
+  return unit === 'deg' ? `${number}${symbolOf(unit)}` : `${number} ${symbolOf(unit)}`.trimEnd();
 }

@@ -1,17 +1,16 @@
-import type { Unit } from 'mathjs';
-import { type Dimension, dimensionOf, isOfDimension, type SiUnit } from './dimension.ts';
+import { type Dimension, dimensionOf, type SiUnit } from './dimension.ts';
 import { whyUnreadable, whyWrongKind } from './explain.ts';
 import { type Quantity, si } from './quantity.ts';
+import { type Reading, readingsOf } from './readings.ts';
 import type { Examples } from './suggestion.ts';
 import { writtenQuantity } from './written-quantity.ts';
 
 /** Beyond this it is not a quantity that a person typed. */
-const LONGEST_TEXT = 80;
+export const LONGEST_TEXT = 80;
 
 /**
- * A quantity as an archer writes it, in SI: `28.5 in`, `452gr`, `59 °F`, `50 %`. A ratio may be a bare number.
- *
- * The `+ 0` makes a zero of a negative zero.
+ * A quantity as an archer writes it, in SI: `28.5 in`, `28 1/2"`, `452gr`, `59 °F`, `50 %`. A ratio may be a bare number, and
+ * `1,250 ft` is a thousand and more.
  *
  * @param examples two units to show in what to write instead; the dimension's own two by default
  * @throws QuantityError for a text without a finite number, without a unit, or with a unit of another kind
@@ -23,8 +22,7 @@ export function parseQuantity<D extends Dimension>(
   dimension: D,
   examples?: Examples,
 ): Quantity<SiUnit[D]> {
-  const written = read(text, dimension, examples);
-  return si(dimension === 'temperature' ? written.toNumber('K') : written.value + 0);
+  return si(read(text, dimension, examples).value);
 }
 
 /** The same for a difference or a standard uncertainty: 9 degF of difference is 5 K. */
@@ -33,15 +31,16 @@ export function parseDifference<D extends Dimension>(
   dimension: D,
   examples?: Examples,
 ): Quantity<SiUnit[D]> {
-  return si(read(text, dimension, examples).value + 0);
+  return si(read(text, dimension, examples).difference);
 }
 
-/** What mathjs makes of the text: finite, and of the right kind. Its `value` is in SI, before a temperature's offset. */
-function read(text: string, dimension: Dimension, examples: Examples | undefined): Unit {
+/** The likeliest of what the text may mean. */
+function read(text: string, dimension: Dimension, examples: Examples | undefined): Reading {
   const request = { text, dimension, examples };
   if (text.length > LONGEST_TEXT) throw whyUnreadable(request);
+  const [likeliest] = readingsOf(text, dimension);
+  if (likeliest !== undefined) return likeliest;
   const written = writtenQuantity(text, dimension);
   if (written === undefined) throw whyUnreadable(request);
-  if (!isOfDimension(written, dimension)) throw whyWrongKind(request, dimensionOf(written));
-  return written;
+  throw whyWrongKind(request, dimensionOf(written));
 }

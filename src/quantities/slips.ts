@@ -2,7 +2,8 @@ import { type Dimension, dimensionOf } from './dimension.ts';
 import { NUMBER } from './leading-number.ts';
 import { nearestWord } from './nearest-word.ts';
 import type { QuantityErrorCode } from './quantity-error.ts';
-import { quoted, type Request, SPELLINGS, trimmed } from './suggestion.ts';
+import { quoted, type Request, SPELLINGS } from './suggestion.ts';
+import { trimmed } from './trimmed.ts';
 import { parseUnit } from './units.ts';
 
 /** What a named group of a slip's pattern matched; empty when it took no part. */
@@ -72,7 +73,7 @@ export const SLIPS: readonly Slip[] = [
   },
   {
     name: 'a fraction',
-    example: { text: '28 1/2 in', dimension: 'length' },
+    example: { text: '28 1/2', dimension: 'length' },
     pattern: pattern(
       String.raw`(?<sign>[+-]?)(?:(?<whole>\d+)[ -])?\s*(?<above>\d+)\s*/\s*(?<below>0*[1-9]\d*)` +
         String.raw`\s*(?<unit>[a-zA-Z"'\u00b0%].*)?`,
@@ -86,7 +87,7 @@ export const SLIPS: readonly Slip[] = [
   },
   {
     name: 'feet and inches',
-    example: { text: '2 ft 9 in', dimension: 'length' },
+    example: { text: '5\' 3"', dimension: 'speed' },
     pattern: FEET_AND_INCHES,
     code: 'quote-mark',
     reason: (text) =>
@@ -103,7 +104,7 @@ export const SLIPS: readonly Slip[] = [
   },
   {
     name: 'a mark for a unit',
-    example: { text: '28.5"', dimension: 'length' },
+    example: { text: '28.5"', dimension: 'speed' },
     pattern: pattern(String.raw`(?<number>${NUMBER})\s*(?<mark>["\u2033\u201d'\u2032\u2019]|'')`),
     code: 'quote-mark',
     reason: (text) => `"${text}" has a mark for a unit`,
@@ -111,14 +112,14 @@ export const SLIPS: readonly Slip[] = [
   },
   {
     name: 'a comma',
-    example: { text: '28,5 in', dimension: 'length' },
+    example: { text: '28,5', dimension: 'length' },
     pattern: pattern(String.raw`(?<whole>[+-]?\d*),(?<digits>\d+)\s*(?<unit>\D.*)?`),
     code: 'decimal-comma',
     reason: (text) => `"${text}" has a comma`,
     meant: (part, request) => {
       const [whole, digits, unit] = [part('whole'), part('digits'), part('unit')];
       const decimal = quoted(`${whole === '' ? '0' : whole}.${digits}`, unit, request);
-      return digits.length === 3 ? `${decimal} or ${quoted(`${whole}${digits}`, unit, request)}` : decimal;
+      return digits.length === 3 ? `${quoted(`${whole}${digits}`, unit, request)} or ${decimal}` : decimal;
     },
   },
   {

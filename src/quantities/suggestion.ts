@@ -1,5 +1,8 @@
 import { DIMENSIONS, type Dimension } from './dimension.ts';
 import { type DisplayUnit, fromSi, siUnitOf, toSi } from './format.ts';
+import { nearestWord } from './nearest-word.ts';
+import { spokenUnit } from './spoken-unit.ts';
+import { trimmed } from './trimmed.ts';
 
 /** Two units to show in "write ...": the one the archer most likely meant, and one of the other system. */
 export type Examples = readonly [DisplayUnit, DisplayUnit];
@@ -57,12 +60,10 @@ export function inBothUnits(number: number | undefined, [first, second]: Example
 const typed = (value: number, unit: DisplayUnit): string =>
   unit === '1' ? trimmed(value) : `${trimmed(value)} ${unit}`;
 
-export const trimmed = (value: number): string => String(Number(value.toPrecision(6)));
-
-/** The number with the unit it had, or with the example units when it had none. */
+/** The number with the unit it had, put right where it is a slip of the finger, or with the example units when it had none. */
 export function quoted(number: string, unit: string, { dimension, examples }: Request): string {
   const name = unit.trim();
   return name === ''
     ? inBothUnits(Number(number), examples ?? DIMENSIONS[dimension].examples)
-    : `"${number} ${name}"`;
+    : `"${number} ${spokenUnit(name, dimension)?.unit ?? nearestWord(name, SPELLINGS[dimension]) ?? name}"`;
 }

@@ -7,7 +7,12 @@ import type { Session } from './session.ts';
 
 const LABEL = 'Caution';
 
-export const caution = (text: string, label = LABEL): Caution => ({ label, text });
+/** @param short the same on one line of a screen, where the text is longer */
+export const caution = (text: string, { label = LABEL, short }: Partial<Caution> = {}): Caution => ({
+  label,
+  text,
+  ...(short === undefined ? {} : { short }),
+});
 
 /** Mass per draw weight as the trade says it, gr/lb. */
 export const grainsPerPound = (perDraw: number): number => fromSi(perDraw, 'gr') / fromSi(1, 'lbf');
@@ -38,6 +43,7 @@ export function carryCaution({ assembly, calibration, units }: Session): Caution
   return caution(
     `this arrow could carry up to ${roundedUp} ${units.range}. Every shot needs a backstop and a clear way to ` +
       'it; never shoot over a crest.',
+    { short: `this arrow carries up to ${roundedUp} ${units.range}: have a backstop behind every shot.` },
   );
 }
 
@@ -46,7 +52,13 @@ function lightArrowCaution({ setup, assembly }: Session): readonly Caution[] {
   const weight = setup.bow.peak_draw_weight;
   if (weight === undefined) return [];
   const perDraw = massPerDraw(assembly.arrow.flying.mass, weight);
-  return isLight(perDraw) ? [caution(`${grainsPerPound(perDraw).toFixed(1)} gr/lb: ${lightArrow()}`)] : [];
+  return isLight(perDraw)
+    ? [
+        caution(`${grainsPerPound(perDraw).toFixed(1)} gr/lb: ${lightArrow()}`, {
+          short: `${grainsPerPound(perDraw).toFixed(1)} gr/lb is light: it can break the bow and hurt you.`,
+        }),
+      ]
+    : [];
 }
 
 /** An arrow that does not right itself; none for one that does, or when the file names no parts. */
@@ -58,6 +70,7 @@ function stabilityCaution({ assembly }: Session): readonly Caution[] {
       'the centre of pressure of this arrow is not behind its balance point, so it does not fly point ' +
         'first by itself. The numbers here are for a point mass of its weight and drag; do not shoot it at ' +
         'any distance.',
+      { short: 'this arrow does not fly point first by itself; do not shoot it.' },
     ),
   ];
 }

@@ -2,6 +2,7 @@ import { FIT_NOT_CONVERGED } from '../calibration/fit-not-converged.ts';
 import type { NumericalError } from '../numerics/numerical-error.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import { NO_PIN } from '../sight/no-pin.ts';
+import type { ContradictionError } from './asked/contradiction-error.ts';
 import { type Naming, named } from './asked/question-error.ts';
 
 const SHORTER = 'Choose a shorter {to} or range, or check speed, mass and drag.';
@@ -23,6 +24,10 @@ export function failureWords({ code, message, at, reason }: NumericalError, nami
     return `No answer: ${message}. Check the marks for a mistake, or leave them out with ${naming('uncalibrated')}.`;
   return `No answer: ${message}. ${WRONG_UNIT}`;
 }
+
+/** What contradicts what, and how to go on, with the options named as a door names them. */
+export const contradictionWords = ({ message }: ContradictionError, naming: Naming): string =>
+  `${message}\nNothing was written. Correct the file, or write ${naming('anyway')} for a draft, marked as one.`;
 
 /** In both systems: a message of an error does not know which was asked for. */
 const placeWords = (at: number | undefined): string =>

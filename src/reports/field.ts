@@ -25,6 +25,8 @@ export interface Field<Row> {
   readonly symbol?: string;
   readonly digits?: Digits;
   readonly strong?: boolean;
+  /** Left out first where a table is too wide for a screen. */
+  readonly minor?: boolean;
   /** The value in SI, words, or null for "none". */
   readonly of: (row: Row) => number | string | null;
 }
@@ -47,7 +49,7 @@ const unitOf = <Row>({ unit }: Field<Row>, units: DisplayUnits): DisplayUnit | n
 
 function columnOf<Row>(field: Field<Row>, rows: readonly Row[], units: DisplayUnits): Column {
   const unit = unitOf(field, units);
-  const { digits, strong, per } = field;
+  const { digits, strong, minor, per } = field;
   const plain = unit === null ? '' : symbolOf(unit);
   const symbol = field.symbol ?? (per === undefined ? plain : `${plain}/${symbolOf(units[per])}`);
   const values = rows.map(field.of).filter((value) => typeof value === 'number');
@@ -56,6 +58,7 @@ function columnOf<Row>(field: Field<Row>, rows: readonly Row[], units: DisplayUn
     unit: symbol,
     ...(digits === undefined ? {} : { digits: typeof digits === 'number' ? digits : digits(units, values) }),
     ...(strong === undefined ? {} : { strong }),
+    ...(minor === undefined ? {} : { minor }),
   };
 }
 

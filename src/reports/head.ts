@@ -5,7 +5,7 @@ import type { Calibration, Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Block } from './report.ts';
-import type { Session } from './session.ts';
+import type { Place, Session } from './session.ts';
 import { warnings } from './warnings.ts';
 
 /**
@@ -20,9 +20,22 @@ export const headBlocks = (session: Session): readonly Block[] => [
       `Air    ${airLine(session)}`,
       `Based on ${basisLine(session)}`,
     ],
+    short: shortLine(session),
   },
   ...warnings(session).map((text): Block => ({ kind: 'warning', text })),
 ];
+
+/** The head on one line. */
+function shortLine({ title, assembly, calibration, uncalibrated, units }: Session): string {
+  const { air } = calibration.rig.conditions;
+  return [
+    `${title}: ${formatQuantity(assembly.arrow.flying.mass, units.mass, 0)} at`,
+    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},`,
+    `${formatQuantity(air.temperature, units.temperature, 0)}, density altitude`,
+    `${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
+    ...(uncalibrated ? ['(shot marks left out)'] : []),
+  ].join(' ');
+}
 
 export function arrowLine({ assembly, calibration, units }: Session): string {
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
@@ -44,7 +57,8 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
   ].join(', ');
 }
 
-export function airLine({ setup, calibration, units }: Session): string {
+/** The air that the numbers hold for, with the name of the place. */
+export function airLine({ setup, calibration, units, place }: Session): string {
   const { air, wind, slope } = calibration.rig.conditions;
   const parts = [
     formatQuantity(air.temperature, units.temperature, 0),
@@ -53,15 +67,28 @@ export function airLine({ setup, calibration, units }: Session): string {
     formatQuantity(air.density, units.density, units.density === 'kg/m3' ? 3 : 4),
     `density altitude ${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
   ];
-  if (setup.air === undefined)
+  if (setup.air === undefined && place === null)
     parts.push('the standard atmosphere at sea level, because the file gives no air');
   parts.push(...windParts(wind, units));
   if (slope !== 0)
     parts.push(`line of sight ${formatQuantity(slope, 'deg', 1)} ${slope > 0 ? 'uphill' : 'downhill'}`);
-  return parts.join(', ');
+  return `${placeWords(place)}${parts.join(', ')}`;
 }
 
-function basisLine({ calibrated, calibration, setup }: Session): string {
+/** Before the air of another place. */
+const placeWords = (place: Place | null): string => {
+  if (place === null) return '';
+  return place.name === null ? 'as asked for: ' : `at ${place.name}: `;
+};
+
+function basisLine(session: Session): string {
+  const { build } = session;
+  if (build === null) return shotBasis(session);
+  const speed = build.speedFrom === 'chronographed' ? 'its own chronograph' : "the bow's energy";
+  return `${shotBasis(session)}, with the file's own arrow; the speed of this one is from ${speed}`;
+}
+
+function shotBasis({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
     return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }

@@ -30,8 +30,15 @@ const asking = <O extends Options>(
 ): Asking<O> => ({
   question: async () => (await loadQuestion()).question,
   ask: async (sessions, given, system, occasion) => {
-    const [{ question }, { report }] = await Promise.all([loadQuestion(), loadReport()]);
-    return report(sessions, filled(question, given, system), occasion);
+    const [{ question }, { report }, { standingAsked, standingData }] = await Promise.all([
+      loadQuestion(),
+      loadReport(),
+      import('./standing/standing-asked.ts'),
+    ]);
+    const asked = filled(question, given, system);
+    const standing = standingAsked(sessions, asked);
+    const answer = await report(standing, asked, occasion);
+    return { ...answer, data: { ...answer.data, ...standingData(standing[0], asked) } };
   },
 });
 

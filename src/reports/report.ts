@@ -7,14 +7,24 @@ export interface Caution {
   /** Before the text; empty for what is only to be borne in mind. */
   readonly label: string;
   readonly text: string;
+  /** The same on one line, for a screen. */
+  readonly short?: string;
 }
 
 /** One thing in a report, in the order in which a person reads it. Each door shows it in its own way. */
-export type Block =
+export type Block = Content & {
+  /** The reading that alone holds it: the short one, which fits a screen, or the whole one. Both do without. */
+  readonly only?: Reading;
+};
+
+/** The two readings of a report. */
+export type Reading = 'short' | 'whole';
+
+type Content =
   /** The answer to the question, in a sentence or two; the first block wherever a question has one. */
   | { readonly kind: 'verdict'; readonly text: string }
-  /** Which bow and arrow, in what air, and what the numbers rest on: a line each. */
-  | { readonly kind: 'head'; readonly lines: readonly string[] }
+  /** Which bow and arrow, in what air, and what the numbers rest on: a line each, and on one line where it must be short. */
+  | { readonly kind: 'head'; readonly lines: readonly string[]; readonly short?: string }
   /** What makes every number of the report doubtful, or the arrow itself. */
   | { readonly kind: 'warning'; readonly text: string }
   /** Sentences; a line break within is meant. */
@@ -49,3 +59,10 @@ export const note = (text: string): Block => ({ kind: 'note', text });
 export const tableBlock = (table: Table, under?: string): Block =>
   under === undefined ? { kind: 'table', table } : { kind: 'table', table, note: under };
 export const plotBlock = (plot: Plot): Block => ({ kind: 'plot', plot });
+
+/** Blocks for who asks for everything. */
+export const inWhole = (...blocks: readonly Block[]): readonly Block[] =>
+  blocks.map((block) => ({ ...block, only: 'whole' }));
+/** Blocks that stand for longer ones of the whole report. */
+export const inShort = (...blocks: readonly Block[]): readonly Block[] =>
+  blocks.map((block) => ({ ...block, only: 'short' }));

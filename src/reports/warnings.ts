@@ -1,24 +1,45 @@
-import { findings, isContradiction } from '../calibration/diagnose.ts';
+import { type Finding, findings } from '../calibration/diagnose.ts';
+import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
+import { disagreementWords } from './disagreement-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import type { Session } from './session.ts';
+import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
   return [...contradictionWarnings(session), ...unusedWarnings(session), ...windWarnings(session)];
 }
 
-const GRAVE = ['at bound', 'outlier', 'scatter'];
-
 function contradictionWarnings(session: Session): readonly string[] {
-  const { calibration } = session;
-  if (!session.calibrated || !isContradiction(calibration)) return [];
-  const [worst] = findings(calibration).filter(({ kind }) => GRAVE.includes(kind));
-  const why = worst === undefined ? '' : `${findingWords(session, worst)} `;
+  const words = disagreementWords(session);
+  return words === '' ? [] : [words];
+}
+
+/** Of what a fit finds, what concerns every mark that rests on it. */
+const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
+  'at bound',
+  'outlier',
+  'one of several',
+  'other unit',
+  'scatter',
+];
+
+/**
+ * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and how
+ * much could be wrong in them without showing.
+ *
+ * @param farRange the farthest that is printed
+ */
+export function markWarnings(session: Session, farRange: Metres): readonly string[] {
+  const { calibration, disagreement, calibrated } = session;
+  if (!calibrated) return [];
   return [
-    `The shot marks contradict the measurements or one another. ${why}Run "quillpath fit" for details. ` +
-      'Do not rely on the marks or the tape until this is resolved.',
+    ...findings(calibration, disagreement)
+      .filter(({ kind }) => TOLD_WITH_MARKS.includes(kind))
+      .map((finding) => findingWords(session, finding)),
+    ...unseenWords(session, farRange),
   ];
 }
 

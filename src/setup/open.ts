@@ -1,4 +1,6 @@
-import { type Calibration, calibrate } from '../calibration/fit.ts';
+import type { Disagreement } from '../calibration/disagreement.ts';
+import type { Calibration } from '../calibration/fit.ts';
+import { judgedFit } from '../calibration/judged-fit.ts';
 import { type Assembly, assemble } from './assemble/assemble.ts';
 import { type Override, readSetup } from './read.ts';
 import type { SetupFile } from './schema/schema.ts';
@@ -13,6 +15,8 @@ export interface OpenSetup {
   readonly assembly: Assembly;
   /** With no measurements when the file holds none or they were left aside: then it carries the priors' uncertainty. */
   readonly calibration: Calibration;
+  /** What was measured and does not agree; null where all does. What is named as wrong is left out of `calibration`. */
+  readonly disagreement: Disagreement | null;
   readonly calibrated: boolean;
   /** Whether what was shot was left aside on purpose. */
   readonly uncalibrated: boolean;
@@ -44,7 +48,7 @@ export function openSetup(
     setup,
     title: setup.title ?? name,
     assembly,
-    calibration: calibrate(assembly.problem),
+    ...judgedFit(assembly.problem),
     calibrated: assembly.problem.measurements.length > 0,
     uncalibrated,
   };

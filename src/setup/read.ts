@@ -6,6 +6,7 @@ import { swapFaults } from './checks/swap-checks.ts';
 import { tuningFaults } from './checks/tuning-checks.ts';
 import { dotted, isRecord, type KeyPath, withValueAt } from './key-path.ts';
 import { SetupError } from './problem.ts';
+import { quantitiesReadAs } from './read-as.ts';
 import { readingStepOf } from './reading-step.ts';
 import { withSectionsSettled } from './schema/known-keys.ts';
 import { type SetupFile, setupSchema } from './schema/schema.ts';
@@ -55,7 +56,12 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
   ];
   if (problems.length === 0 && parsed.success) {
     const readingStep = readingStepOf(settled);
-    return readingStep === undefined ? parsed.data : { ...parsed.data, readingStep };
+    const readAs = quantitiesReadAs(settled);
+    return {
+      ...parsed.data,
+      ...(readingStep === undefined ? {} : { readingStep }),
+      ...(readAs.length === 0 ? {} : { readAs }),
+    };
   }
   throw new SetupError(
     fileName,

@@ -1,3 +1,4 @@
+import { spokenNumber } from '../quantities/spoken-number.ts';
 import { isRecord } from './key-path.ts';
 
 /**
@@ -15,5 +16,7 @@ export function readingStepOf(file: unknown): number | undefined {
   return digits.length === 0 ? undefined : 10 ** -Math.max(...digits);
 }
 
-const decimalsOf = (text: string): number => /[.,](\d+)/.exec(text)?.[1]?.length ?? NO_DECIMALS;
+/** Of a fraction, as many as its size asks for: 31 1/2 was read to tenths, 31 1/4 to hundredths. */
+const decimalsOf = (text: string): number =>
+  /[.,](\d+)/.exec(spokenNumber(text)?.values[0] ?? text)?.[1]?.length ?? NO_DECIMALS;
 const NO_DECIMALS = 0;

@@ -20,6 +20,14 @@ export interface BowGeometry {
    * from the archer as it goes down. The distance from the peep is counted with the pin level with the peep.
    */
   readonly barAngle: Radians;
+  /** What the launch does to the height of this arrow beyond what it does to the one that the bow was measured with. */
+  readonly jump?: Jump;
+}
+
+/** How an arrow leaves the bow: as if from a place higher by `rise` at the eye, and upwards by `angle`. */
+export interface Jump {
+  readonly rise: Metres;
+  readonly angle: Radians;
 }
 
 /** Where the pin stands: its travel down its own line from the eye's parallel to the arrow, and the sight's windage. */
@@ -58,10 +66,24 @@ export function launchThrough(
   const turned = ([x, y, z]: Vector3): Vector3 => [x, y * c - z * s, y * s + z * c];
   const [forward, up] = [turned(b), turned(u)];
   const { freeFlight: f, peepHeight: h } = geometry;
-  return {
+  const launch: Launch = {
     position: [f * forward[0] - h * up[0], f * forward[1] - h * up[1], f * forward[2] - h * up[2]],
     velocity: [speed * forward[0], speed * forward[1], speed * forward[2]],
     spin: si(0),
+  };
+  return geometry.jump === undefined ? launch : jumped(launch, geometry.jump);
+}
+
+function jumped(launch: Launch, { rise, angle }: Jump): Launch {
+  const {
+    position: [x, y, z],
+    velocity: [vx, vy, vz],
+  } = launch;
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return {
+    ...launch,
+    position: [x, y + rise + x * Math.tan(angle), z],
+    velocity: [vx * c - vy * s, vx * s + vy * c, vz],
   };
 }
 

@@ -4,6 +4,7 @@ import { at } from '../numerics/at.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
 import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
+import { readingAt } from './scale.ts';
 
 /** A hit, m: a hundredth of what a tape can show at any range. */
 const HIT_TOLERANCE = 1e-7;
@@ -72,16 +73,49 @@ export function pinForHit(
 }
 
 /**
- * The pin that the sight was zeroed with: a hit at the zero range on the slope where it was zeroed, whatever slope is shot on
- * since.
+ * The pin of the zero range: a hit there on the slope where the sight was zeroed, whatever slope is shot on since.
  *
- * @param windage as for `pinForHit`
+ * @param windage as for `pinForHit`; null is the windage that the sight was zeroed with
  * @param flight of the rig itself; serves where it is shot on the slope it was zeroed on
  */
 export function pinAtZero(rig: Rig, windage: number | null, flight?: Flyer): PinPosition {
+  const kept = windage === null && rig.zeroedWith !== null ? pinAtZero(asZeroed(rig), null).windage : windage;
   return rig.zeroSlope === rig.conditions.slope
-    ? pinForHit(rig, rig.zeroRange, windage, flight)
-    : pinForHit(whereZeroed(rig), rig.zeroRange, windage);
+    ? pinForHit(rig, rig.zeroRange, kept, flight)
+    : pinForHit(whereZeroed(rig), rig.zeroRange, kept);
+}
+
+/** The rig with the arrow and the air that its sight was zeroed with; itself where they are its own. */
+export function asZeroed(rig: Rig): Rig {
+  const { zeroedWith, conditions, geometry } = rig;
+  if (zeroedWith === null) return rig;
+  const { launchSpeed, freeFlight, arrow, air, freeFall } = zeroedWith;
+  const { jump: _its, ...bow } = geometry;
+  return {
+    ...rig,
+    conditions: { ...conditions, arrow, air, freeFall },
+    launchSpeed,
+    geometry: { ...bow, freeFlight },
+    zeroedWith: null,
+  };
+}
+
+/**
+ * A rig that shoots with the sight of another one, as that one zeroed it: the windage stays, and so does the reading of every
+ * place of the pin, so that its own zero range may read a hair differently.
+ *
+ * @param zeroed whose sight it is, with the scale that the rig has but for what this changes
+ * @throws NumericalError when an arrow falls short of the zero range
+ */
+export function withSightOf(zeroed: Rig, rig: Rig): Rig {
+  const { conditions, launchSpeed, geometry } = asZeroed(zeroed);
+  const { arrow, air, freeFall } = conditions;
+  const { freeFlight } = geometry;
+  const there: Rig = { ...rig, zeroedWith: { arrow, air, freeFall, launchSpeed, freeFlight } };
+  const { scale } = zeroed;
+  if (scale === null) return { ...there, scale };
+  const lower = pinAtZero(there, null).down - pinAtZero(zeroed, null).down;
+  return { ...there, scale: { ...scale, atZero: readingAt(scale, lower) } };
 }
 
 /** The rig on the slope it was zeroed on. */

@@ -113,16 +113,7 @@ describe('the card on paper', () => {
     const texts = pages[0]?.texts ?? [];
     expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThan(2.2 /* mm: read without a glass */);
     const words = texts.map(({ text }) => text);
-    for (const head of [
-      'reading',
-      'travel',
-      '± on target',
-      'time',
-      'speed',
-      'energy',
-      'momentum',
-      'cant 1 °',
-    ])
+    for (const head of ['reading', 'travel', '± on target', 'time', 'speed', 'energy', 'momentum', 'cant 1°'])
       expect(words).toContain(head);
     expect(words.join(' ')).toMatch(/wind (10 mph|5 m\/s)/);
     expect(words.join(' ')).toMatch(/take this off the range/);

@@ -20,6 +20,12 @@ const text = async (argv: readonly string[], given: Readonly<Record<string, stri
   return seen.out;
 };
 
+/** The whole report on one line: where it folds does not matter. */
+const whole = async (
+  argv: readonly string[],
+  given: Readonly<Record<string, string>> = {},
+): Promise<string> => (await text([...argv, '--all'], given)).replace(/\s+/g, ' ');
+
 /** The example with left and right exchanged: helical, place on the Earth, and what was shot. */
 const mirrored = setup
   .replace('turn: right', 'turn: left')
@@ -89,7 +95,7 @@ describe('cant --json', () => {
     const silent = setup.replaceAll(/, lateral: -?[\d.]+ in/g, '');
     const { advice } = await json(['cant', 's.yaml'], { 's.yaml': silent });
     expect(advice.lean_rad).toBeLessThan(0);
-    expect(await text(['cant', 's.yaml'], { 's.yaml': silent })).toMatch(/rotation of the Earth/);
+    expect(await whole(['cant', 's.yaml'], { 's.yaml': silent })).toMatch(/rotation of the Earth/);
   });
 
   it('leaves the groups aside when told to', async () => {
@@ -113,8 +119,8 @@ describe('cant --json', () => {
     const { advice } = await json(['cant', 'q.yaml'], { 'q.yaml': quiet });
     expect(advice).toMatchObject({ worth_doing: true, reason_code: 'worth doing' });
     expect(advice.lean_rad).toBeLessThan(-1 * DEGREE);
-    const told = await text(['cant', 'q.yaml'], { 'q.yaml': quiet });
-    expect(told).toMatch(/^Worth doing: turn the sight bar [\d.]+ ° anticlockwise as you see it/);
+    const told = await whole(['cant', 'q.yaml'], { 'q.yaml': quiet });
+    expect(told).toMatch(/^Worth doing: turn the sight bar [\d.]+° counterclockwise as you see it/);
     expect(told).toContain('its top to the left, its foot to the right');
   });
 
@@ -127,7 +133,7 @@ describe('cant --json', () => {
     const { advice, sideways } = await json(['cant', 'w.yaml'], file);
     expect(advice).toMatchObject({ worth_doing: false, reason_code: 'not shown', could_be_wind: true });
     expect(sideways.crosswinds).toMatchObject([{ date: null, verdict: 'not separable' }]);
-    const told = await text(['cant', 'w.yaml'], file);
+    const told = await whole(['cant', 'w.yaml'], file);
     expect(told).toMatch(/crosswind of [\d.]+ mph from the left that nobody wrote down/);
     for (const way of ['still air', 'both sides', 'another day', 'plumb line']) expect(told).toContain(way);
   });
@@ -135,7 +141,7 @@ describe('cant --json', () => {
 
 describe('cant', () => {
   it('says the verdict first, the shapes that cannot be told apart, and what would tell them', async () => {
-    const seen = await text(['cant', example]);
+    const seen = await whole(['cant', example]);
     expect(seen).toMatch(/^Not worth doing: /);
     expect(seen).toMatch(/arrows at 100 yd and as many at 20 yd/);
     expect(seen).toMatch(/look the same in these groups/);
@@ -173,9 +179,10 @@ describe('slope', () => {
     const level = await json(['marks', example, '--from', range, '--to', range]);
     expect(Math.abs(level.rows[0].travel_m - rows[0].travel_m)).toBeLessThan(1e-8 /* m */);
   });
-  it('names the worst of the cosine rule first, and has a cut table and the third axis', async () => {
-    const seen = await text(['slope', example]);
-    expect(seen).toMatch(/^At 80 yd and 40 ° uphill set .* the cosine rule says /);
+  it('says first what to set for a common slope; the whole has the cut table, the third axis, the worst of the cosine rule', async () => {
+    const seen = await whole(['slope', example]);
+    expect(seen).toMatch(/^At 40 yd on a slope of 20° set [\d.]+ yd uphill and [\d.]+ yd downhill\./);
+    expect(seen).toMatch(/At 80 yd and 40° uphill set .* the cosine rule says /);
     expect(seen).toMatch(/For the pocket/);
     expect(seen).toMatch(/third axis/);
   });
@@ -203,7 +210,7 @@ describe('misjudge', () => {
     for (const [i, row] of small.rows.entries()) expect(large.rows[i].long_m).toBeGreaterThan(row.long_m);
   });
   it('says the last range first, and writes CSV', async () => {
-    expect(await text(['misjudge', example])).toMatch(/^At 60 yd a guess may be .* short or .* long/);
+    expect(await whole(['misjudge', example])).toMatch(/^At 60 yd a guess may be .* short or .* long/);
     expect((await text(['misjudge', example, '--csv'])).split('\r\n')).toHaveLength(11);
   });
   it.each([
@@ -237,8 +244,12 @@ describe('wind', () => {
     expect(share).toBeLessThan(0.5);
     expect(share).toBeGreaterThan(0.485);
   });
-  it('says first whether the tape holds, and writes CSV', async () => {
-    expect(await text(['wind', example])).toMatch(/^The tape does not stay accurate everywhere/);
+  it('says first what a wind from the side does, then whether the tape holds; writes CSV', async () => {
+    const seen = await whole(['wind', example]);
+    expect(seen).toMatch(
+      /^10 mph from the side: [\d.]+ in at 40 yd, [\d.]+ in at 60 yd and [\d.]+ in at 100 yd\./,
+    );
+    expect(seen).toMatch(/The tape does not stay accurate everywhere/);
     expect((await text(['wind', example, '--csv'])).split('\r\n')).toHaveLength(1 + 12 * 5 + 1);
   });
   it('refuses a wind below nought', async () => {

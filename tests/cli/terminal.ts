@@ -23,8 +23,16 @@ export function atTerminal(argv: readonly string[], given: Given = {}): Promise<
   return found;
 }
 
+/** The same on a terminal of so many columns. */
+export const atWidth = (columns: number, argv: readonly string[], given: Given = {}): Promise<Seen> =>
+  atTerminalAnew(argv, given, columns);
+
 /** Run one command line in process: files are read from the repository or from `given`, and written nowhere. */
-export async function atTerminalAnew(argv: readonly string[], given: Given = {}): Promise<Seen> {
+export async function atTerminalAnew(
+  argv: readonly string[],
+  given: Given = {},
+  columns: number | null = null,
+): Promise<Seen> {
   let [out, err] = ['', ''];
   const files = new Map<string, string | Uint8Array>();
   const io: Io = {
@@ -39,7 +47,7 @@ export async function atTerminalAnew(argv: readonly string[], given: Given = {})
     exists: (path) => path in given || existsSync(path),
     writeWhole: (path, content) => files.set(path, content),
     now: () => new Date('2026-01-02T03:04:05Z'),
-    columns: null,
+    columns,
   };
   const code = await run(argv, io);
   return { code, out, err, files };

@@ -133,6 +133,7 @@ describe('vary', () => {
       'spin_per_metre,energy',
       '--at',
       '40yd',
+      '--all',
     ]);
     expect(out).toMatch(/vanes angle {2}spin, settled {2}energy at 40 yd/);
     expect(out).toContain('energy at 40 yd (ft lbf)');

@@ -51,7 +51,8 @@ export function launchedFrom(
   };
 }
 
-function shiftOf(own: UncertainLaunch, base: UncertainLaunch, identity: string): Uncertain {
+/** How much higher a candidate hits than its base does by what the launch does to both. */
+export function shiftOf(own: UncertainLaunch, base: UncertainLaunch, identity: string): Uncertain {
   const swing = plus(own.swing, -1, base.swing);
   const perTravel = own.perNockTravel.value - base.perNockTravel.value;
   return {
@@ -63,12 +64,12 @@ function shiftOf(own: UncertainLaunch, base: UncertainLaunch, identity: string):
   };
 }
 
-const times = (factor: number, { value, error }: Uncertain): Uncertain => ({
+export const times = (factor: number, { value, error }: Uncertain): Uncertain => ({
   value: factor * value,
   error: scaled(factor, error),
 });
 
-const plus = (a: Uncertain, factor: number, b: Uncertain): Uncertain => ({
+export const plus = (a: Uncertain, factor: number, b: Uncertain): Uncertain => ({
   value: a.value + factor * b.value,
   error: combined([
     [1, a.error],

@@ -22,6 +22,8 @@ export interface LocalErrors {
 
 export interface BowErrors {
   readonly base: LocalErrors;
+  /** Of the parameters of the fit that belong to the sight, in the order of PARAMETERS: `scale_ratio` and `scale_offset`. */
+  readonly sight: readonly [scaleRatio: ErrorForm, scaleOffset: ErrorForm];
   readonly candidates: readonly {
     readonly errors: LocalErrors;
     /** How much of the correction that the base's marks gave its drag holds for this build. */
@@ -43,11 +45,12 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
   const priorForms = PARAMETERS.map(
     (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priors[parameter].sd),
   );
-  const [speed, calibratedDrag, peep] = posteriorForms(name, calibration, priorForms);
+  const [speed, calibratedDrag, peep, ...sight] = posteriorForms(name, calibration, priorForms);
   const virtualMass = virtualMassForm(bow, energy, speed);
   const base: LocalErrors = { speed, drag: calibratedDrag, peep, mass: new Map(), virtualMass };
   return {
     base,
+    sight,
     candidates: bow.candidates.map((candidate) => {
       const prior = candidateDrag(drag, candidate);
       const dragShare = regression(prior, drag.form);
@@ -81,7 +84,7 @@ function posteriorForms(
   name: string,
   { covariance: C, widening, priors }: Calibration,
   priorForms: readonly ErrorForm[],
-): [ErrorForm, ErrorForm, ErrorForm] {
+): [ErrorForm, ErrorForm, ErrorForm, ErrorForm, ErrorForm] {
   const sds = PARAMETERS.map((parameter) => priors[parameter].sd);
   const scale = (i: number, j: number): number => at(sds, i) * at(sds, j) * widening ** 2;
   const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));
@@ -100,7 +103,7 @@ function posteriorForms(
         ]),
       ]),
     );
-  return [form(0), form(1), form(2)];
+  return [form(0), form(1), form(2), form(3), form(4)];
 }
 
 /** L with L Lᵀ = A for a matrix that may be singular; a pivot that rounding made negative counts as 0. */

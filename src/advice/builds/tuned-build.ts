@@ -1,7 +1,7 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { type BowEnergy, fitBowEnergy } from '../../bow/energy.ts';
 import { estimateOf } from '../../calibration/fit.ts';
-import { withParameters } from '../../calibration/parameters.ts';
+import { type ParameterValues, withParameters } from '../../calibration/parameters.ts';
 import { type Metres, type Newtons, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { BowAndArrows, Candidate } from './candidate.ts';
@@ -15,6 +15,8 @@ export interface TunedBuild {
   readonly name: string;
   readonly arrow: Arrow;
   readonly rig: Rig;
+  /** The values of the fit's parameters that are in the rig. */
+  readonly values: ParameterValues;
   readonly errors: LocalErrors;
   readonly speedFrom: SpeedSource;
   readonly energy: BowEnergy;
@@ -41,18 +43,21 @@ export function tunedBuilds(bow: BowAndArrows): readonly TunedBuild[] {
     name: bow.name,
     arrow: bow.arrow,
     rig: calibration.rig,
+    values: calibration.values,
     errors: errors.base,
     speedFrom: calibration.residuals.length > 0 ? 'calibrated' : given,
   };
   const others = errors.candidates.flatMap(({ errors: own, dragShare }, i): readonly TunedBuild[] => {
     const candidate = bow.candidates[i];
     if (candidate === undefined) return [];
+    const values = tunedValues(bow, energy, candidate, dragShare);
     return [
       {
         ...shared,
         name: candidate.name,
         arrow: candidate.arrow,
-        rig: tunedRig(bow, energy, candidate, dragShare),
+        rig: tunedRig(candidate, values),
+        values,
         errors: own,
         speedFrom: candidate.speed === null ? 'bow energy' : 'chronographed',
       },
@@ -81,20 +86,22 @@ function energyOf({ name, calibration, otherShots, candidates, virtualMass }: Bo
   );
 }
 
-function tunedRig(
+function tunedValues(
   { calibration }: BowAndArrows,
   { virtualMass: K }: BowEnergy,
-  candidate: Candidate,
+  { arrow, speed }: Candidate,
   dragShare: number,
-): Rig {
-  const { arrow, rig, speed } = candidate;
-  const { values } = calibration;
-  const base = calibration.rig;
-  const predicted = base.launchSpeed * Math.sqrt((base.conditions.arrow.mass + K) / (arrow.flying.mass + K));
-  const tuned = withParameters(rig, {
+): ParameterValues {
+  const { values, rig } = calibration;
+  const predicted = rig.launchSpeed * Math.sqrt((rig.conditions.arrow.mass + K) / (arrow.flying.mass + K));
+  return {
     ...values,
     launch_speed: speed?.value ?? predicted,
     drag_scale: 1 + dragShare * (values.drag_scale - 1),
-  });
+  };
+}
+
+function tunedRig({ rig }: Candidate, values: ParameterValues): Rig {
+  const tuned = withParameters(rig, values);
   return rig.scale === null ? { ...tuned, scale: null } : tuned;
 }

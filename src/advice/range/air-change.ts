@@ -3,7 +3,7 @@ import { moistAir } from '../../atmosphere/moist-air.ts';
 import { densityAltitude, standardAir } from '../../atmosphere/standard.ts';
 import { NOTICED_SHARE } from '../../calibration/own-spread.ts';
 import { flyer } from '../../flight/trajectory.ts';
-import { type Metres, si } from '../../quantities/quantity.ts';
+import { type Kelvin, type Metres, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { impact } from '../../sight/zero.ts';
@@ -70,20 +70,23 @@ export function airChanges(
   });
 }
 
-/** Camps from the shore to the high hills, in the standard atmosphere. */
-const ALTITUDES = [0, 1000, 2000, 3000]; // m
-/** A hard frost to a hot noon. */
-const TEMPERATURES = [258.15, 273.15, 288.15, 303.15]; // K
+/** Camps and weather to ask about. */
+export interface Elsewhere {
+  /** In the standard atmosphere, m. */
+  readonly altitudes: readonly Metres[];
+  readonly temperatures: readonly Kelvin[];
+}
 
-/** Other air worth asking about: the standard atmosphere at several altitudes, and cold and heat at the rig's own pressure. */
-export const usualAirs = ({ pressure, humidity }: Air): readonly OtherAir[] => [
-  ...ALTITUDES.map(
-    (altitude): OtherAir => ({ kind: 'altitude', altitude: si(altitude), air: standardAir(si(altitude)) }),
-  ),
-  ...TEMPERATURES.map(
+/** Other air: the standard atmosphere at several altitudes, and cold and heat at the pressure and humidity of the rig's own. */
+export const otherAirs = (
+  { pressure, humidity }: Air,
+  { altitudes, temperatures }: Elsewhere,
+): readonly OtherAir[] => [
+  ...altitudes.map((altitude): OtherAir => ({ kind: 'altitude', altitude, air: standardAir(altitude) })),
+  ...temperatures.map(
     (temperature): OtherAir => ({
       kind: 'temperature',
-      air: moistAir({ temperature: si(temperature), pressure, humidity }),
+      air: moistAir({ temperature, pressure, humidity }),
     }),
   ),
 ];

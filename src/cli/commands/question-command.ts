@@ -5,7 +5,15 @@ import type { Question } from '../../reports/asked/question.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
 import type { Answering } from '../run-question.ts';
 import { flagOf } from './flag.ts';
-import { csvOption, examples, jsonOption, uncalibratedOption, unitsOption } from './shared-options.ts';
+import {
+  allOption,
+  chosenOption,
+  csvOption,
+  examples,
+  jsonOption,
+  uncalibratedOption,
+  unitsOption,
+} from './shared-options.ts';
 
 /** A command whose options and help are those of a question. */
 export function questionCommand(
@@ -25,7 +33,13 @@ export function questionCommand(
     sheet === null
       ? []
       : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always')];
-  const shared = [jsonOption(), ...(asked.hasRows ? [csvOption()] : []), unitsOption(), uncalibratedOption()];
+  const shared = [
+    allOption(),
+    jsonOption(),
+    ...(asked.hasRows ? [csvOption()] : []),
+    unitsOption(),
+    uncalibratedOption(),
+  ];
   for (const option of [...out, ...own, ...shared]) command.addOption(option);
   if (asked.more !== undefined) command.addHelpText('after', asked.more);
   command.addHelpText(
@@ -70,7 +84,7 @@ function optionOf(name: string, option: Asked): Option {
         }
       });
     case 'choice':
-      return made.choices(option.choices).default(option.value);
+      return chosenOption(made, option.choices).default(option.value);
     case 'list':
       return made
         .argParser((given: string, before: readonly string[] = []) => [...before, given])

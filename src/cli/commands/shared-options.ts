@@ -1,4 +1,5 @@
-import { Option } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
+import { chosen } from '../../reports/asked/chosen.ts';
 
 const EXAMPLES_HEADING = '\nExamples:\n';
 
@@ -6,13 +7,28 @@ const EXAMPLES_HEADING = '\nExamples:\n';
 export const examples = (lines: readonly (readonly [comment: string, command: string])[]): string =>
   EXAMPLES_HEADING + lines.map(([comment, command]) => `  # ${comment}\n  quillpath ${command}`).join('\n');
 
+/** An option that takes one of a few words, in any letter case and by their other names. */
+export const chosenOption = (option: Option, choices: readonly string[]): Option =>
+  option.choices(choices).argParser((given: string) => {
+    const choice = chosen(choices, given);
+    if (choice !== undefined) return choice;
+    throw new InvalidArgumentError(`Allowed choices are ${choices.join(', ')}.`);
+  });
+
 export const unitsOption = (): Option =>
-  new Option('--units <system>', 'units of what is printed; files may mix any units')
-    .choices(['imperial', 'metric'])
-    .default('imperial');
+  chosenOption(
+    new Option(
+      '--units <system>',
+      'units of what is printed, and of numbers written without one; files may mix any units',
+    ),
+    ['imperial', 'metric'],
+  ).default('imperial');
 export const jsonOption = (): Option =>
   new Option('--json', 'print one JSON document in SI units instead').conflicts('csv');
 export const csvOption = (): Option =>
   new Option('--csv', 'print the rows as comma-separated values instead');
 export const uncalibratedOption = (): Option =>
   new Option('--uncalibrated', 'leave out the shot marks and use the measurements alone');
+/** A screen of it is enough for most. */
+export const allOption = (): Option =>
+  new Option('--all', 'print everything: every table, chart and note in full');

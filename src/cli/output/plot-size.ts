@@ -1,11 +1,11 @@
 import type { TerminalSize } from '../../documents/plot/terminal-plot.ts';
-import type { Io } from '../io.ts';
 
-/** Plots in a file or a pipe are as wide as an ordinary terminal; on a screen they never outgrow it. */
-const WIDTH = { least: 40, usual: 78 } as const;
+/** Wider plots do not tell more; narrower ones cannot be read. */
+const WIDTH = { least: 40, most: 78 } as const;
 const HEIGHT = 18;
 
-export const plotSize = ({ columns }: Io): TerminalSize => ({
-  width: Math.max(WIDTH.least, Math.min(columns ?? WIDTH.usual, WIDTH.usual)),
+/** @param columns of the terminal */
+export const plotSize = (columns: number): TerminalSize => ({
+  width: Math.max(WIDTH.least, Math.min(columns, WIDTH.most)),
   height: HEIGHT,
 });

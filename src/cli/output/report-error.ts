@@ -1,8 +1,9 @@
 import { NumericalError } from '../../numerics/numerical-error.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
+import { ContradictionError } from '../../reports/asked/contradiction-error.ts';
 import { QuestionError } from '../../reports/asked/question-error.ts';
-import { failureWords } from '../../reports/failure-words.ts';
+import { contradictionWords, failureWords } from '../../reports/failure-words.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { flagOf } from '../commands/flag.ts';
 import { EXIT } from '../exit.ts';
@@ -45,6 +46,8 @@ function reportOf(error: unknown): Report {
     return { code: error.code, message: error.said(flagOf), where: [], exit: EXIT.refused };
   if (error instanceof QuantityError || error instanceof DomainError)
     return { code: error.code, message: error.message, where: [], exit: EXIT.refused };
+  if (error instanceof ContradictionError)
+    return { code: error.code, message: contradictionWords(error, flagOf), where: [], exit: EXIT.failed };
   if (error instanceof NumericalError)
     return {
       code: error.code,

@@ -1,53 +1,28 @@
-import { type Cell, cellText, fractionOf, isNumeric, type Table } from '../table/table.ts';
+import { type Cell, cellText, type Table } from '../table/table.ts';
+import { foldText } from './fold-text.ts';
+import { type TextRoom, tableBlocks } from './text-columns.ts';
 
-const COLUMN_GAP = '  ';
+/** A file is as wide as it needs to be. */
+const UNBOUNDED: TextRoom = { width: Number.POSITIVE_INFINITY, keepsAll: true };
 
 /**
  * A table for a terminal or a text file: title, a line of names, a line of units, the rows, the notes.
  *
  * Numbers stand with their decimal points under one another, a missing value ("-") in the place of the units digit, words
- * at the left. Widths count characters, so text in scripts with double-width signs does not line up.
+ * at the left. Widths count characters, so text in scripts with double-width signs does not line up. Where the room is narrower
+ * than the table, minor columns are left out and then the table is split.
  *
  * @throws DomainError for a number that is not finite
  */
-export function renderTableText(table: Table): string {
-  const columns = table.columns.map((_, i) => columnLines(table, i));
-  const lines = Array.from({ length: table.rows.length + 2 }, (_, i) =>
-    columns
-      .map((column) => column[i] ?? '')
-      .join(COLUMN_GAP)
-      .trimEnd(),
-  );
-  const hasUnits = table.columns.some(({ unit }) => unit !== '');
+export function renderTableText(table: Table, room: TextRoom = UNBOUNDED): string {
+  const fold = (line: string): string => foldText(line, room.width);
+  const blocks = tableBlocks(table, room);
   return [
-    ...(table.title === undefined ? [] : [table.title, '']),
-    ...lines.filter((_, i) => i !== 1 || hasUnits),
-    ...(table.notes === undefined || table.notes.length === 0 ? [] : ['', ...table.notes]),
+    ...(table.title === undefined ? [] : [fold(table.title), '']),
+    ...blocks.flatMap((lines, i) => (i === 0 ? lines : ['', ...lines])),
+    ...(table.notes === undefined || table.notes.length === 0 ? [] : ['', ...table.notes.map(fold)]),
     '',
   ].join('\n');
-}
-
-const length = (text: string) => Array.from(text).length;
-const padStart = (text: string, width: number) => ' '.repeat(Math.max(0, width - length(text))) + text;
-const padEnd = (text: string, width: number) => text + ' '.repeat(Math.max(0, width - length(text)));
-
-/** One column: name, unit, then a text for every row, all of one width. */
-function columnLines(table: Table, index: number): readonly string[] {
-  const column = table.columns[index];
-  if (column === undefined) return [];
-  const cells = table.rows.map((row) => row[index]);
-  const texts = cells.map((cell) => cellText(cell, column));
-  const numeric = isNumeric(table, index);
-  const tails = cells.map((cell, i) => fractionOf(cell, texts[i] ?? ''));
-  const tail = Math.max(0, ...tails.map(length));
-  const body = numeric
-    ? texts.map((text, i) =>
-        typeof cells[i] === 'string' ? text : text + ' '.repeat(tail - length(tails[i] ?? '')),
-      )
-    : texts;
-  const all = [column.name, column.unit, ...body];
-  const width = Math.max(...all.map(length));
-  return all.map((text) => (numeric ? padStart(text, width) : padEnd(text, width)));
 }
 
 /** RFC 4180 breaks lines so. */

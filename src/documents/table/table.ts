@@ -8,6 +8,8 @@ export interface Column {
   readonly digits?: number;
   /** On paper in bold: what the eye looks for first. */
   readonly strong?: boolean;
+  /** Left out first where a table is too wide for a screen. */
+  readonly minor?: boolean;
 }
 
 /** A number, words, or null for "none". */

@@ -39,6 +39,8 @@ export interface TapeContent {
   readonly zero: { readonly range: Metres; readonly branch: Branch };
   readonly neighbours: readonly NeighbourTape[];
   readonly warnings: readonly string[];
+  /** Every strip is to say that it is a draft. */
+  readonly isDraft?: boolean;
 }
 
 /** @throws DomainError naming the first number that could not be drawn */

@@ -1,4 +1,5 @@
 import { DomainError } from '../../quantities/domain-error.ts';
+import { draftOver } from '../page/draft.ts';
 import { type Drawing, type Item, type Page, type PaperName, paperSizes } from '../page/drawing.ts';
 import { pageNumber } from '../page/page-number.ts';
 import { letteringFor } from './strip-style.ts';
@@ -142,6 +143,10 @@ function drawRow(row: PlacedRow, { content, print, sheet, width }: RowFrame): re
       colour: 'slate',
     };
     const place = { x, y, width, unit: content.unit, pointer: print.pointer ?? 'left' };
-    return [...(row.strips[i - 1]?.caption === caption ? [] : [above]), ...drawStrip(strip, place)];
+    return [
+      ...(row.strips[i - 1]?.caption === caption ? [] : [above]),
+      ...(content.isDraft === true ? draftOver({ x, y, width, height: strip.height }) : []),
+      ...drawStrip(strip, place),
+    ];
   });
 }

@@ -1,5 +1,7 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
 import { nearestWord } from '../../quantities/nearest-word.ts';
+import { withBareUnits } from './bare.ts';
+import { chosen } from './chosen.ts';
 import type { Asked, CountOption, NamedText, Option, Options, SubjectOption } from './option.ts';
 import type { Question } from './question.ts';
 import { QuestionError } from './question-error.ts';
@@ -17,26 +19,35 @@ export function countFrom(name: string, given: unknown, { least, most }: CountOp
   );
 }
 
-function valueGiven(name: string, option: Option, given: unknown, metres: boolean): unknown {
+function valueGiven(
+  name: string,
+  option: Option,
+  given: unknown,
+  system: UnitSystem,
+  metres: boolean,
+): unknown {
   if (given === undefined || given === null) return defaultOf(name, option, metres);
   if (option.kind === 'count') return countFrom(name, given, option);
   if (option.kind === 'flag') return given === true;
   if (option.kind === 'list') return Array.isArray(given) ? given.map(String) : [String(given)];
-  if (option.kind === 'subject') return subjectGiven(name, String(given), option);
+  if (option.kind === 'subject') return subjectGiven(String(given), option);
   if (option.kind === 'text file') return isNamedText(given) ? given : { name, text: String(given) };
-  if (option.kind === 'choice' && !option.choices.includes(String(given)))
-    throw new QuestionError(
-      `{${name}}: ${given} is not one of its values`,
-      `Write ${option.choices.join(' or ')}.`,
-    );
-  return String(given);
+  if (option.kind !== 'choice') return withBareUnits(option, String(given), system, metres);
+  const choice = chosen(option.choices, String(given));
+  if (choice !== undefined) return choice;
+  throw new QuestionError(
+    `{${name}}: ${given} is not one of its values`,
+    `Write ${option.choices.join(' or ')}.`,
+  );
 }
 
-function subjectGiven(name: string, given: string, { of, choices }: SubjectOption<string>): string {
-  if (choices.includes(given)) return given;
+/** The word that was meant; what is no such word is refused with the nearest. */
+function subjectGiven(given: string, { of, choices }: SubjectOption<string>): string {
+  const found = chosen(choices, given);
+  if (found !== undefined) return found;
   const meant = nearestWord(given, choices);
   throw new QuestionError(
-    `{${name}}: "${given}" is not a ${of} that is known here`,
+    `"${given}" is not a ${of} that is known here`,
     meant === undefined ? `Write ${choices.join(', ')}.` : `Write "${meant}".`,
   );
 }
@@ -84,7 +95,7 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
   const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
-    valueGiven(name, option, given[name], metric),
+    valueGiven(name, option, given[name], system, metric),
   ]);
   // Each value is of the kind that its option names; the compiler cannot follow entries.
   return Object.fromEntries(entries) as Asked<O>;

@@ -1,3 +1,5 @@
+import type { DisplayUnits } from '../../quantities/display-units.ts';
+
 /**
  * What may be asked of a question, as data: a command line makes its options and help of it, a page its form, a script its
  * arguments. What is typed stays text until the question reads it, so that every door accepts the same words.
@@ -13,7 +15,12 @@ export interface TextOption extends Said {
   /** The kind of thing to write: "speed", "angle", "key=values". */
   readonly of: string;
   readonly value: string;
+  /** The purpose whose unit a number without one takes, where the kind of thing does not say it. */
+  readonly bare?: BarePurpose;
 }
+
+/** What a number without a unit may be for. */
+export type BarePurpose = keyof DisplayUnits;
 
 /** Words that may be left out; the question then has its own answer, or none. */
 export interface OptionalText extends Said {
@@ -103,11 +110,12 @@ type ValueOf<O extends Option> = O extends TextOption | RangeOption
 /** The values of a question's options, all of them there. */
 export type Asked<O extends Options> = { readonly [Name in keyof O]: ValueOf<O[Name]> };
 
-export const text = (of: string, value: string, what: string): TextOption => ({
+export const text = (of: string, value: string, what: string, bare?: BarePurpose): TextOption => ({
   kind: 'text',
   of,
   value,
   what,
+  ...(bare === undefined ? {} : { bare }),
 });
 export const optionalText = (of: string, what: string): OptionalText => ({ kind: 'optional text', of, what });
 export const rangeIn = (yards: number, what: string): RangeOption => ({

@@ -1,4 +1,5 @@
 import { count, rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -15,6 +16,7 @@ export const question = asked({
     every: stepIn(10, 'step of the rows'),
     angle: text('angle', '1 deg', 'angle of the tail off its path in a bad launch'),
     nockTravel: text('speed', '1.5 fps', 'sideways speed of the nock in a bad launch'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a common three-blade head', 'setup.yaml'],

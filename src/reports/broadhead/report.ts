@@ -11,9 +11,9 @@ import { dataOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headBlocks } from '../head.ts';
 import { NOT_MEASURED } from '../not-measured.ts';
-import { note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
+import { inShort, inWhole, note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
-import { MISS_FIELDS, startsAcross } from '../start-misses.ts';
+import { MISS_FIELDS, mainMisses, startsAcross } from '../start-misses.ts';
 import { type BroadheadFindings, broadheadFindings, type Headed } from './findings.ts';
 import type { question } from './question.ts';
 import {
@@ -22,9 +22,11 @@ import {
   HIGH_WORDS,
   launchWords,
   marginWords,
+  SHOOTING_SHORT,
   SHOOTING_WORDS,
   smallMarginWords,
   standsWords,
+  verdictWords,
 } from './words.ts';
 
 type AskedHere = Asked<typeof question.options>;
@@ -45,18 +47,22 @@ export function report([session]: Sessions, asked: AskedHere): Report {
   return {
     title,
     blocks: [
-      verdict(`${NOT_MEASURED}\n${marginWords(found, units)}`),
+      verdict(verdictWords(found, units)),
       ...(found.broadhead.tooSmall ? [warning(smallMarginWords(found))] : []),
       ...headBlocks(session),
+      paragraph(marginWords(found, units)),
+      ...inWhole(paragraph(NOT_MEASURED)),
       paragraph(
         'Where the broadhead hits, from where the field point hits out of the same launch; right and high positive:',
       ),
-      tableBlock(table),
-      note(`${launchWords(found, units)}\n${ERROR_WORDS}`),
-      paragraph(cleanWords(found, units)),
-      ...standsBlocks(found, units),
-      ...(found.isHighWhenClean ? [paragraph(HIGH_WORDS)] : []),
-      ...cautionBlocks(session, [caution(SHOOTING_WORDS, '')]),
+      ...inShort(
+        tableBlock(mainMisses(found.starts, units, ({ highSd }) => highSd)),
+        note(launchWords(found, units)),
+      ),
+      ...inWhole(tableBlock(table), note(`${launchWords(found, units)}\n${ERROR_WORDS}`)),
+      ...inWhole(paragraph(cleanWords(found, units)), ...standsBlocks(found, units)),
+      ...inWhole(...(found.isHighWhenClean ? [paragraph(HIGH_WORDS)] : [])),
+      ...cautionBlocks(session, [caution(SHOOTING_WORDS, { label: '', short: SHOOTING_SHORT })]),
     ],
     rows: table,
     data: dataFor(session, found),

@@ -3,7 +3,19 @@ import { rangeWords } from '../../documents/table/range-digits.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { listed, thirdsOf } from '../listed.ts';
+import { heightWords, roughDigits } from '../side-words.ts';
 import type { BroadheadFindings, Headed } from './findings.ts';
+
+/** Where a clean broadhead hits, with its error, and what that rests on. */
+export function verdictWords({ starts }: BroadheadFindings, units: DisplayUnits): string {
+  const told = thirdsOf(at(starts, 0).misses).map(
+    ({ range, high, highSd }) =>
+      `${heightWords(high, units, roughDigits(units))} (± ${formatQuantity(highSd, units.smallLength, roughDigits(units))}) ` +
+      `at ${rangeWords(range, units)}`,
+  );
+  return `From a clean launch the broadhead hits ${listed(told)}: worked out, not measured on arrows.`;
+}
 
 /** What the blades do to the margin. */
 export function marginWords({ field, broadhead, blades }: BroadheadFindings, units: DisplayUnits): string {
@@ -81,6 +93,9 @@ export const HIGH_WORDS =
   'turning with its falling path, so it flies nose-high through its first swing, and blades in front lift it ' +
   'until it has turned. That adds a small upward angle in the first yards; a slightly higher nocking point ' +
   'cancels it, and hides it on most bows.';
+
+export const SHOOTING_SHORT =
+  'Shoot broadheads only into a target rated for them, and sight them in separately.';
 
 export const SHOOTING_WORDS =
   'A leaning broadhead or a crooked shaft adds to this: see quillpath scatter. Sight broadheads in separately, ' +

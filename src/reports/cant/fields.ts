@@ -5,6 +5,7 @@ import { DEGREE } from '../../quantities/exact.ts';
 import { exactRanges, type Field } from '../field.ts';
 import type { Session } from '../session.ts';
 import { targetDigits } from '../side-words.ts';
+import { VERDICT_WORDS } from '../verdict-words.ts';
 import { type CauseWords, causeWords } from './cause-words.ts';
 import type { CantCost, CauseFound, DriftRow } from './findings.ts';
 
@@ -67,9 +68,9 @@ const cause = (key: string, name: string, of: (row: DriftRow) => number | null):
 /** What moves the arrow sideways, by range. */
 export const DRIFT_FIELDS: readonly Field<DriftRow>[] = [
   { key: 'range_m', name: 'range', unit: 'range', digits: exactRanges, of: ({ range }) => range },
-  cause('gyroscopic_m', 'gyroscopic', ({ gyroscopic }) => gyroscopic),
-  cause('magnus_ceiling_m', 'side force of the spin, ceiling', ({ shaftForceCeiling }) => shaftForceCeiling),
-  cause('coriolis_m', 'Earth', ({ coriolis }) => coriolis),
+  cause('gyroscopic_m', 'spin', ({ gyroscopic }) => gyroscopic),
+  cause('magnus_ceiling_m', 'its side force, at most', ({ shaftForceCeiling }) => shaftForceCeiling),
+  { ...cause('coriolis_m', 'Earth', ({ coriolis }) => coriolis), minor: true },
   cause('measured_m', 'measured', ({ measured }) => (measured === null ? null : measured.lateral)),
   cause('measured_sd_m', '±', ({ measured }) => (measured === null ? null : measured.sd)),
 ];
@@ -77,7 +78,7 @@ export const DRIFT_FIELDS: readonly Field<DriftRow>[] = [
 /** Where that puts the hits, before and after the lean. */
 export const LEAN_FIELDS: readonly Field<DriftRow>[] = [
   cause('now_m', 'lateral now', ({ now }) => now),
-  cause('left_m', 'after leaning', ({ left }) => left),
+  { ...cause('left_m', 'after leaning', ({ left }) => left), minor: true },
 ];
 
 /** What the groups say about each cause, in the unit that an archer reads it in. */
@@ -102,7 +103,12 @@ export function causeFields(session: Session): readonly Field<CauseFound>[] {
       name: 'before, ±',
       of: (row) => (row.wasKnown ? told(row, ({ of }) => of(row.priorSd)) : 'unknown'),
     },
-    { key: 'verdict', name: 'verdict', of: ({ verdict }) => verdict },
+    {
+      key: 'verdict',
+      datum: ({ verdict }) => verdict,
+      name: 'from',
+      of: ({ verdict }) => VERDICT_WORDS[verdict],
+    },
   ];
 }
 

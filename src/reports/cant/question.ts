@@ -1,4 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -11,6 +12,7 @@ export const question = asked({
     every: stepIn(10, 'step of the rows'),
     most: text('angle', '5 deg', 'largest cant of the table, either way'),
     step: text('angle', '1 deg', 'step of the cants'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['the verdict, the drift and the costs from 20 to 100 yards', 'setup.yaml'],

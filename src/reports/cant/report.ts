@@ -4,7 +4,17 @@ import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { headBlocks } from '../head.ts';
-import { type Block, note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import {
+  type Block,
+  inShort,
+  inWhole,
+  note,
+  paragraph,
+  plotBlock,
+  type Report,
+  tableBlock,
+  verdict,
+} from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { cantData } from './data.ts';
 import { type CantFindings, cantFindings } from './findings.ts';
@@ -27,21 +37,29 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
   };
 }
 
+/** Of the second table on a screen. */
+const SHORT_ROWS = 5;
+
 function blocksOf(session: Session, found: CantFindings): readonly Block[] {
   const { units, calibration } = session;
   return [
     verdict(verdictWords(session, found)),
     ...headBlocks(session),
-    paragraph(leanWords(session, found)),
+    ...(found.verdict.reason === 'worth doing'
+      ? [paragraph(leanWords(session, found))]
+      : inWhole(paragraph(leanWords(session, found)))),
     paragraph('Drift by cause with the bow upright, left (-) or right:'),
     tableBlock(driftTable(found, units)),
-    plotBlock(driftPlot(found, units)),
-    ...(found.fit.residuals.length === 0
-      ? []
-      : [paragraph('What the groups say about left and right:'), tableBlock(causeTable(session, found))]),
-    paragraph(groupWords(session, found)),
+    ...inWhole(
+      plotBlock(driftPlot(found, units)),
+      ...(found.fit.residuals.length === 0
+        ? []
+        : [paragraph('What the groups say about left and right:'), tableBlock(causeTable(session, found))]),
+      paragraph(groupWords(session, found)),
+    ),
     paragraph('What an unnoticed cant costs, left (-) or right, and low (-) or high:'),
-    tableBlock(costTable(found, units)),
+    ...inShort(tableBlock(costTable(found, units, SHORT_ROWS))),
+    ...inWhole(tableBlock(costTable(found, units))),
     note(
       `kept: the same cant at every shot, with windage and height set again at ${rangeWords(calibration.rig.zeroRange, units)}.`,
     ),

@@ -2,9 +2,10 @@ import type { LevelError, Miss } from '../../advice/lean/cant.ts';
 import type { Table } from '../../documents/table/table.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
-import { formatQuantity } from '../../quantities/format.ts';
+import { formatQuantity, fromSi } from '../../quantities/format.ts';
 import { type Field, tableOf, through } from '../field.ts';
 import type { Session } from '../session.ts';
+import { shortRows } from '../short-rows.ts';
 import { targetDigits } from '../side-words.ts';
 import { CANT_COLUMNS, causeFields, DRIFT_FIELDS, LEAN_FIELDS, LEVEL_FIELDS } from './fields.ts';
 import type { CantCosts, CantFindings } from './findings.ts';
@@ -37,26 +38,31 @@ interface CostRow {
   readonly misses: readonly Miss[];
 }
 
-/** What a lean that nobody noticed costs, by range. */
-export function costTable({ levelErrors, effects }: CantFindings, units: DisplayUnits): Table {
+/** What a lean that nobody noticed costs, by range; at most so many round ranges. */
+export function costTable(
+  { levelErrors, effects }: CantFindings,
+  units: DisplayUnits,
+  most = Number.POSITIVE_INFINITY,
+): Table {
   const shown = shownCants(effects);
   const length = { unit: 'smallLength', digits: targetDigits } as const;
   const fields: readonly Field<CostRow>[] = [
     ...through(LEVEL_FIELDS, ({ error }: CostRow) => error),
     ...shown.flatMap(({ cant }, k): readonly Field<CostRow>[] => [
       { name: cantName(cant), ...length, of: ({ misses }) => at(misses, k).lateral },
-      { name: 'low', ...length, of: ({ misses }) => at(misses, k).vertical },
+      { name: 'low', ...length, minor: true, of: ({ misses }) => at(misses, k).vertical },
     ]),
   ];
   const rows = levelErrors.map((error, i) => ({
     error,
     misses: shown.map(({ costs }) => at(costs, i).miss),
   }));
-  return tableOf(fields, rows, units);
+  const inUnit = ({ error }: CostRow): number => fromSi(error.range, units.range);
+  return tableOf(fields, shortRows(rows, inUnit, most), units);
 }
 
-/** A cant at the head of a column: "5 °", with a decimal only where it has one. */
-const cantName = (cant: number): string => formatQuantity(cant, 'deg', 1).replace(/\.0(?= )/, '');
+/** A cant at the head of a column: "5°", with a decimal only where it has one. */
+const cantName = (cant: number): string => formatQuantity(cant, 'deg', 1).replace(/\.0(?=°)/, '');
 
 /** Every cant at every range. */
 export const cantTable = ({ effects }: CantFindings, units: DisplayUnits): Table =>

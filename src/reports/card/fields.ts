@@ -46,8 +46,8 @@ export function cardFields(
       ...small,
       of: ({ toldSd }) => toldSd,
     },
-    { key: 'highest_m', name: 'highest', ...small, of: ({ mark }) => mark.highest.height },
-    { key: 'time_s', name: 'time', symbol: 's', digits: 2, of: ({ time }) => time },
+    { key: 'highest_m', name: 'highest', ...small, minor: true, of: ({ mark }) => mark.highest.height },
+    { key: 'time_s', name: 'time', symbol: 's', digits: 2, minor: true, of: ({ time }) => time },
     {
       key: 'speed_mps',
       name: 'speed',
@@ -56,7 +56,14 @@ export function cardFields(
       of: ({ speed }) => speed,
     },
     { key: 'energy_J', name: 'energy', unit: 'energy', digits: 1, of: ({ energy }) => energy },
-    { key: 'momentum_kgmps', name: 'momentum', unit: 'momentum', digits: 3, of: ({ momentum }) => momentum },
+    {
+      key: 'momentum_kgmps',
+      name: 'momentum',
+      unit: 'momentum',
+      digits: 3,
+      minor: true,
+      of: ({ momentum }) => momentum,
+    },
     {
       key: 'wind_drift_m',
       name: `wind ${windWords(crosswind, units)}`,
@@ -66,7 +73,7 @@ export function cardFields(
     {
       key: 'cant_m_per_rad',
       datum: ({ lateralPerRadian }) => lateralPerRadian,
-      name: 'cant 1 °',
+      name: 'cant 1°',
       ...small,
       of: ({ lateralPerRadian }) => lateralPerRadian * DEGREE,
     },

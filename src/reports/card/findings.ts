@@ -45,6 +45,10 @@ export interface CardFindings {
   readonly touching: Metres | null;
 }
 
+/** The farthest range of the rows. */
+export const farthestOf = ({ rows }: Pick<CardFindings, 'rows'>): Metres =>
+  at(rows, rows.length - 1).mark.range;
+
 export interface CardQuestions {
   readonly ranges: readonly Metres[];
   /** rad; and the ranges to tell their cuts for, those nearer than the highest mark left out. */

@@ -1,4 +1,5 @@
-import { PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { flag, PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -10,9 +11,11 @@ export const question = asked({
     from: rangeIn(20, 'first range of the rows; most sights are zeroed there'),
     to: rangeIn(100, 'last range of the rows; few sights reach further'),
     every: stepIn(5, 'step of the rows; one page holds about twenty-five'),
-    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift', 'windSpeed'),
     steepest: text('angle', '40 deg', 'steepest slope of the cut table, up and down'),
     angleStep: text('angle', '10 deg', 'step of the slopes'),
+    ...STANDING_OPTIONS,
+    anyway: flag('print although the marks contradict one another; every page then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'card' },
   examples: [

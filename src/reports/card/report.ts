@@ -1,19 +1,34 @@
 import { at } from '../../numerics/at.ts';
-import { toSi } from '../../quantities/format.ts';
+import { fromSi, toSi } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, windSpeed } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { leftOutData } from '../disagreement-data.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, note, paragraph, type Report, tableBlock, warning } from '../report.ts';
+import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
+import {
+  type Block,
+  inShort,
+  inWhole,
+  note,
+  paragraph,
+  type Report,
+  tableBlock,
+  verdict,
+  warning,
+} from '../report.ts';
 import { roundRanges } from '../round-ranges.ts';
 import type { Session, Sessions } from '../session.ts';
+import { shortRows } from '../short-rows.ts';
+import { surenessWords } from '../sureness-words.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import { CUT_FIELDS, cardFields } from './fields.ts';
-import { type CardFindings, cardFindings } from './findings.ts';
+import { type CardFindings, type CardRow, cardFindings, farthestOf } from './findings.ts';
 import { markPaths } from './paths.ts';
 import type { question } from './question.ts';
 import { cardSheet } from './sheet.ts';
@@ -22,6 +37,8 @@ import { belowZeroNotes, contactNotes } from './words.ts';
 
 /** Slopes are told for this many round ranges at most: between them a cut changes by less than a pin can be set to. */
 const SLOPE_RANGES = 9;
+/** Rows on a screen. */
+const SHORT_ROWS = 20;
 /** Paths are told apart by their dashes; more would not be. Of one more the nearest is left out: it is the flattest. */
 const MOST_PATHS = 4;
 
@@ -31,6 +48,7 @@ export function report(
   { now, sheet }: Occasion,
 ): Report {
   const { title, units } = session;
+  refuseContradiction(session, asked.anyway);
   const crosswind = windSpeed('crosswind', asked.crosswind);
   const ranges = optionRanges(asked);
   const stretch = { from: at(ranges, 0), to: at(ranges, ranges.length - 1) };
@@ -59,16 +77,29 @@ export function report(
 
 function blocksOf(session: Session, found: CardFindings): readonly Block[] {
   const { units } = session;
+  const inUnit = ({ mark }: CardRow): number => fromSi(mark.range, units.range);
   return [
-    ...headBlocks(session),
+    verdict(
+      surenessWords(
+        found.rows.map(({ uncertainty }) => uncertainty),
+        units,
+        {
+          calibrated: session.calibrated,
+          from: session.calibration.rig.zeroRange,
+        },
+      ),
+    ),
     { kind: 'sheet', about: '' },
-    tableBlock(cardTable(found, units)),
+    ...headBlocks(session),
+    ...markWarnings(session, farthestOf(found)).map(warning),
+    ...inShort(tableBlock(cardTable({ ...found, rows: shortRows(found.rows, inUnit, SHORT_ROWS) }, units))),
+    ...inWhole(tableBlock(cardTable(found, units))),
     ...(found.slopes.length === 0
       ? []
-      : [
+      : inWhole(
           paragraph('Uphill (+) and downhill (-), take this off the range:'),
           tableBlock(cardCuts(found, units)),
-        ]),
+        )),
     ...belowZeroNotes(found, units).map(note),
     ...contactNotes(found, units).map(note),
     ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(`wind. ${ENTRY_LEFT_OUT}`)]),
@@ -76,14 +107,20 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
   ];
 }
 
-const dataFor = ({ title, calibrated, calibration, units }: Session, found: CardFindings): object => ({
-  title,
-  calibrated,
-  zero_range_m: calibration.rig.zeroRange,
-  crosswind_mps: found.crosswind,
-  wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
-  // A door that writes the sheet puts the names of its files here.
-  files: [],
-  rows: dataOf(cardFields(found, units), found.rows),
-  slopes: dataOf(CUT_FIELDS, found.slopes),
-});
+const dataFor = (session: Session, found: CardFindings): object => {
+  const { title, calibrated, calibration, units } = session;
+  return {
+    title,
+    calibrated,
+    zero_range_m: calibration.rig.zeroRange,
+    crosswind_mps: found.crosswind,
+    wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
+    draft: isDraft(session),
+    ...leftOutData(session),
+    warnings: [...warnings(session), ...markWarnings(session, farthestOf(found))],
+    // A door that writes the sheet puts the names of its files here.
+    files: [],
+    rows: dataOf(cardFields(found, units), found.rows),
+    slopes: dataOf(CUT_FIELDS, found.slopes),
+  };
+};

@@ -1,10 +1,12 @@
 import { layOutCard } from '../../documents/page/card.ts';
+import { asDraft } from '../../documents/page/draft.ts';
 import type { Drawing, PaperName } from '../../documents/page/drawing.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
-import { warnings } from '../warnings.ts';
-import type { CardFindings } from './findings.ts';
+import { markWarnings, warnings } from '../warnings.ts';
+import { type CardFindings, farthestOf } from './findings.ts';
 import type { MarkPath } from './paths.ts';
 import { pathPlot } from './plots.ts';
 import { cardCuts, cardTable } from './tables.ts';
@@ -18,7 +20,7 @@ export function cardSheet(
   { page, now }: { readonly page: PaperName; readonly now: Date },
 ): Drawing {
   const { units, calibration } = session;
-  return layOutCard(
+  const card = layOutCard(
     {
       title: session.title,
       subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
@@ -32,10 +34,12 @@ export function cardSheet(
       notes: pageNotes(found, calibration.rig.zeroRange, units),
       cautions: [
         ...warnings(session),
+        ...markWarnings(session, farthestOf(found)),
         ...contactNotes(found, units),
         ...shotCautions(session).map(cautionOnPaper),
       ],
     },
     page,
   );
+  return isDraft(session) ? asDraft(card) : card;
 }

@@ -43,7 +43,7 @@ export function checkFindings({ setup, assembly, calibration }: OpenSetup): Chec
     dragTerms,
     dragSum: dragTerms.reduce((sum, { coefficient }) => sum + coefficient, 0),
     spinUp: flying.attitude === null ? null : si(flying.attitude.spinUp / air.density),
-    swing: swing(flying, air.density, uncalibratedDrag),
+    swing: swing(flying, air.density, uncalibratedDrag * arrow.dragScale),
     marginSd: staticMarginSd(flying),
     marginTooSmall:
       staticMargin !== null && length !== null && staticMargin > 0 && staticMargin < LEAST_MARGIN * length,

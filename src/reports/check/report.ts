@@ -1,12 +1,28 @@
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { type Block, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
+import {
+  type Block,
+  inShort,
+  inWhole,
+  paragraph,
+  type Report,
+  tableBlock,
+  verdict,
+  warning,
+} from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
 import { dragTable, pieceTable } from './tables.ts';
-import { arrowWords, assumedWords, smallMarginWords, unusedWords } from './words.ts';
+import {
+  arrowWords,
+  assumedWords,
+  readAsWords,
+  smallMarginWords,
+  unusedWords,
+  wholeArrowWords,
+} from './words.ts';
 
 export function report([session]: Sessions): Report {
   const found = checkFindings(session);
@@ -23,15 +39,19 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   verdict(`${session.name} is sound.`),
   ...headBlocks(session),
   ...(found.marginTooSmall ? [warning(smallMarginWords(found, session))] : []),
-  paragraph(arrowWords(session, found)),
-  ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
-  ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
+  ...inShort(paragraph(arrowWords(session, found))),
+  ...inWhole(paragraph(wholeArrowWords(session, found))),
+  ...inWhole(
+    ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
+    ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
+  ),
+  paragraph(readAsWords(session)),
   paragraph(assumedWords(session, found)),
   paragraph(unusedWords(found)),
   ...cautionBlocks(session),
 ];
 
-function dataFor({ title, calibrated, assembly, calibration }: Session, found: CheckFindings): object {
+function dataFor({ title, calibrated, setup, assembly, calibration }: Session, found: CheckFindings): object {
   const { arrow } = assembly;
   const { flying } = arrow;
   const { air } = calibration.rig.conditions;
@@ -65,5 +85,10 @@ function dataFor({ title, calibrated, assembly, calibration }: Session, found: C
     },
     assumed: found.assumed,
     unused: found.unused,
+    read_as: (setup.readAs ?? []).map(({ path, found: typed, readAs }) => ({
+      path,
+      found: typed,
+      read_as: readAs,
+    })),
   };
 }

@@ -1,7 +1,9 @@
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
 import type { TotalDifference } from '../../arrow/arrow.ts';
+import { massPerDraw } from '../../bow/mass-per-draw.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
 import type { CheckFindings } from './findings.ts';
 
@@ -10,10 +12,20 @@ const NAME_WIDTH = 18;
 
 /** The arrow in flight, a fact a line, and where a measured total differs from its parts. */
 export const arrowWords = (session: Session, found: CheckFindings): string =>
+  factLines(session, [...massFacts(session), ...bowFacts(session), ...flightFacts(session, found)]);
+
+/** The same with what only a computation needs. */
+export const wholeArrowWords = (session: Session, found: CheckFindings): string =>
+  factLines(session, [
+    ...massFacts(session),
+    ...bowFacts(session),
+    ...inertiaFacts(session),
+    ...flightFacts(session, found),
+  ]);
+
+const factLines = (session: Session, facts: readonly Fact[]): string =>
   [
-    ...[...massFacts(session), ...flightFacts(session, found)].map(
-      ([name, words]) => name.padEnd(NAME_WIDTH) + words,
-    ),
+    ...facts.map(([name, words]) => name.padEnd(NAME_WIDTH) + words),
     ...session.assembly.arrow.differences.map((difference) => differenceWords(difference, session.units)),
   ].join('\n');
 
@@ -34,12 +46,6 @@ function flightFacts(
 ): readonly Fact[] {
   const { flying, staticMargin } = assembly.arrow;
   return [
-    ...factOf(
-      'inertia',
-      flying.attitude,
-      ({ axialInertia, transverseInertia }) =>
-        `${axialInertia.toExponential(3)} kg m² about the shaft, ${transverseInertia.toExponential(3)} kg m² across it`,
-    ),
     ...factOf('static margin', staticMargin, (margin) => marginWords(margin, marginSd, units)),
     ...factOf('spin', flying.attitude, ({ spinPerMetre }) => spinWords(spinPerMetre, spinUp, units)),
     ...factOf(
@@ -49,6 +55,27 @@ function flightFacts(
         `${formatQuantity(wavelength, units.range, 1)} a wave, dies to 37 % within ` +
         `${formatQuantity(dampingLength, units.range, 1)}`,
     ),
+  ];
+}
+
+function inertiaFacts({ assembly }: Session): readonly Fact[] {
+  return factOf(
+    'inertia',
+    assembly.arrow.flying.attitude,
+    ({ axialInertia, transverseInertia }) =>
+      `${axialInertia.toExponential(3)} kg m² about the shaft, ${transverseInertia.toExponential(3)} kg m² across it`,
+  );
+}
+
+/** What the bow and the arrow are to one another. */
+function bowFacts({ setup, assembly, calibration, units }: Session): readonly Fact[] {
+  const { mass } = assembly.arrow.flying;
+  const weight = setup.bow.peak_draw_weight;
+  return [
+    ...(weight === undefined
+      ? []
+      : ([['gr/lb', grainsPerPound(massPerDraw(mass, weight)).toFixed(1)]] as const)),
+    ['energy', formatQuantity((mass * calibration.rig.launchSpeed ** 2) / 2, units.energy, 1)],
   ];
 }
 
@@ -84,7 +111,7 @@ const spinWords = (
 ): string =>
   spin === 0 || growth === null
     ? 'none: the vanes do not spin it'
-    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'anticlockwise'} from behind; ` +
+    : `${formatQuantity(spin, spinPerLength, 3)}, ${spin > 0 ? 'clockwise' : 'counterclockwise'} from behind; ` +
       `63 % of it after ${formatQuantity(growth, range, 1)}`;
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
@@ -103,6 +130,14 @@ export function assumedWords({ assembly }: Session, { assumed }: CheckFindings):
   ];
   return lines.length === 0 ? '' : ['Assumed, because the file does not say:', ...lines].join('\n');
 }
+
+/** What was not typed as the program writes it, with what it was taken for; empty for most. */
+export const readAsWords = ({ setup: { readAs = [] } }: Session): string =>
+  readAs.length === 0
+    ? ''
+    : ['Read as:', ...readAs.map(({ path, found, readAs: meant }) => `  ${path}: ${found} is ${meant}`)].join(
+        '\n',
+      );
 
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>

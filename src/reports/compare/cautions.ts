@@ -25,7 +25,7 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
       ? [
           caution(
             'Write bow.peak_draw_weight to have every build checked against 5 gr of arrow per pound of draw weight.',
-            '',
+            { label: '' },
           ),
         ]
       : []),
@@ -35,13 +35,13 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
           caution(
             `${taller.map(({ build }) => vaneWords(build, session.units)).join(', ')}, ` +
               'more than now: check rest, cables and riser at a slow draw, with powder on the vanes.',
-            'Vane clearance',
+            { label: 'Vane clearance' },
           ),
         ]),
     caution(
       'For game, your local hunting code sets the least draw weight, energy and arrow, and you judge the ' +
         'range; this table decides neither.',
-      '',
+      { label: '', short: 'For game, your local hunting code and your own groups decide, not this table.' },
     ),
     carryCaution(session),
   ];

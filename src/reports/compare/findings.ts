@@ -1,7 +1,8 @@
 import { type Comparison, compare } from '../../advice/builds/comparison.ts';
 import type { ComparedQuestions, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
-import { bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
+import { type BowAndArrows, bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
+import { rigAt } from '../../setup/assemble/assemble-place.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Occasion } from '../occasion.ts';
 import type { Session, Sessions } from '../session.ts';
@@ -24,7 +25,7 @@ export async function compareFindings(
   occasion: Occasion,
 ): Promise<CompareFindings> {
   const [session] = sessions;
-  const bows = sessions.map(bowWithBuilds);
+  const bows = sessions.map(bowAt);
   if (bows.reduce((count, { candidates }) => count + 1 + candidates.length, 0) < 2)
     throw new QuestionError(
       `${session.name}: there is nothing to compare it with`,
@@ -32,6 +33,27 @@ export async function compareFindings(
     );
   const comparison = compare(withNamesApart(bows), questions);
   return { sessions, session, comparison, groups: await compareScatter(occasion, comparison, arrows) };
+}
+
+/** The bow with the builds of its file, all where the session stands. */
+function bowAt(session: Session): BowAndArrows {
+  const bow = bowWithBuilds(session);
+  const { place, calibration } = session;
+  if (place === null) return bow;
+  const { elsewhere, rig } = calibration;
+  const before = elsewhere === null ? null : elsewhere.home.rig.scale;
+  const shift = rig.scale === null || before === null ? 0 : rig.scale.atZero - before.atZero;
+  return {
+    ...bow,
+    candidates: bow.candidates.map((candidate) => {
+      const there = rigAt(place.conditions)(candidate.rig);
+      const { scale } = there;
+      return {
+        ...candidate,
+        rig: { ...there, scale: scale === null ? null : { ...scale, atZero: scale.atZero + shift } },
+      };
+    }),
+  };
 }
 
 /** Two files of one title are told apart by a number. */

@@ -1,4 +1,5 @@
 import { count, PAPER, rangeIn, stepIn, text } from '../asked/option.ts';
+import { PLACE_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -12,7 +13,7 @@ export const question = asked({
     to: rangeIn(80, 'farthest range; few shots at game are longer'),
     every: stepIn(20, 'step of the rows'),
     ring: text('diameter', '8 in', 'size of the target, for how far a guess of the range may be off'),
-    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift', 'windSpeed'),
     arrows: count(
       'count',
       [0, 100_000],
@@ -20,6 +21,7 @@ export const question = asked({
       'arrows of a sorted dozen shot with each build for its group; 0 leaves groups out',
     ),
     page: PAPER,
+    ...PLACE_OPTIONS,
   },
   sheet: { when: 'asked', what: 'one page to take to the shop: .pdf or .svg', example: 'sheet' },
   examples: [

@@ -7,6 +7,8 @@ import { ENTRY_LEFT_OUT, entersWind, NOT_MEASURED } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
 import {
   type Block,
+  inShort,
+  inWhole,
   note,
   paragraph,
   plotBlock,
@@ -21,6 +23,7 @@ import { buildTable, dragTable, longTable } from './build-tables.ts';
 import { compareCautions } from './cautions.ts';
 import { compareData } from './data.ts';
 import { factTable, rangeTable } from './difference-tables.ts';
+import { FAR_LEGEND, farTable, farWords, shortVerdict } from './far-table.ts';
 import { buildsOf, type CompareFindings, compareFindings } from './findings.ts';
 import { groupTable } from './group-table.ts';
 import { markPlot } from './plots.ts';
@@ -64,16 +67,32 @@ const isBladed = ({ arrow }: TunedBuild): boolean =>
 
 function blocksOf(found: CompareFindings): readonly Block[] {
   const { session, comparison } = found;
+  const { base, others } = comparison;
+  const builds = buildsOf(comparison);
+  return [
+    ...(builds.some(({ build }) => isBladed(build)) ? [verdict(NOT_MEASURED)] : []),
+    { kind: 'sheet', about: '' },
+    ...inShort(verdict(shortVerdict(found))),
+    ...inWhole(...others.map((contrast) => verdict(verdictLines(found, contrast)))),
+    ...headBlocks(session),
+    paragraph(surroundingsLine(found)),
+    ...inShort(
+      paragraph(`Against ${base.build.name}, ${farWords(found)}:`),
+      tableBlock(farTable(found)),
+      note(FAR_LEGEND),
+    ),
+    ...inWhole(...wholeBlocks(found)),
+    ...cautionBlocks(session, compareCautions(found)),
+  ];
+}
+
+function wholeBlocks(found: CompareFindings): readonly Block[] {
+  const { session, comparison } = found;
   const { units } = session;
   const { base, others, questions } = comparison;
   const builds = buildsOf(comparison);
   const groups = groupTable(found);
   return [
-    ...(builds.some(({ build }) => isBladed(build)) ? [verdict(NOT_MEASURED)] : []),
-    { kind: 'sheet', about: '' },
-    ...others.map((contrast) => verdict(verdictLines(found, contrast))),
-    ...headBlocks(session),
-    paragraph(surroundingsLine(found)),
     ...others.flatMap((contrast) => [
       paragraph(`${contrast.readings.build.name}, against ${base.build.name}${changes(found, contrast)}`),
       tableBlock(factTable(base, contrast, units)),
@@ -93,6 +112,5 @@ function blocksOf(found: CompareFindings): readonly Block[] {
     note(buildLegend(found)),
     plotBlock(markPlot(comparison, units)),
     note(stiffnessLines(found)),
-    ...cautionBlocks(session, compareCautions(found)),
   ];
 }

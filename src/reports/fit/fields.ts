@@ -3,6 +3,7 @@ import type { MarkResidual } from '../../calibration/mark-residual.ts';
 import type { Field } from '../field.ts';
 import type { Session } from '../session.ts';
 import { targetDigits } from '../side-words.ts';
+import { VERDICT_WORDS } from '../verdict-words.ts';
 import type { ParameterFound } from './findings.ts';
 import { type ParameterWords, parameterWords } from './parameter-words.ts';
 
@@ -25,15 +26,22 @@ export function parameterFields(session: Session): readonly Field<ParameterFound
       key: 'prior_value',
       datum: ({ priorValue }) => priorValue,
       name: 'before',
+      minor: true,
       of: (row) => (row.wasKnown ? told(row, ({ value }) => value(row.priorValue)) : 'unknown'),
     },
     {
       key: 'prior_sd',
       datum: ({ priorSd }) => priorSd,
       name: '±',
+      minor: true,
       of: (row) => (row.wasKnown ? told(row, ({ spread }) => spread(row.priorSd)) : ''),
     },
-    { key: 'verdict', name: 'verdict', of: ({ verdict }) => verdict },
+    {
+      key: 'verdict',
+      datum: ({ verdict }) => verdict,
+      name: 'from',
+      of: ({ verdict }) => VERDICT_WORDS[verdict],
+    },
   ];
 }
 
@@ -69,7 +77,7 @@ export const MARK_FIELDS: readonly Field<MarkResidual>[] = [
     digits: targetDigits,
     of: ({ residual }) => residual.measurement.sd,
   },
-  { key: 'studentised', name: 'studentised', digits: 1, of: ({ residual }) => residual.studentised },
+  { key: 'studentised', name: 'in errors', digits: 1, of: ({ residual }) => residual.studentised },
 ];
 
 /** Chronograph readings and drops beside the model, for programs. */

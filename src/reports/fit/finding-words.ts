@@ -1,7 +1,6 @@
 import type { Finding } from '../../calibration/diagnose.ts';
-import type { Measurement } from '../../calibration/measurement.ts';
 import { at } from '../../numerics/at.ts';
-import { formatQuantity } from '../../quantities/format.ts';
+import { disagreementWords, measurementName, otherUnitWords } from '../disagreement-words.ts';
 import type { Session } from '../session.ts';
 import { parameterWords } from './parameter-words.ts';
 
@@ -13,14 +12,27 @@ export function findingWords(session: Session, finding: Finding): string {
       return 'No marks yet: these numbers come from your measurements alone, so the uncertainties are large.';
     case 'one mark':
       return 'One mark alone cannot tell speed, drag and scale apart: it shifts all of them a little. Add one at long range.';
+    case 'contradiction':
+      return disagreementWords(session);
     case 'outlier': {
       const { measurement } = at(session.calibration.residuals, finding.index);
       return (
-        `${measurementWords(session, measurement)} lies ${Math.abs(finding.studentised).toFixed(1)} standard ` +
+        `${capital(measurementName(session, measurement))} lies ${Math.abs(finding.studentised).toFixed(1)} standard ` +
         'errors away from the rest. Was the reading written down wrongly, the range misjudged, or the bow ' +
         'torqued? Shoot it again, or take it out and compare.'
       );
     }
+    case 'one of several': {
+      const names = finding.indices.map((index) =>
+        measurementName(session, at(session.calibration.residuals, index).measurement),
+      );
+      return (
+        `One of these hardly belongs with the rest, and the marks cannot tell which: ${names.join(', ')}. Check what ` +
+        'was written, or shoot them again.'
+      );
+    }
+    case 'other unit':
+      return otherUnitWords(finding.written);
     case 'layer':
       return layerWords(finding.isLaminar, finding.chance);
     case 'at bound':
@@ -66,19 +78,6 @@ function layerWords(isLaminar: boolean, chance: number): string {
 }
 /** From this chance on the marks are said to have told one from the other. */
 const TOLD_APART = 0.95;
-
-/** A measurement by its range: "The 60 yd mark". */
-function measurementWords({ units }: Session, measurement: Measurement): string {
-  const range = formatQuantity(measurement.range, units.range, 0);
-  switch (measurement.kind) {
-    case 'mark':
-      return `The ${range} mark`;
-    case 'speed':
-      return `The chronograph reading at ${range}`;
-    case 'drop':
-      return `The drop at ${range}`;
-  }
-}
 
 const percent = (chance: number): string =>
   chance < 0.001 ? 'under 0.1 %' : `${(100 * chance).toFixed(1)} %`;

@@ -17,6 +17,7 @@ import { plannedMarkSd } from '../../setup/assemble/assemble-marks.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { marksFor } from '../../sight/marks.ts';
 import { isToldSpread } from '../told-spread.ts';
+import { shootable } from './shootable.ts';
 
 /** The group to be shot next is thought of as this many arrows. */
 export const NEXT_ARROWS = 6;
@@ -41,6 +42,8 @@ interface Sureness {
 
 /** The next group, and the root mean square of the marks' uncertainties on the target. */
 interface NextGroup extends Pick<NextRange, 'range' | 'rmsNow' | 'rmsAfter'> {
+  /** The ranges to begin with where nothing was shot yet; else none. */
+  readonly begin: readonly Metres[];
   readonly isTold: { readonly now: boolean; readonly after: boolean };
 }
 
@@ -74,6 +77,10 @@ export interface FitFindings {
   readonly hidden: HiddenByEvenings | null;
 }
 
+/** The farthest range that the tape is to serve. */
+export const farthestOf = ({ sureness }: Pick<FitFindings, 'sureness'>): Metres =>
+  at(sureness, sureness.length - 1).range;
+
 /** How far off the mark of the farthest range could be, on the target. */
 interface HiddenByEvenings {
   readonly range: Metres;
@@ -82,15 +89,15 @@ interface HiddenByEvenings {
   readonly apart: MetresPerSecond;
 }
 
-export function fitFindings(
-  { setup, assembly, calibration }: OpenSetup,
-  ranges: readonly Metres[],
-): FitFindings {
+export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole: Metres): FitFindings {
+  const { setup, assembly, calibration, disagreement } = opened;
+  const { begin, ...where } = shootable(opened, ranges, whole);
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
+    ...where,
   });
   return {
-    symptoms: findings(calibration),
+    symptoms: findings(calibration, disagreement),
     isUnreadable:
       assembly.scale.scale === null && (setup.marks ?? []).some(({ reading }) => reading !== undefined),
     measurements: calibration.residuals.length,
@@ -109,6 +116,7 @@ export function fitFindings(
     })),
     next: {
       range: next.range,
+      begin,
       rmsNow: next.rmsNow,
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },

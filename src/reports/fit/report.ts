@@ -1,13 +1,17 @@
-import { symbolOf } from '../../quantities/format.ts';
+import { symbolOf, toSi } from '../../quantities/format.ts';
+import { si } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
+import { contradictionData, leftOutData, unseenData } from '../disagreement-data.ts';
+import { disagreementWords } from '../disagreement-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { type Block, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { unseenWords } from '../unseen-words.ts';
 import { MARK_FIELDS, OTHER_FIELDS, parameterFields } from './fields.ts';
-import { type FitFindings, fitFindings } from './findings.ts';
+import { type FitFindings, farthestOf, fitFindings } from './findings.ts';
 import { residualPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { fitSheet } from './sheet.ts';
@@ -23,7 +27,7 @@ export function report(
   { now, sheet }: Occasion,
 ): Report {
   const every = `${STEP} ${symbolOf(session.units.range)}`;
-  const found = fitFindings(session, optionRanges({ from, to, every }));
+  const found = fitFindings(session, optionRanges({ from, to, every }), si(toSi(1, session.units.range)));
   return {
     title: session.title,
     blocks: blocksOf(session, found),
@@ -33,19 +37,23 @@ export function report(
   };
 }
 
+/** What contradicts what stands first already. */
+const isSaid = (session: Session, text: string): boolean => text === disagreementWords(session);
+
 const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
   verdict(findingLines(session, found).join('\n')),
   verdict(tapeLine(found, session.units)),
-  ...headBlocks(session),
+  ...headBlocks(session).filter((block) => block.kind !== 'warning' || !isSaid(session, block.text)),
   { kind: 'sheet', about: '' },
   tableBlock(parameterTable(session, found), verdictLine(found)),
   paragraph(tieLine(session, found)),
   ...(found.marks.length === 0
     ? []
-    : [tableBlock(residualTable(session, found)), plotBlock(residualPlot(found, session.units))]),
+    : [tableBlock(residualTable(session, found)), ...inWhole(plotBlock(residualPlot(found, session.units)))]),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
-  paragraph(nextLine(found, session.units)),
+  paragraph(unseenWords(session, farthestOf(found)).join('\n')),
+  paragraph(nextLine(session, found)),
 ];
 
 function dataFor(session: Session, found: FitFindings): object {
@@ -63,6 +71,9 @@ function dataFor(session: Session, found: FitFindings): object {
     residuals: dataOf(MARK_FIELDS, marks),
     others: dataOf(OTHER_FIELDS, others),
     findings: symptoms,
+    contradiction: contradictionData(session),
+    ...leftOutData(session),
+    unseen_slip: unseenData(session, farthestOf(found)),
     next_range_m: next.range,
     rms_on_target_now_m: next.rmsNow,
     rms_on_target_after_m: next.rmsAfter,

@@ -1,11 +1,12 @@
-import { OUTLIER } from '../../calibration/diagnose.ts';
+import { OUTLIER } from '../../calibration/disagreement.ts';
 import { layOutCard } from '../../documents/page/card.ts';
 import type { Drawing, PaperName } from '../../documents/page/drawing.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
 import type { Session } from '../session.ts';
+import { unseenWords } from '../unseen-words.ts';
 import { warnings } from '../warnings.ts';
-import type { FitFindings } from './findings.ts';
+import { type FitFindings, farthestOf } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, residualTable } from './tables.ts';
 import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
@@ -19,11 +20,12 @@ export function fitSheet(
   const { units } = session;
   const shot = found.marks.length > 0;
   const sureness = surenessPlot(found, units);
+  const lead = findingLines(session, found);
   return layOutCard(
     {
       title: `${session.title}: what the marks decide`,
       subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
-      lead: [...findingLines(session, found), tapeLine(found, units), nextLine(found, units)],
+      lead: [...lead, tapeLine(found, units), nextLine(session, found)],
       tables: [
         { title: 'Before and after the marks', ...parameterTable(session, found) },
         ...(shot ? [{ title: 'The shot marks beside the model', ...residualTable(session, found) }] : []),
@@ -35,7 +37,11 @@ export function fitSheet(
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
       ],
-      cautions: [...warnings(session), ...shotCautions(session).map(cautionOnPaper)],
+      cautions: [
+        ...warnings(session).filter((words) => !lead.includes(words)),
+        ...unseenWords(session, farthestOf(found)),
+        ...shotCautions(session).map(cautionOnPaper),
+      ],
     },
     page,
   );

@@ -2,7 +2,10 @@ import type { Verdict } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
+import { VERDICT_WORDS } from '../verdict-words.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
 import { parameterWords } from './parameter-words.ts';
@@ -40,11 +43,24 @@ export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;
   });
-  return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard uncertainty).`;
+  return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard error).`;
 }
 
+/** Where nothing was shot yet, a far group would be on no target. */
+function beginLine(begin: readonly Metres[], { range }: DisplayUnits): string {
+  const [first, ...then] = begin.map((one) => formatQuantity(one, range, 0));
+  const after = then.map((one) => `, then at ${one}`).join('');
+  return `Shoot ${NEXT_ARROWS} arrows at ${first}${after}; with those written down this answer says where to go on.`;
+}
+
+const CHECK_FIRST =
+  'Before you shoot on, check what is named above against what you wrote down at the range, and correct the file.';
+
 /** Where to shoot next, and what it would bring. */
-export function nextLine({ next }: FitFindings, units: DisplayUnits): string {
+export function nextLine(session: Session, { next }: FitFindings): string {
+  const { units } = session;
+  if (isDraft(session)) return CHECK_FIRST;
+  if (next.begin.length > 0) return beginLine(next.begin, units);
   const where = `Shoot next at ${formatQuantity(next.range, units.range, 0)}`;
   if (!next.isTold.after)
     return (
@@ -87,20 +103,20 @@ export function verdictLine({ measurements, parameters }: FitFindings): string {
   if (measurements === 0) return '';
   const found = new Set(parameters.filter(({ isShown }) => isShown).map(({ verdict }) => verdict));
   const words = VERDICTS.filter(([verdict]) => found.has(verdict)).map(
-    ([verdict, meaning]) => `${verdict}: ${meaning}`,
+    ([verdict, meaning]) => `${VERDICT_WORDS[verdict]}: ${meaning}`,
   );
-  return `${words.join('; ')}.`.replace(/^./, (first) => first.toUpperCase());
+  return `From ${words.join('; ')}.`;
 }
 
 const VERDICTS: readonly (readonly [Verdict, string])[] = [
   ['measured', 'your marks decide it'],
-  ['mostly prior', 'your marks hardly change what was known of it before'],
-  ['not separable', 'your marks would decide it if they could tell it from another one'],
+  ['mostly prior', 'your ruler and chronograph decide it, and your marks hardly change it'],
+  ['not separable', 'your marks would decide it if they could tell it from another number'],
 ];
 
 /** The closest tie between two parameters; empty when there is none. */
 export function tieLine(session: Session, { tie }: FitFindings): string {
   if (tie === null) return '';
   const words = parameterWords(session);
-  return `Strongest correlation: ${words[tie.one].name} with ${words[tie.other].name}, ${tie.correlation.toFixed(2)}.`;
+  return `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ${tie.correlation.toFixed(2)}).`;
 }

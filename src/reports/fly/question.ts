@@ -1,4 +1,5 @@
 import { optionalText, rangeIn, stepIn } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -9,6 +10,7 @@ export const question = asked({
     to: rangeIn(100, 'farthest range; marks rarely go beyond it'),
     every: stepIn(5, 'step of the rows; it fits a screen'),
     aim: optionalText('range', 'range the sight is set for; the zero range of the setup when left out'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['every 5 yards to 100', 'setup.yaml'],

@@ -92,6 +92,10 @@ export const MARK_DATA: readonly Field<SureMark>[] = [
 
 const PATH_COLUMNS = [TRAVEL, ON_TARGET, LAUNCH, NEARER_HIT, HIGHEST, HIGHEST_RANGE, ASIDE];
 
+/** What a screen has room for. */
+export const shortColumns = (isScaleKnown: boolean): readonly Field<SureMark>[] =>
+  isScaleKnown ? [RANGE, READING, READING_SD, TRAVEL, ON_TARGET] : [RANGE, TRAVEL, ON_TARGET];
+
 /** A mark for a person: what to set comes right after the range. */
 export const markColumns = (isScaleKnown: boolean): readonly Field<SureMark>[] =>
   isScaleKnown ? [RANGE, READING, READING_SD, ...PATH_COLUMNS] : [RANGE, ...PATH_COLUMNS];

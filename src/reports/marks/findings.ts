@@ -12,6 +12,10 @@ export interface SureMark {
   readonly uncertainty: MarkUncertainty;
 }
 
+/** How sure each of the marks is. */
+export const sureOf = ({ rows }: MarksFindings): readonly MarkUncertainty[] =>
+  rows.map(({ uncertainty }) => uncertainty);
+
 /** Whether marks can be given as readings of the sight's scale. */
 export type ScaleState = 'known' | 'not in the file' | 'not known yet';
 

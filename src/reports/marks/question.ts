@@ -1,4 +1,5 @@
 import { rangeIn, stepIn } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -8,6 +9,7 @@ export const question = asked({
     from: rangeIn(10, 'nearest range; closer ones matter on few bows'),
     to: rangeIn(100, 'farthest range; few sights reach further'),
     every: stepIn(1, 'step of the rows; a tape has one tick each'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['every yard from 10 to 100', 'setup.yaml'],

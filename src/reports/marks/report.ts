@@ -1,30 +1,42 @@
-import { toSi } from '../../quantities/format.ts';
+import { fromSi, toSi } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { note, type Report, tableBlock } from '../report.ts';
+import { inShort, inWhole, note, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
-import { warnings } from '../warnings.ts';
-import { MARK_DATA, markColumns } from './fields.ts';
-import { marksFindings } from './findings.ts';
+import { shortRows } from '../short-rows.ts';
+import { surenessWords } from '../sureness-words.ts';
+import { markWarnings, warnings } from '../warnings.ts';
+import { MARK_DATA, markColumns, shortColumns } from './fields.ts';
+import { marksFindings, type SureMark, sureOf } from './findings.ts';
 import type { question } from './question.ts';
-import { columnWords, marksNotes } from './words.ts';
+import { columnWords, marksNotes, shortColumnWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   const { title, calibrated, units } = session;
   const { zeroRange } = session.calibration.rig;
   const whole = si<'m'>(toSi(1, units.range));
   const found = marksFindings(session, { ranges: optionRanges(asked), whole });
-  const table = tableOf(markColumns(found.scale === 'known'), found.rows, units);
+  const isScaleKnown = found.scale === 'known';
+  const inUnit = ({ mark }: SureMark): number => fromSi(mark.range, units.range);
+  const table = tableOf(markColumns(isScaleKnown), found.rows, units);
+  const last = found.rows.at(-1);
+  const doubts = last === undefined ? [] : markWarnings(session, last.mark.range);
   return {
     title,
     blocks: [
+      verdict(surenessWords(sureOf(found), units, { calibrated, from: zeroRange })),
       ...headBlocks(session),
-      tableBlock(table),
-      note(columnWords(zeroRange, units)),
+      ...doubts.map(warning),
+      ...inShort(
+        tableBlock(tableOf(shortColumns(isScaleKnown), shortRows(found.rows, inUnit), units)),
+        note(shortColumnWords(zeroRange, units)),
+      ),
+      ...inWhole(tableBlock(table), note(columnWords(zeroRange, units))),
       ...marksNotes(found, units).map(note),
       ...cautionBlocks(session),
     ],
@@ -32,7 +44,8 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
     data: {
       title,
       calibrated,
-      warnings: warnings(session),
+      warnings: [...warnings(session), ...doubts],
+      ...leftOutData(session),
       zero_range_m: zeroRange,
       out_of_reach_m: found.beyond,
       rows: dataOf(MARK_DATA, found.rows),

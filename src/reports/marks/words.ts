@@ -6,9 +6,13 @@ import type { MarksFindings, ScaleState } from './findings.ts';
 
 /** What the columns mean. */
 export const columnWords = (zeroRange: Metres, units: DisplayUnits): string =>
-  `travel: of the pin, down from its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard uncertainty.
+  `travel: of the pin, down from its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard error.
 nearer hit: where the same setting hits on the way up. highest: above the line of sight, at that range.
 lateral: left (-) or right of the aim with the windage set at the zero range.`;
+
+/** What the columns that a narrow screen keeps mean. */
+export const shortColumnWords = (zeroRange: Metres, units: DisplayUnits): string =>
+  `travel: of the pin, down from its place at ${formatQuantity(zeroRange, units.range, 0)}. ±: one standard error.`;
 
 /** What is left out, and why: a sentence each. */
 export const marksNotes = (

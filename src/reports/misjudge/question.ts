@@ -1,4 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -21,7 +22,9 @@ export const question = asked({
       'speed',
       '2 mph',
       'usual wind that goes unnoticed, along and across alike, one standard deviation',
+      'windSpeed',
     ),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['an 8 inch ring, 20 to 60 yards', 'setup.yaml --ring 8in'],

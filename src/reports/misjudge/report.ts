@@ -6,7 +6,7 @@ import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
-import { note, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
+import { inWhole, note, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { MISJUDGE_FIELDS } from './fields.ts';
 import { type MisjudgeAsked, type MisjudgeFindings, misjudgeFindings } from './findings.ts';
@@ -30,7 +30,7 @@ export function report([session]: Sessions, asked: AskedHere): Report {
       verdict(verdictWords(found, units)),
       ...headBlocks(session),
       tableBlock(table),
-      plotBlock(hitPlot(found, units)),
+      ...inWhole(plotBlock(hitPlot(found, units))),
       note(columnWords(found.spread, units)),
       ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(ENTRY_LEFT_OUT)]),
       ...cautionBlocks(session),

@@ -1,4 +1,5 @@
 import { count, flag, rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 import { USUAL_DOZEN } from './usual-dozen.ts';
 
@@ -44,6 +45,7 @@ export const question = asked({
       'sideways speed of the nock as the arrow leaves, each way',
     ),
     broadhead: flag('with a common three-blade head of the same weight in place of the point'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a dozen sorted arrows from a steady bow', 'setup.yaml'],

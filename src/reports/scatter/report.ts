@@ -3,7 +3,7 @@ import { optionRanges } from '../asked/quantity.ts';
 import { dataOf, datumOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { inShort, inWhole, note, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { CAUSE_FIELDS, SPREAD_FIELDS } from './fields.ts';
 import { bothOf, type ScatterFindings, scatterFindings } from './findings.ts';
@@ -11,7 +11,7 @@ import { groupPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { groupTable, scatterTable, shareTable } from './tables.ts';
 import { variationFrom } from './variation.ts';
-import { legendWords, shareWords, variationWords, verdictWords } from './words.ts';
+import { groupWords, legendWords, shareWords, variationWords, verdictWords } from './words.ts';
 
 export async function report(
   [session]: Sessions,
@@ -33,9 +33,12 @@ export async function report(
       ...headBlocks(session),
       paragraph(variationWords(session, found)),
       tableBlock(groupTable(found, units)),
-      plotBlock(groupPlot(found, units)),
-      ...bothOf(found).flatMap((one) => [paragraph(shareWords(one)), tableBlock(shareTable(one, units))]),
-      note(legendWords(found)),
+      ...inWhole(
+        plotBlock(groupPlot(found, units)),
+        ...bothOf(found).flatMap((one) => [paragraph(shareWords(one)), tableBlock(shareTable(one, units))]),
+        note(legendWords(found)),
+      ),
+      ...inShort(note(groupWords(found))),
     ],
     rows: scatterTable(found, units),
     data: dataFor(session, found),

@@ -54,7 +54,7 @@ export function variationWords(
     `mass ${formatQuantity(mass, units.mass, 2)}`,
     `balance ${formatQuantity(balance, units.smallLength, small[1])}`,
     `speed ${formatQuantity(speed, units.speed, 2)}`,
-    `sag of the shaft ${formatQuantity(bend, units.smallLength, small[0])},\none vane ${formatQuantity(vane, 'deg', 2)}`,
+    `sag of the shaft ${formatQuantity(bend, units.smallLength, small[0])}, one vane ${formatQuantity(vane, 'deg', 2)}`,
     `head ${formatQuantity(head, 'deg', 2)}`,
     `nock travel ${formatQuantity(nockTravel * assembly.arrow.flying.balance, units.speed, 3)}`,
   ];
@@ -64,10 +64,14 @@ export function variationWords(
 export const shareWords = ({ vanes }: VaneScatter): string =>
   `With ${vaneWords(vanes)}, the share of each cause and of their interaction:`;
 
-export const legendWords = ({ asked: { group, arrows } }: ScatterFindings): string =>
+/** What a group is. */
+export const groupWords = ({ asked: { group, arrows } }: ScatterFindings): string =>
+  `Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`;
+
+export const legendWords = (found: ScatterFindings): string =>
   [
     'shares: of the variance when each varies alone.',
-    'interaction: the part that no single cause explains; negative where one cause cancels another, as when a vane',
-    'that is off spins an arrow whose head leans.',
-    `Groups are the mean largest distance of ${group} hits, from ${arrows} arrows.`,
+    'interaction: the part that no single cause explains; negative where one cause cancels another, as when a vane ' +
+      'that is off spins an arrow whose head leans.',
+    groupWords(found),
   ].join('\n');

@@ -1,4 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -13,6 +14,7 @@ export const question = asked({
     steepest: text('angle', '40 deg', 'steepest slope, up and down'),
     angleStep: text('angle', '10 deg', 'step of the slopes'),
     thirdAxis: text('angle', '1 deg', 'how far the right end of the level points ahead of its left'),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['the cut table for the pocket', 'setup.yaml'],

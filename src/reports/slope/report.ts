@@ -4,14 +4,14 @@ import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { SLOPE_COLUMNS, SLOPE_DATA } from './fields.ts';
 import { type SlopeFindings, slopeFindings } from './findings.ts';
 import { slopePlot } from './plots.ts';
 import type { question } from './question.ts';
 import { cosineTable, cutTable, markTable } from './tables.ts';
-import { cosineWords, thirdAxisWords } from './words.ts';
+import { cosineWords, thirdAxisWords, verdictWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   const { title, calibrated, calibration, units } = session;
@@ -43,17 +43,20 @@ function blocksOf(session: Session, found: SlopeFindings) {
   const { rows, thirdAxis, worstCosine, worstThird } = found;
   const marks = rows.map(({ mark }) => mark);
   return [
-    ...(worstCosine === null ? [] : [verdict(cosineWords(worstCosine, units))]),
+    verdict(verdictWords(found, units)),
     ...headBlocks(session),
+    ...inWhole(...(worstCosine === null ? [] : [paragraph(cosineWords(worstCosine, units))])),
     paragraph(
       'The level mark to set, downhill (-) to uphill (+); "-": the pin would have to be above every mark, so set the highest:',
     ),
     tableBlock(markTable(units, marks)),
     paragraph('For the pocket: take this off the range (its top row is the slope):'),
     tableBlock(cutTable(units, marks)),
-    paragraph('Where the cosine rule hits, low (-) or high:'),
-    tableBlock(cosineTable(units, marks)),
-    plotBlock(slopePlot(found, units)),
+    ...inWhole(
+      paragraph('Where the cosine rule hits, low (-) or high:'),
+      tableBlock(cosineTable(units, marks)),
+      plotBlock(slopePlot(found, units)),
+    ),
     ...(worstThird === null ? [] : [paragraph(thirdAxisWords(thirdAxis, worstThird, units))]),
     ...cautionBlocks(session),
   ];

@@ -28,9 +28,9 @@ function slopeTable(units: DisplayUnits, marks: readonly SlopeMark[], { unit, di
   };
 }
 
-/** A slope at the head of a column: "+10 °", with a decimal only where it has one. */
+/** A slope at the head of a column: "+10°", with a decimal only where it has one. */
 const slopeName = (slope: number): string =>
-  `${slope > 0 ? '+' : ''}${formatQuantity(slope, 'deg', 1).replace(/\.0(?= )/, '')}`;
+  `${slope > 0 ? '+' : ''}${formatQuantity(slope, 'deg', 1).replace(/\.0(?=°)/, '')}`;
 
 /** The level mark to set; null where even the highest mark is too low a pin. */
 export const markTable = (units: DisplayUnits, marks: readonly SlopeMark[]): Table =>

@@ -1,4 +1,5 @@
 import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -19,6 +20,7 @@ export const question = asked({
       '1.5 fps',
       'sideways speed of the nock as the arrow leaves; a clear fault of tune',
     ),
+    ...STANDING_OPTIONS,
   },
   examples: [
     ['a degree of tail left or high, and 1.5 ft/s of nock travel', 'setup.yaml'],

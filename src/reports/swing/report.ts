@@ -1,4 +1,5 @@
 import { LEAST_MARGIN } from '../../advice/launch/swing.ts';
+import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { YARD } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
@@ -9,9 +10,19 @@ import { partsOf } from '../changed-build.ts';
 import { dataOf, datumOf, tableOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headBlocks } from '../head.ts';
-import { note, paragraph, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
+import {
+  inShort,
+  inWhole,
+  note,
+  paragraph,
+  plotBlock,
+  type Report,
+  tableBlock,
+  verdict,
+  warning,
+} from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
-import { MISS_FIELDS, startsAcross } from '../start-misses.ts';
+import { MISS_FIELDS, mainMisses, startsAcross } from '../start-misses.ts';
 import { HOLE_FIELDS, START_FIELDS } from './fields.ts';
 import { type SwingFindings, swingFindings } from './findings.ts';
 import { swingPlot } from './plots.ts';
@@ -50,19 +61,23 @@ function blocksOf(session: Session, found: SwingFindings) {
     ...(advice.tooSmall ? [warning(smallMarginWords())] : []),
     ...headBlocks(session),
     paragraph(startWords(found, units)),
-    tableBlock(tableOf(START_FIELDS, disturbed, units)),
-    plotBlock(swingPlot(found, units)),
+    ...inWhole(tableBlock(tableOf(START_FIELDS, disturbed, units))),
+    ...inWhole(plotBlock(swingPlot(found, units))),
     paragraph('Where each launch hits, relative to a clean one; right and high positive:'),
-    tableBlock(startsAcross(disturbed, units)),
+    ...inShort(tableBlock(mainMisses(disturbed, units))),
+    ...inWhole(tableBlock(startsAcross(disturbed, units))),
     ...(hung.length === 0
       ? []
       : [
           paragraph('The hole in paper, from point to nock as the archer sees it; right and high positive:'),
-          tableBlock(holeTable(advice.starts, units)),
+          ...inShort(tableBlock(holeTable(advice.starts, units, at(hung, Math.floor(hung.length / 2))))),
+          ...inWhole(tableBlock(holeTable(advice.starts, units))),
         ]),
-    note(
-      'This is a rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
-        'little low because its path falls while the shaft goes through.',
+    ...inWhole(
+      note(
+        'This is a rigid arrow: near the bow a real tear also shows the bending of the shaft, and a clean arrow tears a ' +
+          'little low because its path falls while the shaft goes through.',
+      ),
     ),
   ];
 }

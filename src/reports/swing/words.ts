@@ -3,15 +3,15 @@ import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { SwingFindings } from './findings.ts';
 
-/** The margin, and the size of a swing. */
+/** Whether the arrow steers itself, and why. */
 export function marginWords(
   { staticMargin, marginSd, marginShare, swing }: SwingAdvice,
   units: DisplayUnits,
 ): string {
   const error = marginSd === null ? '' : ` (± ${formatQuantity(marginSd, units.bowLength, 1)})`;
   const margin =
-    `The centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)} behind the balance ` +
-    `point${error}, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
+    `${steadyWord(marginShare)}: the centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)}${error} ` +
+    `behind the balance point, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
   const size =
     swing === null
       ? 'The arrow settles without overshooting.'
@@ -19,6 +19,9 @@ export function marginWords(
         `${formatQuantity(swing.dampingLength, units.range, 1)}.`;
   return `${margin}\n${size}`;
 }
+
+const steadyWord = (marginShare: number): string =>
+  marginShare < LEAST_MARGIN ? 'Too little to rely on' : 'This arrow steers itself well';
 
 /** Of an arrow whose margin is too small to trust. */
 export const smallMarginWords = (): string =>

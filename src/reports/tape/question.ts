@@ -1,4 +1,5 @@
-import { choice, count, PAPER, rangeIn, text } from '../asked/option.ts';
+import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
+import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
 export const question = asked({
@@ -12,6 +13,8 @@ export const question = asked({
     copies: count('count', [1, 60], 3, 'copies of the main tape on the page; cutting and gluing spoil some'),
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
+    ...STANDING_OPTIONS,
+    anyway: flag('print although the marks contradict one another; every strip then says DRAFT'),
   },
   sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.

@@ -4,8 +4,9 @@ import { formatQuantity } from '../../quantities/format.ts';
 import { DEFAULT_WORDS } from '../../setup/assemble/defaults.ts';
 import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine } from '../head.ts';
+import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
-import { warnings } from '../warnings.ts';
+import { markWarnings, warnings } from '../warnings.ts';
 import type { SheetFindings, TapeFindings } from './findings.ts';
 import { neighbourName, shortNotes, surenessWords } from './words.ts';
 
@@ -39,12 +40,14 @@ export function tapeSheet(
       ticks: tape.ticks,
       calibration: shot,
       zero,
+      isDraft: isDraft(session),
       neighbours: neighbours.map((strip) => ({
         name: neighbourName(strip, units),
         ticks: strip.tape.ticks,
       })),
       warnings: [
         ...warnings(session),
+        ...markWarnings(session, tape.last.range),
         ...shortNotes(tape, units),
         ...shotCautions(session).map(cautionOnPaper),
       ],

@@ -23,7 +23,7 @@ export const question = asked({
     ),
     at: { ...rangeIn(60, 'ranges for what depends on range, with commas between'), of: 'ranges' },
     plot: optionalText('name', 'what to plot; the last one shown when left out'),
-    crosswind: text('speed', '10 mph', 'wind from the side, for the drift'),
+    crosswind: text('speed', '10 mph', 'wind from the side, for the drift', 'windSpeed'),
   },
   more: SHOWN,
   examples: [

@@ -7,7 +7,7 @@ import { cautionBlocks, shotCautions } from '../cautions.ts';
 import { datumBy, FACT_FIELDS, ROW_FIELDS } from '../compare/fields.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
-import { note, plotBlock, type Report, tableBlock } from '../report.ts';
+import { inWhole, note, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { variedKey } from './axes.ts';
 import { type VaryFindings, varyFindings } from './findings.ts';
@@ -15,7 +15,7 @@ import { outputsOf } from './outputs.ts';
 import { varyPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { varyTable } from './tables.ts';
-import { failureLines, lightCautions, speedWords } from './words.ts';
+import { failureLines, lightCautions, speedWords, verdictWords } from './words.ts';
 
 export async function report(
   [session]: Sessions,
@@ -35,9 +35,10 @@ export async function report(
   return {
     title: session.title,
     blocks: [
+      verdict(verdictWords(found, table)),
       ...headBlocks(session),
       tableBlock(table),
-      ...(plot === null ? [] : [plotBlock(plot)]),
+      ...inWhole(...(plot === null ? [] : [plotBlock(plot)])),
       note(failureLines(found)),
       note(speedWords(found.axes)),
       ...cautionBlocks(session, lightCautions(found.cells)),

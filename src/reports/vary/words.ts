@@ -1,13 +1,36 @@
 import { gridPoint } from '../../advice/builds/vary.ts';
+import { type Cell, cellText, type Table } from '../../documents/table/table.ts';
+import { at } from '../../numerics/at.ts';
 import { caution, isLight, lightArrow } from '../cautions.ts';
+import { listed } from '../listed.ts';
 import type { Caution } from '../report.ts';
 import type { VariedKey } from './axes.ts';
-import type { Cell } from './cells.ts';
+import type { Cell as Combination } from './cells.ts';
 import type { VaryFindings } from './findings.ts';
 
 /** A key as a heading: what it is about, without the sections everything arrow-like stands in. */
 export const heading = (name: string): string =>
   name.replace(/^(arrow\.parts|arrow|launch)\./, '').replace(/[._]/g, ' ');
+
+/** What the first and the last combination of a sweep come to. */
+export function verdictWords({ axes, cells }: VaryFindings, { columns, rows }: Table): string {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (first === undefined || last === undefined || cells.length < 2) return '';
+  const keys = axes.length;
+  const spoken = (row: readonly Cell[], i: number): string => cellText(row[i], at(columns, i));
+  const unitOf = (i: number): string => (at(columns, i).unit === '' ? '' : ` ${at(columns, i).unit}`);
+  const changed = columns.flatMap(({ name }, i) => {
+    const [from, to] = [spoken(first, i), spoken(last, i)];
+    return i < keys || from === to ? [] : [`${name} ${from} to ${to}${unitOf(i)}`];
+  });
+  const over = axes.map(
+    (_, i) => `${at(columns, i).name} ${spoken(first, i)} to ${spoken(last, i)}${unitOf(i)}`,
+  );
+  return `${capital(over.join(', '))}: ${changed.length === 0 ? 'nothing shown changes' : listed(changed.slice(0, MOST_TOLD))}.`;
+}
+/** Of the columns, in a first line. */
+const MOST_TOLD = 4;
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 /** What becomes of the launch speed while other things are varied. */
 export const speedWords = (axes: readonly VariedKey[]): string =>
@@ -36,7 +59,7 @@ export function failureLines({ axes, cells }: VaryFindings): string {
 const MOST_FAILURES = 3;
 
 /** Combinations too light for the bow. */
-export function lightCautions(cells: readonly Cell[]): readonly Caution[] {
+export function lightCautions(cells: readonly Combination[]): readonly Caution[] {
   const light = cells.filter((cell) => {
     const perDraw = 'failure' in cell ? null : cell.facts.massPerDraw;
     return perDraw !== null && isLight(perDraw);

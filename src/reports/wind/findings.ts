@@ -1,4 +1,4 @@
-import { type AirChange, airChanges, usualAirs } from '../../advice/range/air-change.ts';
+import { type AirChange, airChanges, type Elsewhere, otherAirs } from '../../advice/range/air-change.ts';
 import { CLOCK, type WindEffect, windEffects } from '../../advice/range/wind-drift.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/archer-spread.ts';
@@ -18,7 +18,7 @@ export interface WindFindings {
 
 export function windFindings(
   opened: OpenSetup,
-  { speed, ranges }: Pick<WindFindings, 'speed' | 'ranges'>,
+  { speed, ranges, elsewhere }: Pick<WindFindings, 'speed' | 'ranges'> & { readonly elsewhere: Elsewhere },
 ): WindFindings {
   const { rig } = opened.calibration;
   return {
@@ -26,6 +26,6 @@ export function windFindings(
     ranges,
     effects: windEffects(rig, speed, CLOCK, ranges),
     entryCounted: entersWind(rig.conditions.arrow),
-    airs: airChanges(rig, usualAirs(rig.conditions.air), ranges, archerSpread(opened)),
+    airs: airChanges(rig, otherAirs(rig.conditions.air, elsewhere), ranges, archerSpread(opened)),
   };
 }

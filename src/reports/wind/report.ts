@@ -6,19 +6,31 @@ import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT } from '../not-measured.ts';
-import { note, paragraph, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
+import {
+  inShort,
+  inWhole,
+  note,
+  paragraph,
+  plotBlock,
+  type Report,
+  tableBlock,
+  verdict,
+  warning,
+} from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { elsewhere } from './elsewhere.ts';
 import { AIR_FIELDS, WIND_FIELDS } from './fields.ts';
 import { type WindFindings, windFindings } from './findings.ts';
 import { driftPlot } from './plots.ts';
 import type { question } from './question.ts';
-import { airTable, driftTable, hourTable, markTable } from './tables.ts';
-import { verdictWords } from './words.ts';
+import { airTable, driftTable, hourTable, markTable, sideTable } from './tables.ts';
+import { airVerdict, tapeWords, verdictWords, windWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   const found = windFindings(session, {
     speed: windSpeed('speed', asked.speed),
     ranges: optionRanges(asked),
+    elsewhere: elsewhere(session.units),
   });
   return {
     title: session.title,
@@ -35,22 +47,29 @@ function blocksOf(session: Session, found: WindFindings) {
   return [
     verdict(verdictWords(found, units)),
     ...headBlocks(session),
-    paragraph(
-      `Drift in a wind of ${formatQuantity(found.speed, units.windSpeed, 1)} by where it comes from, left (-) or right:`,
-    ),
-    tableBlock(driftTable(found, units)),
     ...(found.entryCounted ? [] : [warning(ENTRY_LEFT_OUT)]),
-    plotBlock(driftPlot(found, units)),
-    paragraph('What to add to the range when setting the mark:'),
-    tableBlock(markTable(found, units)),
+    ...inShort(
+      paragraph('Drift by the clock, left (-) or right; from the left it is the other way round:'),
+      tableBlock(sideTable(found, units)),
+    ),
+    ...inWhole(
+      paragraph(
+        `Drift in a wind of ${windWords(found.speed, units)} by where it comes from, left (-) or right:`,
+      ),
+      tableBlock(driftTable(found, units)),
+      plotBlock(driftPlot(found, units)),
+      paragraph('What to add to the range when setting the mark:'),
+      tableBlock(markTable(found, units)),
+    ),
     paragraph(
-      `Where the marks of the air here (density altitude ${here}) hit in other air, low (-) or high:`,
+      `${airVerdict(found, units)} Where the marks of the air here (density altitude ${here}) hit in other air:`,
     ),
     tableBlock(airTable(found, units)),
     note(
       'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold ' +
         'limbs and strings may not.',
     ),
+    ...tapeWords(session, found, units).map(paragraph),
     ...cautionBlocks(session),
   ];
 }

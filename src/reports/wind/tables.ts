@@ -37,6 +37,15 @@ export const driftTable = (found: WindFindings, units: DisplayUnits): Table =>
     ({ lateral }) => fromSi(lateral, units.smallLength),
   );
 
+/** Hours from ahead round by the right to behind. */
+const HALF_CLOCK = 7;
+
+/** Drift by the hours of one side. */
+export function sideTable(found: WindFindings, units: DisplayUnits): Table {
+  const table = driftTable(found, units);
+  return { ...table, rows: table.rows.slice(0, HALF_CLOCK) };
+}
+
 /** What to add to the range, by hour and range. */
 export const markTable = (found: WindFindings, units: DisplayUnits): Table =>
   clockTable(found, units, { unit: symbolOf(units.range), digits: 2 }, ({ markChange }) =>

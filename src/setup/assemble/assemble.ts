@@ -1,11 +1,7 @@
 import type { Arrow } from '../../arrow/arrow.ts';
-import type { Air } from '../../atmosphere/air.ts';
-import { pressureAltitude } from '../../atmosphere/standard.ts';
 import { USUAL_DAY } from '../../calibration/days.ts';
 import type { CalibrationProblem } from '../../calibration/fit.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
-import { freeFallAt } from '../../flight/free-fall.ts';
-import { STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { BowGeometry } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -16,6 +12,7 @@ import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
+import { freeFallOf } from './free-fall-of.ts';
 import { isLayerOpen, LAMINAR_DRAG } from './open-layer.ts';
 
 /** A setup file as the domain's values: what to fly, and what to hold it to. */
@@ -44,6 +41,7 @@ export function assemble(setup: SetupFile): Assembly {
     cant: setup.bow.cant ?? defaultOf('bow.cant'),
     zeroRange: setup.sight.zero_range ?? defaultOf('sight.zero_range'),
     zeroSlope: setup.sight.zero_slope ?? defaultOf('sight.zero_slope'),
+    zeroedWith: null,
     scale: null,
     housingBelowPin: setup.sight.housing_below_pin ?? defaultOf('sight.housing_below_pin'),
   };
@@ -74,16 +72,6 @@ function conditionsOf(setup: SetupFile, arrow: Arrow): FlightConditions {
     eyeHeight: setup.eye_height ?? defaultOf('eye_height'),
     place: setup.latitude === undefined ? null : { latitude: setup.latitude, azimuth: setup.azimuth ?? null },
   };
-}
-
-/**
- * Of the place where its latitude is known. A station's pressure tells the altitude to some 100 m, a few millionths of
- * gravity; where there is none, the file's altitude serves.
- */
-function freeFallOf({ latitude, air: section }: SetupFile, { pressure }: Air): number {
-  if (latitude === undefined) return STANDARD_GRAVITY;
-  const altitude = section?.pressure === undefined ? section?.altitude : undefined;
-  return freeFallAt(latitude, altitude ?? pressureAltitude(pressure));
 }
 
 const geometryOf = ({ bow, sight }: SetupFile, balance: Metres): BowGeometry => ({

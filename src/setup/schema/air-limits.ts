@@ -1,6 +1,6 @@
 import type { Limit } from './limit.ts';
 
-export const AIR_LIMITS = {
+const AIR = {
   'air.temperature': {
     what: 'air temperature',
     unit: 'degF',
@@ -42,6 +42,34 @@ export const AIR_LIMITS = {
     max: 18000,
     example: 820,
     why: 'Archers shoot between the lowest shore and the highest passes.',
+  },
+} as const satisfies Record<string, Limit>;
+
+/** Where nothing is written for a place. */
+const AS_STANDARD = "standard for the altitude; the file's own without one";
+
+export const AIR_LIMITS = {
+  ...AIR,
+  'places.temperature': { ...AIR['air.temperature'], what: 'air temperature there', otherwise: AS_STANDARD },
+  'places.pressure': {
+    ...AIR['air.pressure'],
+    what: 'pressure as a barometer there reads it',
+    otherwise: AS_STANDARD,
+  },
+  'places.sea_level_pressure': {
+    ...AIR['air.sea_level_pressure'],
+    what: 'pressure as a weather report gives it, in place of `places.pressure`; needs `places.altitude`',
+  },
+  'places.humidity': {
+    ...AIR['air.humidity'],
+    what: 'relative humidity there',
+    otherwise: "50 %; the file's own without an altitude",
+  },
+  'places.altitude': {
+    ...AIR['air.altitude'],
+    what: 'its height above sea level',
+    otherwise: "the file's own pressure",
+    example: 9800,
   },
   'wind.speed': {
     what: 'wind speed',

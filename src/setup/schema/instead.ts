@@ -1,6 +1,7 @@
 import { type DisplayUnit, toSi } from '../../quantities/format.ts';
 import { parseQuantity } from '../../quantities/parse.ts';
 import { QuantityError, type QuantityErrorCode } from '../../quantities/quantity-error.ts';
+import { spokenNumber } from '../../quantities/spoken-number.ts';
 import { inBothUnits } from '../../quantities/suggestion.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey } from './limits.ts';
@@ -12,14 +13,23 @@ const TAKEN_FOR: Partial<Record<LimitKey, LimitKey>> = {
   'sight.peep_to_pin': 'bow.peep_height',
 };
 
+/** The limits of the key that this one is taken for, if there is one. */
+export function takenFor(key: LimitKey): Limit | undefined {
+  const other = TAKEN_FOR[key];
+  return other === undefined ? undefined : LIMITS[other];
+}
+
 /** What to write in place of a number outside its limits: with the unit that would bring it inside, or else the example. */
 export function insteadOfNonsense(key: LimitKey, text: string): string {
   const limit: Limit = LIMITS[key];
-  const other = TAKEN_FOR[key];
-  const number = Number.parseFloat(text);
-  const [unit] = other !== undefined && wouldDo(LIMITS[other], text) ? [] : unitsThatFit(limit, number);
+  const other = takenFor(key);
+  const number = numberIn(text);
+  const [unit] = other !== undefined && wouldDo(other, text) ? [] : unitsThatFit(limit, number);
   return unit === undefined ? anExample(limit, text) : `"${withUnit(number, unit)}"`;
 }
+
+/** Not a number when the text begins with none. */
+const numberIn = (text: string): number => Number(spokenNumber(text)?.values[0]);
 
 /** What to write in place of a part where only whole numbers belong. */
 export const insteadOfPart = (limit: Limit, value: number): string =>
@@ -34,8 +44,7 @@ const WITHOUT_NUMBER: readonly QuantityErrorCode[] = ['empty', 'no-number', 'not
 /** What to write in place of a text that is not a quantity: what the text suggests, when that is within the limits. */
 export function insteadOfUnreadable(limit: Limit, text: string, { code, suggestion }: QuantityError): string {
   if (WITHOUT_NUMBER.includes(code)) return `"${exampleOf(limit, isMetric(text))}"`;
-  if (code === 'no-unit') return withUnits(limit, text, Number(text));
-  return withinLimits(limit, suggestion) ?? withUnits(limit, text, Number.parseFloat(text));
+  return withinLimits(limit, suggestion) ?? withUnits(limit, text, numberIn(text));
 }
 
 /** A suggestion without those of its texts that are outside the limits; undefined when none is left. */

@@ -5,7 +5,12 @@ import type { Refusal } from './refusal.ts';
 
 /** What a leaf's reader returns: the value, or why there is none. */
 export type LeafOutcome<T> =
-  | { readonly value: T; readonly refusal?: undefined }
+  | {
+      readonly value: T;
+      /** What was taken to be meant, as it is to be typed, where something else was typed: `28.5 in` for 28 1/2". */
+      readonly readAs?: string;
+      readonly refusal?: undefined;
+    }
   | { readonly refusal: Refusal };
 
 /** What the issue of a refused value carries to the reader of the file. */

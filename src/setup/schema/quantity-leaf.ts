@@ -1,36 +1,80 @@
+import { at } from '../../numerics/at.ts';
 import { toSi } from '../../quantities/format.ts';
-import { parseDifference, parseQuantity } from '../../quantities/parse.ts';
+import { LONGEST_TEXT, parseDifference, parseQuantity } from '../../quantities/parse.ts';
 import { si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
-import { insteadOfDirection } from './directions.ts';
-import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable } from './instead.ts';
+import { type Reading, readingsOf } from '../../quantities/readings.ts';
+import { spokenNumber } from '../../quantities/spoken-number.ts';
+import { bareQuantity } from './bare-number.ts';
+import { bearing, directed } from './directions.ts';
+import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable, takenFor } from './instead.ts';
 import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import { type LeafOutcome, leaf, wordMeant } from './leaf.ts';
 import { dimensionIn, isWithin, type Limit, otherUnit } from './limit.ts';
 import { LIMITS, type LimitKey, type QuantityAt } from './limits.ts';
 import { allowedBy, exampleOf, nameOf, type Refusal, withUnit } from './refusal.ts';
 
-/** One key's quantity out of its text, within its limits. */
+/** One key's quantity out of its text, within its limits, with what it was taken for where that is not what was typed. */
 export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutcome<QuantityAt<K>> {
   const limit: Limit = LIMITS[key];
   const refuse = (reason: string, write: string) => ({
     refusal: { reason, allowed: allowedBy(limit, text), write },
   });
+  const inWords = directed(key, text);
+  const sign = inWords === undefined ? 1 : inWords.sign;
+  const heading = bearing(key, text);
+  const typed = inWords?.text ?? heading ?? text;
+  const dimension = dimensionIn(limit.unit);
+  const number = spokenNumber(typed);
+  if (inWords?.signedTwice === true) {
+    const size = typed.replace(/^[+-]\s*/, '');
+    return refuse(`"${text}" has both a sign and a word for it`, `"-${size}" or "${size}"`);
+  }
+  if (number?.rest === '' && dimension !== 'ratio')
+    return bareQuantity(
+      limit,
+      text,
+      number.values.map((value) => sign * Number(value)),
+      takenFor(key),
+    );
   return orRefusal(
     refuse,
-    (error) => {
-      const meant = insteadOfDirection(key, text);
-      return meant === undefined ? insteadOfUnreadable(limit, text, error) : `"${meant}"`;
-    },
+    (error) => insteadOfUnreadable(limit, typed, error),
     () => {
-      const value = parseQuantity(text, dimensionIn(limit.unit), [limit.unit, otherUnit(limit.unit)]);
+      const meant = meanings(limit, typed).map((each) => ({ ...each, value: sign * each.value + 0 }));
+      const inside = meant.filter(({ value }) => isWithin(limit, value));
+      const [found] = inside;
+      const { value } = found ?? at(meant, 0);
       if (limit.whole && !Number.isInteger(value))
         return refuse(`"${text}" is not a whole number`, insteadOfPart(limit, value));
-      if (isWithin(limit, value)) return { value: si(value) };
-      const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
-      return refuse(`"${text}" is ${side} the limit. ${limit.why}`, insteadOfNonsense(key, text));
+      if (found === undefined) {
+        const side = value > toSi(limit.min, limit.unit) ? 'above' : 'below';
+        return refuse(`"${text}" is ${side} the limit. ${limit.why}`, insteadOfNonsense(key, typed));
+      }
+      if (number?.rest === '' && number.values.length > 1 && inside.length > 1)
+        return refuse(`"${text}" may be two numbers`, inside.map((each) => `"${each.text}"`).join(' or '));
+      const said = sign < 0 ? `-${found.text}` : found.text;
+      return found.workedOut || typed !== text ? { value: si(value), readAs: said } : { value: si(value) };
     },
   );
+}
+
+/**
+ * What a text may mean, the likelier first; 45 is also 45 % where a percentage belongs.
+ *
+ * @throws QuantityError when it means nothing
+ */
+function meanings(limit: Limit, text: string): readonly Reading[] {
+  const dimension = dimensionIn(limit.unit);
+  const readings = text.length > LONGEST_TEXT ? [] : readingsOf(text, dimension);
+  if (readings.length === 0) {
+    // The reader of quantities says why.
+    const value = parseQuantity(text, dimension, [limit.unit, otherUnit(limit.unit)]);
+    return [{ value, difference: value, text, workedOut: false }];
+  }
+  const number = limit.unit === '%' ? spokenNumber(text) : undefined;
+  const percent = number?.rest === '' ? readingsOf(`${number.values[0]} %`, dimension) : [];
+  return [...readings, ...percent.map((each) => ({ ...each, workedOut: true }))];
 }
 
 /** One key's standard uncertainty out of its text: greater than zero, and no wider than the limits of the key itself. */

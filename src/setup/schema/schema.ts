@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { airSchema, placeKeys, windSchema } from './air-schema.ts';
+import { airSchema, placeKeys, placesSchema, windSchema } from './air-schema.ts';
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
@@ -27,6 +27,7 @@ export const setupSchema = z.strictObject({
   launch: launchSchema,
   air: z.exactOptional(airSchema),
   wind: z.exactOptional(windSchema),
+  places: z.exactOptional(placesSchema),
   ...placeKeys,
   sight: sightSchema,
   marks: z.exactOptional(marksSchema),
@@ -45,12 +46,15 @@ type Fixed<T> = T extends number | string | boolean | undefined
 export type SetupFile = Fixed<z.output<typeof setupSchema>> & {
   /** One of the last digit that the marks' readings are written to, which numbers no longer show; absent without readings. */
   readonly readingStep?: number;
+  /** What was not typed as the program writes it, and what it was taken for; absent when there is nothing of the kind. */
+  readonly readAs?: readonly { readonly path: string; readonly found: string; readonly readAs: string }[];
 };
 
 export type BowSection = SetupFile['bow'];
 export type ArrowSection = SetupFile['arrow'];
 export type PartsSection = NonNullable<ArrowSection['parts']>;
 export type AirSection = NonNullable<SetupFile['air']>;
+export type PlaceEntry = NonNullable<SetupFile['places']>[number];
 export type WindSection = NonNullable<SetupFile['wind']>;
 type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;

@@ -73,6 +73,15 @@ export const SIGHT_LIMITS = {
     example: 3,
     why: 'No sight has a shorter or longer bar for the pin to travel on.',
   },
+  'sight.range_length': {
+    what: 'length of the range you shoot on; nothing farther is then asked to be shot',
+    otherwise: 'no limit',
+    unit: 'yd',
+    min: 5,
+    max: 300,
+    example: 60,
+    why: 'A range that is shot on is about this long.',
+  },
   'sight.scale.travel_per_unit': {
     what: 'travel of the pin for one number of the scale, or `unknown` to let marks measure it',
     unit: 'mm',

@@ -44,6 +44,7 @@ export const sightSchema = z
       'bar_angle',
       'level_length',
       'travel_length',
+      'range_length',
     ]),
     scale: z.exactOptional(scale),
     tape: z.exactOptional(tape),

@@ -16,6 +16,7 @@ export const inventedRig: Rig = {
   cant: si(0),
   zeroRange: si(18.288),
   zeroSlope: si(0),
+  zeroedWith: null,
   scale: { travelPerUnit: 0.001, direction: 1, atZero: 12.4 },
   housingBelowPin: si(0),
 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { airChanges, usualAirs } from '../../../../src/advice/range/air-change.ts';
+import { airChanges, otherAirs } from '../../../../src/advice/range/air-change.ts';
 import { CLOCK, windEffects } from '../../../../src/advice/range/wind-drift.ts';
 import { windFrom } from '../../../../src/atmosphere/wind.ts';
 import { STATE } from '../../../../src/flight/frame.ts';
@@ -75,8 +75,13 @@ describe('windEffects', () => {
   });
 });
 
+const ELSEWHERE = {
+  altitudes: [si<'m'>(0), si<'m'>(1000), si<'m'>(3000)],
+  temperatures: [si<'K'>(258.15), si<'K'>(303.15)],
+};
+
 describe('airChanges', () => {
-  const changes = airChanges(inventedRig, usualAirs(seaLevel), courseRanges, 8.33e-4);
+  const changes = airChanges(inventedRig, otherAirs(seaLevel, ELSEWHERE), courseRanges, 8.33e-4);
 
   it('in the air of its own altitude the tape holds to nothing', () => {
     const own = changes.find(({ other }) => other.kind === 'altitude' && other.altitude === 0);
@@ -106,7 +111,7 @@ describe('airChanges', () => {
       ...inventedRig,
       conditions: { ...conditions, arrow: { ...conditions.arrow, dragScale: 0 } },
     };
-    for (const { worst } of airChanges(dragless, usualAirs(seaLevel), courseRanges, 8.33e-4))
+    for (const { worst } of airChanges(dragless, otherAirs(seaLevel, ELSEWHERE), courseRanges, 8.33e-4))
       expect(Math.abs(worst.vertical)).toBeLessThan(1e-9 /* m */);
   });
 

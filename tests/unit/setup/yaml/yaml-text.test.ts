@@ -78,6 +78,6 @@ describe('what YAML allows and a setup does not', () => {
 });
 
 it('positions count lines ended by carriage returns too', () => {
-  const [problem] = problemsOf(EXAMPLE.replace('452 gr ', '452 ').replaceAll('\n', '\r\n'));
+  const [problem] = problemsOf(EXAMPLE.replace('452 gr ', '452 yd ').replaceAll('\n', '\r\n'));
   expect([problem?.line, problem?.column]).toEqual([10, 9]);
 });

@@ -1,0 +1,144 @@
+import { FOOT, YARD } from '../quantities/exact.ts';
+import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
+import { type Tried, tried } from './agreement.ts';
+import type { CalibrationProblem } from './fit.ts';
+import type { Measurement } from './measurement.ts';
+import type { ParameterName, Prior } from './parameters.ts';
+
+/** One number of the setup file that, were it another, would make all marks fit. */
+export type OneNumber =
+  | { readonly kind: 'travel per unit'; readonly value: Metres; readonly stated: Metres }
+  | { readonly kind: 'reading at zero'; readonly value: number; readonly stated: number }
+  | { readonly kind: 'direction'; readonly increases: 'down' | 'up' }
+  | { readonly kind: 'other unit'; readonly written: 'yd' | 'm'; readonly isZeroToo: boolean }
+  | { readonly kind: 'launch speed'; readonly value: MetresPerSecond; readonly stated: MetresPerSecond };
+
+/** Such a number, and how well all would agree with it. */
+export interface OneNumberTried extends Tried {
+  readonly cause: OneNumber;
+}
+
+/** A number counts as another one when it lies this many of its standard uncertainties from what was stated. */
+const ANOTHER = 4;
+/** A wide-open prior of a launch speed; no bow is outside it, m/s. */
+const ANY_SPEED = { sd: 80, yardstick: FOOT };
+/** No chronograph, and no other arrow of a bow, is farther off than this share (common practice, no source). */
+const FARTHEST_SPEED = 0.15;
+/** Of a travel per unit, over that of the file. */
+const ANY_PITCH = { sd: 10, yardstick: 0.2 };
+/** Of the reading at the zero range, m of travel. */
+const ANY_PLACE = { sd: 0.5, yardstick: 0.004 };
+
+/** The fits in which one number of the file is another; those that would need an impossible bow are left out. */
+export const oneNumbers = (problem: CalibrationProblem): readonly OneNumberTried[] => [
+  ...travelPerUnit(problem),
+  ...readingAtZero(problem),
+  ...direction(problem),
+  ...otherUnits(problem),
+  ...launchSpeed(problem),
+];
+
+const hasReadings = ({ rig, measurements }: CalibrationProblem): boolean =>
+  rig.scale !== null && measurements.some(({ kind }) => kind === 'mark');
+
+function travelPerUnit(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const { scale } = problem.rig;
+  if (scale === null || !hasReadings(problem)) return [];
+  return freed(problem, 'scale_ratio', ANY_PITCH).map(({ value, ...found }) => ({
+    ...found,
+    cause: {
+      kind: 'travel per unit',
+      value: si(scale.travelPerUnit * value),
+      stated: si(scale.travelPerUnit),
+    },
+  }));
+}
+
+function readingAtZero(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const { scale } = problem.rig;
+  if (scale === null || !hasReadings(problem)) return [];
+  const wide = {
+    sd: ANY_PLACE.sd / scale.travelPerUnit,
+    yardstick: ANY_PLACE.yardstick / scale.travelPerUnit,
+  };
+  return freed(problem, 'scale_offset', wide).map(({ value, ...found }) => ({
+    ...found,
+    cause: { kind: 'reading at zero', value: scale.atZero + value, stated: scale.atZero },
+  }));
+}
+
+function launchSpeed(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const { launchSpeed: stated } = problem.rig;
+  return freed(problem, 'launch_speed', ANY_SPEED)
+    .filter(({ value }) => Math.abs(value / stated - 1) < FARTHEST_SPEED)
+    .map(({ value, ...found }) => ({
+      ...found,
+      cause: { kind: 'launch speed', value: si(value), stated },
+    }));
+}
+
+/** The fit with one number that was known left to the marks; none when nothing was known of it, or it comes out as stated. */
+function freed(
+  problem: CalibrationProblem,
+  name: ParameterName,
+  wide: Omit<Prior, 'value'>,
+): readonly (Tried & { readonly value: number })[] {
+  const prior = problem.priors[name];
+  if (prior.yardstick !== undefined) return [];
+  const found = tried({ ...problem, priors: { ...problem.priors, [name]: { ...prior, ...wide } } });
+  if (found === null) return [];
+  const value = found.calibration.values[name];
+  return Math.abs(value - prior.value) > ANOTHER * prior.sd ? [{ ...found, value }] : [];
+}
+
+function direction(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const { rig } = problem;
+  const { scale } = rig;
+  if (scale === null || !hasReadings(problem)) return [];
+  const other = scale.direction === 1 ? -1 : 1;
+  const found = tried({ ...problem, rig: { ...rig, scale: { ...scale, direction: other } } });
+  return found === null
+    ? []
+    : [{ ...found, cause: { kind: 'direction', increases: other === 1 ? 'down' : 'up' } }];
+}
+
+/** All ranges in the other unit, with the zero range and without. */
+const otherUnits = (problem: CalibrationProblem): readonly OneNumberTried[] =>
+  inOtherUnit(problem).flatMap(({ cause, problem: other }): readonly OneNumberTried[] => {
+    const found = tried(other);
+    return found === null ? [] : [{ ...found, cause }];
+  });
+
+/** The problem with its ranges in the other unit, in every way that it could be meant. */
+export function inOtherUnit(problem: CalibrationProblem): readonly {
+  readonly cause: Extract<OneNumber, { kind: 'other unit' }>;
+  readonly problem: CalibrationProblem;
+}[] {
+  const { rig, measurements } = problem;
+  if (measurements.length === 0) return [];
+  return unitsOf(measurements).flatMap((written) => {
+    const times = written === 'yd' ? 1 / YARD : YARD;
+    const other = { ...problem, measurements: measurements.map((shot) => farther(shot, times)) };
+    return [false, true].map((isZeroToo) => ({
+      cause: { kind: 'other unit' as const, written, isZeroToo },
+      problem: isZeroToo ? { ...other, rig: { ...rig, zeroRange: si(rig.zeroRange * times) } } : other,
+    }));
+  });
+}
+
+const farther = (shot: Measurement, times: number): Measurement =>
+  shot.kind === 'drop'
+    ? { ...shot, range: si(shot.range * times), aimedWith: si(shot.aimedWith * times) }
+    : { ...shot, range: si(shot.range * times) };
+
+/** A range this near to a whole one, in the unit, was written in it. */
+const WHOLE = 1e-6;
+
+/** The units that ranges may have been written in: the one in which all are whole, or either where both or none is. */
+export function unitsOf(measurements: readonly Pick<Measurement, 'range'>[]): readonly ('yd' | 'm')[] {
+  const isWhole = (size: number): boolean =>
+    measurements.every(({ range }) => Math.abs(range / size - Math.round(range / size)) < WHOLE);
+  const [yards, metres] = [isWhole(YARD), isWhole(1)];
+  if (yards === metres) return ['yd', 'm'];
+  return yards ? ['yd'] : ['m'];
+}

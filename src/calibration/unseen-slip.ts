@@ -1,0 +1,81 @@
+import { at } from '../numerics/at.ts';
+import { forwardSolve } from '../numerics/cholesky.ts';
+import { quadraticForm } from '../numerics/quadratic-form.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
+import { marksFor } from '../sight/marks.ts';
+import { OUTLIER } from './disagreement.ts';
+import type { Calibration } from './fit.ts';
+import { type MarkUncertainty, markUncertainty } from './mark-uncertainty.ts';
+
+/** A wrong reading that these marks would not show, and what it would do far out. */
+export interface UnseenSlip {
+  /** Of the mark that it would do the most harm in. */
+  readonly range: Metres;
+  /** How many numbers of the scale the reading could be off; null where a slip of any size would go unseen. */
+  readonly numbers: number | null;
+  /** On the target at the far range, for that many numbers, or for one where any would go unseen. */
+  readonly shift: Metres;
+  readonly farRange: Metres;
+  /** The standard uncertainty that the far mark is said to have, on the target. */
+  readonly farSd: Metres;
+}
+
+/** A shift this large is no limit: nothing holds the mark, m. */
+const NOTHING_HOLDS = 2;
+
+/**
+ * The largest slip in one reading that these marks would not show, of the mark in which it would move the far range most.
+ *
+ *   |t| < 3 as long as  d < 3/√(e' M e),   M = V^-1 - V^-1 J C J' V^-1;   it moves the far mark by  g' C J' V^-1 e d
+ *
+ * d the slip as height on the target, e the mark's place among the measurements, V their covariance, J their derivatives by the
+ * unknowns, C the covariance of those, g the far mark's gradient: the fit taken as straight.
+ *
+ * @returns null where there are no marks of a scale, or none would move the far range
+ */
+export function unseenSlip(calibration: Calibration, farRange: Metres): UnseenSlip | null {
+  const { problem, rig } = calibration;
+  const shot = problem.measurements.flatMap((measurement, index) =>
+    measurement.kind === 'mark' ? [{ index, range: measurement.range }] : [],
+  );
+  if (rig.scale === null || shot.length === 0) return null;
+  const table = marksFor(rig, [...shot.map(({ range }) => range), farRange]);
+  const sure = markUncertainty(calibration, table);
+  const far = at(sure, shot.length);
+  const slips = shot.map(({ index, range }, i): UnseenSlip => {
+    const perNumber = Math.abs(at(sure, i).heightPerUnit);
+    const { unseen, shiftPer } = inHeight(calibration, index, far);
+    const isLimited = unseen * shiftPer < NOTHING_HOLDS;
+    return {
+      range,
+      numbers: isLimited ? unseen / perNumber : null,
+      shift: si(shiftPer * (isLimited ? unseen : perNumber)),
+      farRange,
+      farSd: far.onTargetSd,
+    };
+  });
+  const [worst] = slips
+    .filter(({ shift }) => shift > 0)
+    .toSorted((a, b) => Number(b.numbers === null) - Number(a.numbers === null) || b.shift - a.shift);
+  return worst ?? null;
+}
+
+/** The largest height (m) of one measurement that goes unseen, and what a metre of it moves the far mark on the target. */
+function inHeight({ linear }: Calibration, index: number, { gradient, heightPerUnit }: MarkUncertainty) {
+  const { factor, jacobian, covariance } = linear;
+  const alone = forwardSolve(
+    factor,
+    jacobian.map((_, k) => (k === index ? 1 : 0)),
+  );
+  const size = alone.reduce((sum, value) => sum + value ** 2, 0);
+  const pull = covariance.map((_, j) =>
+    alone.reduce((sum, value, k) => sum + value * at(at(jacobian, k), j), 0),
+  );
+  const held = Math.max(0, size - quadraticForm(covariance, pull));
+  const moved = gradient.reduce(
+    (sum, slope, k) =>
+      sum + slope * at(covariance, k).reduce((total, value, j) => total + value * at(pull, j), 0),
+    0,
+  );
+  return { unseen: OUTLIER / Math.sqrt(held), shiftPer: Math.abs(moved * heightPerUnit) };
+}

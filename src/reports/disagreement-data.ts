@@ -1,0 +1,80 @@
+import type { Explained } from '../calibration/disagreement.ts';
+import type { Measurement } from '../calibration/measurement.ts';
+import type { Metres } from '../quantities/quantity.ts';
+import { leftOutMarks } from './disagreement-words.ts';
+import type { Session } from './session.ts';
+import { toldSlip } from './unseen-words.ts';
+
+/** The marks that a fit leaves out because they do not belong, for programs. */
+export const leftOutData = (session: Session): object => ({
+  marks_left_out: leftOutMarks(session).map(({ mark, wouldRead, wouldReadSd, slip }) => ({
+    range_m: mark.range,
+    reading: mark.reading,
+    would_read: wouldRead,
+    would_read_sd: wouldReadSd,
+    slip: slip?.kind ?? null,
+  })),
+});
+
+/** What contradicts what, for programs; null while nothing does. */
+export function contradictionData({ disagreement }: Session): object | null {
+  if (disagreement?.isContradiction !== true) return null;
+  const { agreement, explanations, together, worst, order } = disagreement;
+  return {
+    kind: kindOf(explanations, together),
+    chance: agreement?.chance ?? null,
+    causes: explanations.map(causeData),
+    together: together.map(measurementData),
+    worst: worst.map(measurementData),
+    order: order.map(({ near, far }) => ({
+      near_range_m: near.range,
+      near_reading: near.reading,
+      far_range_m: far.range,
+      far_reading: far.reading,
+    })),
+  };
+}
+
+function kindOf(explanations: readonly Explained[], together: readonly Measurement[]): string {
+  const [first, second] = explanations;
+  if (first === undefined) return together.length > 0 ? 'several marks' : 'unexplained';
+  if (second !== undefined) return 'one of several';
+  return first.explanation.kind === 'mark' ? 'one mark' : 'one number';
+}
+
+function causeData({ explanation, agreement: { chance } }: Explained): object {
+  const { kind } = explanation;
+  switch (kind) {
+    case 'mark':
+      return { kind, chance, ...measurementData(explanation.measurement) };
+    case 'travel per unit':
+      return { kind, chance, value_m: explanation.value, stated_m: explanation.stated };
+    case 'reading at zero':
+      return { kind, chance, value: explanation.value, stated: explanation.stated };
+    case 'direction':
+      return { kind, chance, increases: explanation.increases };
+    case 'other unit':
+      return { kind, chance, written: explanation.written, zero_range_too: explanation.isZeroToo };
+    case 'launch speed':
+      return { kind, chance, value_mps: explanation.value, stated_mps: explanation.stated };
+  }
+}
+
+const measurementData = (measurement: Measurement): object => ({
+  measured: measurement.kind,
+  range_m: measurement.range,
+  ...(measurement.kind === 'mark' ? { reading: measurement.reading } : {}),
+});
+
+/** The largest slip in one reading that would go unseen, for programs; null where it is not worth telling. */
+export function unseenData(session: Session, farRange: Metres): object | null {
+  const slip = toldSlip(session, farRange);
+  return slip === null
+    ? null
+    : {
+        range_m: slip.range,
+        numbers: slip.numbers,
+        far_range_m: slip.farRange,
+        on_target_m: slip.shift,
+      };
+}

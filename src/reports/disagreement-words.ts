@@ -1,0 +1,169 @@
+import type { Disagreement, Explained } from '../calibration/disagreement.ts';
+import { type Slip, type WrongMark, wrongMark } from '../calibration/likely-slip.ts';
+import type { Backwards } from '../calibration/mark-order.ts';
+import type { Measurement } from '../calibration/measurement.ts';
+import type { OneNumber } from '../calibration/one-number.ts';
+import { formatQuantity } from '../quantities/format.ts';
+import type { Session } from './session.ts';
+
+/** What the measurements of a setup have against one another, a sentence or several; empty when they agree. */
+export function disagreementWords(session: Session): string {
+  const { disagreement } = session;
+  if (disagreement?.isContradiction !== true) return '';
+  const { explanations, together, worst } = disagreement;
+  const [first, second] = explanations;
+  if (first !== undefined && second === undefined) return aloneWords(session, disagreement, first);
+  const order = orderWords(session, disagreement.order);
+  if (first !== undefined)
+    return (
+      `${order}The shot marks contradict one another or what was measured. Any one of these would explain it: ` +
+      `${explanations.map((one) => amongWords(session, one)).join('; ')}. Check these first.`
+    );
+  if (together.length > 0) return togetherWords(session, disagreement);
+  return (
+    `${order}The shot marks contradict one another or what was measured, and no single mark or number explains it. ` +
+    `Farthest from the rest: ${listed(worst.map((one) => measurementName(session, one)))}. Check every reading and ` +
+    'range, or shoot them again.'
+  );
+}
+
+/** Marks that are left out of the fit, beside what the others say of them. */
+export function leftOutMarks({ disagreement, calibration, assembly }: Session): readonly WrongMark[] {
+  if (disagreement?.isContradiction !== true || disagreement.rest === null) return [];
+  const all = assembly.problem.measurements;
+  const gone = all.filter((one) => !calibration.problem.measurements.includes(one));
+  return gone.flatMap((one) => (one.kind === 'mark' ? [wrongMark(calibration, one, all)] : []));
+}
+
+function aloneWords(session: Session, { order }: Disagreement, found: Explained): string {
+  const { explanation, calibration } = found;
+  const { assembly } = session;
+  if (explanation.kind !== 'mark')
+    return `The shot marks contradict what was measured. ${numberWords(session, explanation)}`;
+  const { measurement } = explanation;
+  if (measurement.kind !== 'mark')
+    return (
+      `${capital(measurementName(session, measurement))} contradicts the rest: without it everything else agrees. ` +
+      'It is left out; check it or measure it again.'
+    );
+  const wrong = wrongMark(calibration, measurement, assembly.problem.measurements);
+  const backwards = order.find(({ near, far }) => near === measurement || far === measurement);
+  const what =
+    backwards === undefined
+      ? `${capital(measurementName(session, measurement))} does not belong with the rest, which agree: it would read ` +
+        `${wouldWords(wrong)}; ${said(measurement.reading)} was written. ${slipWords(session, wrong.slip)}`
+      : `${backwardsWords(session, backwards)}. ${slipWords(session, wrong.slip)}At ${rangeOf(session, measurement)} ` +
+        `${wouldWords(wrong)} would fit. `;
+  return `${what}The ${rangeOf(session, measurement)} mark is left out of the fit: correct it, or shoot it again.`;
+}
+
+function togetherWords(session: Session, { together }: Disagreement): string {
+  const wrong = new Map(leftOutMarks(session).map((one) => [one.mark as Measurement, one]));
+  const each = together.map((one) => {
+    const found = wrong.get(one);
+    const beside =
+      found === undefined ? '' : ` (${wouldWords(found)} would fit, ${said(found.mark.reading)} was written)`;
+    return `${measurementName(session, one)}${beside}`;
+  });
+  return (
+    `Several marks do not belong with the rest, which agree: ${listed(each)}. They are left out of the fit: correct ` +
+    'them, or shoot them again.'
+  );
+}
+
+/** One of several explanations, in a list. */
+function amongWords(session: Session, { explanation, calibration }: Explained): string {
+  if (explanation.kind !== 'mark')
+    return numberWords(session, explanation).replace(/[.]$/, '').replace(/^A/, 'a');
+  const { measurement } = explanation;
+  const name = `${measurementName(session, measurement)} is wrong`;
+  if (measurement.kind !== 'mark') return name;
+  const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
+  const slip = slipWords(session, wrong.slip).trim();
+  return `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was written${slip === '' ? '' : `: ${lowered(slip)}`})`;
+}
+
+function numberWords({ units }: Session, cause: OneNumber): string {
+  switch (cause.kind) {
+    case 'travel per unit':
+      return (
+        `All marks fit if one unit of the scale is ${formatQuantity(cause.value, 'mm', 2)} of pin travel, where ` +
+        `${formatQuantity(cause.stated, 'mm', 2)} was written: is the wheel geared?`
+      );
+    case 'reading at zero':
+      return (
+        `All marks fit if the scale reads ${said(cause.value, 1)} at the zero range, where ${said(cause.stated, 1)} was ` +
+        'written.'
+      );
+    case 'direction':
+      return (
+        `All marks fit if the numbers grow as the pin goes ${cause.increases}: write "increases: ${cause.increases}" ` +
+        'in the scale.'
+      );
+    case 'other unit':
+      return otherUnitWords(cause.written);
+    case 'launch speed':
+      return (
+        `All marks fit with a launch speed of ${formatQuantity(cause.value, units.speed, 0)}, where ` +
+        `${formatQuantity(cause.stated, units.speed, 0)} was written: was it measured with this arrow and this draw weight?`
+      );
+  }
+}
+
+export const otherUnitWords = (written: 'yd' | 'm'): string =>
+  written === 'yd'
+    ? 'All marks fit better if their ranges were metres, not yards: what did the rangefinder count in?'
+    : 'All marks fit better if their ranges were yards, not metres: what did the rangefinder count in?';
+
+/** A slip as a question, with a blank after it. */
+function slipWords(session: Session, slip: Slip | null): string {
+  switch (slip?.kind) {
+    case undefined:
+      return '';
+    case 'digits swapped':
+      return `Digits swapped, for ${said(slip.meant)}? `;
+    case 'one digit':
+      return `One digit wrong, for ${said(slip.meant)}? `;
+    case 'other unit':
+      return slip.unit === 'm'
+        ? 'Was the target so many metres away, not yards? '
+        : 'Was the target so many yards away, not metres? ';
+    case 'reading of another range':
+      return `Is that the reading of ${formatQuantity(slip.range, session.units.range, 0)}? `;
+  }
+}
+
+const orderWords = (session: Session, order: readonly Backwards[]): string =>
+  order.map((pair) => `${backwardsWords(session, pair)}. `).join('');
+
+/** The farther range has the lower pin on every sight. */
+const backwardsWords = (session: Session, { near, far }: Backwards): string =>
+  `Reading ${said(far.reading)} at ${rangeOf(session, far)} lies above ${said(near.reading)} at ${rangeOf(session, near)}`;
+
+/** A reading surer than this is told to a tenth, as 'it would read 72.9'. */
+const HALF_A_NUMBER = 5;
+const wouldWords = ({ wouldRead, wouldReadSd }: WrongMark): string =>
+  wouldRead.toFixed(wouldReadSd < HALF_A_NUMBER ? 1 : 0);
+
+/** A reading as written. */
+const said = (reading: number, digits?: number): string =>
+  digits === undefined ? String(reading) : String(Number(reading.toFixed(digits)));
+
+const rangeOf = ({ units }: Session, { range }: Measurement): string => formatQuantity(range, units.range, 0);
+
+/** A measurement by its range: "the 60 yd mark". */
+export function measurementName(session: Session, measurement: Measurement): string {
+  const range = rangeOf(session, measurement);
+  switch (measurement.kind) {
+    case 'mark':
+      return `the ${range} mark`;
+    case 'speed':
+      return `the chronograph reading at ${range}`;
+    case 'drop':
+      return `the drop at ${range}`;
+  }
+}
+
+const lowered = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
+const listed = (words: readonly string[]): string => words.join(', ').replace(/, ([^,]*)$/, ' and $1');
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
