@@ -104,6 +104,10 @@ export const QUESTIONS = {
     () => import('./vary/question.ts'),
     () => import('./vary/report.ts'),
   ),
+  tune: asking(
+    () => import('./tune/question.ts'),
+    () => import('./tune/report.ts'),
+  ),
 } as const;
 
 export type QuestionName = keyof typeof QUESTIONS;

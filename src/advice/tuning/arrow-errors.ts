@@ -17,7 +17,8 @@ const MASS_STEP = 5 * GRAIN;
 const NO_WINDAGE = 0;
 
 /**
- * Change of the height of a hit for a kilogram more of arrow, m/kg, below 0: a heavier arrow leaves slower, by the energy that arrow
+ * Change of the height of a hit for a kilogram more of arrow, m/kg, below 0: a heavier arrow leaves slower, by the energy
+ * that arrow
  * and virtual mass share.
  *
  *   v'/v = sqrt((m + K)/(m' + K))

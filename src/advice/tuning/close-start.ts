@@ -26,7 +26,10 @@ export interface BowUncertainty {
 
 export interface CloseStart {
   readonly far: Metres;
-  /** Where the arrow of the far mark crosses the line of sight for the first time; null when it is still rising at the far one. */
+  /**
+   * Where the arrow of the far mark crosses the line of sight for the first time; null when it is still rising at the
+   * far one.
+   */
   readonly near: Metres | null;
   readonly centredAt: Metres | null;
   /** Where an arrow centred there comes back to the line of sight; null when it does not within 140 yd. */

@@ -13,7 +13,7 @@ const WRONG_ABOVE = INCH / 4;
 /** What the rounding of inches to metres may shift, m. */
 const ROUNDING = 1e-9;
 
-export type DrawBand = 'matched' | 'matters' | 'wrong';
+type DrawBand = 'matched' | 'matters' | 'wrong';
 
 export interface DrawQuestion {
   readonly measured: Metres;

@@ -28,8 +28,8 @@ export interface BareOffset {
   readonly sd: Metres;
 }
 
-export const COMPONENTS = ['tailLeft', 'tailUp', 'tailLeftRate', 'tailRisingRate'] as const;
-export type StartComponent = (typeof COMPONENTS)[number];
+const COMPONENTS = ['tailLeft', 'tailUp', 'tailLeftRate', 'tailRisingRate'] as const;
+type StartComponent = (typeof COMPONENTS)[number];
 
 /** How an arrow leaves the string, with the standard error of each component and whether the shots decide it. */
 export interface LaunchEstimate {

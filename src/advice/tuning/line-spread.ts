@@ -6,7 +6,7 @@ import { type Metres, si } from '../../quantities/quantity.ts';
 import { devianceAt, type GridPoint, type PlaceSpread, spreadGrid } from './line-grid.ts';
 import { sumOf } from './sample.ts';
 
-export type LineVerdict = 'more positions' | 'not shown' | 'beyond the span' | 'one-sided' | 'best';
+type LineVerdict = 'more positions' | 'not shown' | 'beyond the span' | 'one-sided' | 'best';
 
 export interface LineSpread {
   readonly verdict: LineVerdict;

@@ -54,8 +54,6 @@ export interface Round {
 
 /** Something that was altered, between two rounds. */
 export interface Alteration {
-  /** The number of the last round before it. */
-  readonly after: number;
   readonly date: string;
   readonly change: Change;
 }
@@ -65,26 +63,29 @@ export function alterations(rounds: readonly Round[]): readonly Alteration[] {
   const found: Alteration[] = [];
   let rest: string | null = null;
   let extension: number | null = null;
-  for (const [i, round] of rounds.entries()) {
+  for (const round of rounds) {
     const moved = (change: Change): void => {
-      found.push({ after: i - 1, date: round.date, change });
+      found.push({ date: round.date, change });
     };
     if (round.rest !== null && rest !== null && round.rest !== rest) moved('rest');
     if (round.extension !== null && extension !== null && round.extension !== extension) moved('extension');
     rest = round.rest ?? rest;
     extension = round.extension ?? extension;
-    for (const change of round.changed) found.push({ after: i, date: round.date, change });
+    for (const change of round.changed) found.push({ date: round.date, change });
   }
   return found;
 }
 
-/** The alterations since the last round of a step that make it stale. */
-export function changedSince(step: Step, last: number, altered: readonly Alteration[]): readonly Change[] {
-  const stale = STALE_AFTER[step];
-  const changes = altered
-    .filter(({ after, change }) => after >= last && stale.includes(change))
-    .map(({ change }) => change);
-  return CHANGES.filter((change) => changes.includes(change));
+/** What makes a step stale since a round of it: what was altered in words, and what stands elsewhere now than it did then. */
+export function changedSince(step: Step, last: number, rounds: readonly Round[]): readonly Change[] {
+  const told = rounds.slice(last).flatMap(({ changed }) => changed);
+  const stood = (key: 'rest' | 'extension', upTo: number) =>
+    rounds.slice(0, upTo).findLast((round) => round[key] !== null)?.[key];
+  const moved = (['rest', 'extension'] as const).filter((key) => {
+    const [then, now] = [stood(key, last + 1), stood(key, rounds.length)];
+    return then !== undefined && now !== then;
+  });
+  return STALE_AFTER[step].filter((change) => told.includes(change) || moved.some((key) => key === change));
 }
 
 export type StepState = 'open' | 'done' | 'stale' | 'skipped';

@@ -18,7 +18,7 @@ const WIDEST = 'too tight';
 export type NockBand = (typeof BANDS)[number]['band'] | typeof WIDEST;
 
 /** The diameter that the bands are about. */
-export const USUAL_FIT: Metres = si(0.109 * INCH);
+const USUAL_FIT: Metres = si(0.109 * INCH);
 /** Of one reading of a caliper on a soft, uneven serving, m; assumed. */
 const READING_SD = 0.0005 * INCH;
 /** What the rounding of inches to metres may shift, m. */

@@ -19,7 +19,7 @@ const FIRST_MOVE = INCH;
 /** An ordinary shot is torqued by this share of the test, about half a degree; assumed. */
 const ORDINARY_TORQUE = 1 / 12;
 
-export type TorqueVerdict = 'done' | 'first move' | 'move' | 'not settled' | 'contradiction';
+type TorqueVerdict = 'done' | 'first move' | 'move' | 'not settled' | 'contradiction';
 
 export interface TorqueNull {
   readonly verdict: TorqueVerdict;

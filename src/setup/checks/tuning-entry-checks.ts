@@ -10,7 +10,10 @@ import type { Fault } from './fault.ts';
 export const faultsWithin = (draft: Draft, step: TuningStep, path: KeyPath): readonly Fault[] =>
   (CHECKS[step] ?? []).flatMap((check) => check(draft, path));
 
-/** A torque test nearer than this is mostly the sideways start of the arrow; bare shafts are followed no farther than the other. */
+/**
+ * A torque test nearer than this is mostly the sideways start of the arrow; bare shafts are followed no farther than
+ * the other.
+ */
 const RANGES = { torque: { least: 10 }, bare: { most: 40 } } as const;
 
 const values = ({ quantity, count }: Draft, path: KeyPath, key: LimitKey): readonly number[] =>

@@ -4,6 +4,7 @@ import { BOW_LIMITS } from './bow-limits.ts';
 import type { QuantityIn } from './limit.ts';
 import { PARTS_LIMITS } from './parts-limits.ts';
 import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
+import { TUNING_ARROW_LIMITS } from './tuning-arrow-limits.ts';
 import { TUNING_LIMITS } from './tuning-limits.ts';
 
 /** Every number of the setup file by its key path, list positions left out. */
@@ -15,6 +16,7 @@ export const LIMITS = {
   ...SIGHT_LIMITS,
   ...SHOOTING_LIMITS,
   ...TUNING_LIMITS,
+  ...TUNING_ARROW_LIMITS,
 };
 
 export type LimitKey = keyof typeof LIMITS;

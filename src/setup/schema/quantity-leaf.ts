@@ -30,7 +30,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
     const size = typed.replace(/^[+-]\s*/, '');
     return refuse(`"${text}" has both a sign and a word for it`, `"-${size}" or "${size}"`);
   }
-  if (number?.rest === '' && dimension !== 'ratio')
+  if (number?.rest === '' && dimension !== 'ratio' && limit.unitNeeded !== true)
     return bareQuantity(
       limit,
       text,

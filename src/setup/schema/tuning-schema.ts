@@ -21,7 +21,7 @@ export const TUNING_STEPS = [
 export type TuningStep = (typeof TUNING_STEPS)[number];
 
 /** What may be altered on a bow so that earlier shots say no more how it shoots. */
-export const TUNING_CHANGES = [
+const TUNING_CHANGES = [
   'nock',
   'draw_length',
   'cams',
@@ -31,7 +31,6 @@ export const TUNING_CHANGES = [
   'arrow',
   'level',
 ] as const;
-export type TuningChange = (typeof TUNING_CHANGES)[number];
 
 const one = <K extends LimitKey>(key: K) => z.exactOptional(quantityAt(key));
 const several = <K extends LimitKey>(key: K) => z.exactOptional(quantitiesAt(key));

@@ -17,7 +17,8 @@ const EVENING = [
   'step: start, far: 50 yd, centred_at: 3 yd',
   'step: torque, range: 50 yd, extension: 6.5 in, left: [1.5 in, 3.3 in, 2.9 in], right: [-2.4 in, -4.5 in]',
   'step: paper, distance: 6 ft, nock_right: -0.4 in, nock_high: 0.1 in, arrow: bare, count: 2, rest_right: 0 mm',
-  'step: bare, range: 30 yd, fletched: { arrows: 3, lateral: 0 in, vertical: 0 in }, bare: { arrows: 3, lateral: 5 in, vertical: 0.5 in }',
+  'step: bare, range: 30 yd, fletched: { arrows: 3, lateral: 0 in, vertical: 0 in }, bare: { arrows: 3, lateral: 5 in, ' +
+    'vertical: 0.5 in }',
   'step: bare, fletched_mass: 446 gr, fletched_balance: 17.9 in, bare_mass: 427 gr, bare_balance: 18.61 in',
   'step: line, range: 60 yd, line: vertical, rest_right: -1.6 mm, off_line: [1.9 in, -4.0 in, -2.7 in]',
   'step: line, range: 60 yd, line: horizontal, nock_up: 0 mm, spread: 4.1 in, arrows: 5, done: true',
@@ -130,7 +131,8 @@ const FAULTS: readonly (readonly [entry: string, path: string, reason: RegExp, w
   ],
   ['step: paper, distance: 1 ft, nock_right: 0 in, nock_high: 0 in', 'distance', /below the limit/, /./],
   [
-    'step: bare, range: 50 yd, fletched: { arrows: 3, lateral: 0 in, vertical: 0 in }, bare: { arrows: 3, lateral: 5 in, vertical: 0.5 in }',
+    'step: bare, range: 50 yd, fletched: { arrows: 3, lateral: 0 in, vertical: 0 in }, bare: { arrows: 3, lateral: 5 ' +
+      'in, vertical: 0.5 in }',
     'range',
     /too far/,
     /30 yd/,
@@ -210,7 +212,8 @@ describe('a log with a setup that cannot answer it', () => {
     ]));
   it('paper without parts', () => {
     const plain =
-      'bow: { peep_height: 4.6 in }\narrow: { diameter: 0.246 in, mass: 450 gr }\nlaunch: { speed: 280 fps }\nsight: { peep_to_pin: 33 in }\n';
+      'bow: { peep_height: 4.6 in }\narrow: { diameter: 0.246 in, mass: 450 gr }\nlaunch: { speed: 280 fps }\nsight: { ' +
+      'peep_to_pin: 33 in }\n';
     expect(problemsWith(plain, 'step: paper, distance: 6 ft, nock_right: 0.4 in, nock_high: 0 in')).toEqual([
       expect.stringMatching(/what turns this arrow is not known/),
     ]);
