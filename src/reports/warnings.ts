@@ -5,11 +5,17 @@ import { disagreementWords } from './disagreement-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import type { Session } from './session.ts';
+import { staleWarnings } from './stale-warning.ts';
 import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
-  return [...contradictionWarnings(session), ...unusedWarnings(session), ...windWarnings(session)];
+  return [
+    ...contradictionWarnings(session),
+    ...staleWarnings(session),
+    ...unusedWarnings(session),
+    ...windWarnings(session),
+  ];
 }
 
 function contradictionWarnings(session: Session): readonly string[] {

@@ -131,15 +131,21 @@ const startFrom = (values: readonly number[]): Disturbance => ({
 const SMALL_ANGLE = 0.1 * DEGREE;
 const SMALL_RATE = 0.1;
 
-/** The two ends of what one tear may mean: all of it angle of the tail to the left, or all of it rate. */
+/** The two ends of what one tear may mean: all of it angle of the tail to the left (or high), or all of it rate. */
 export function endsOfTear(
   flights: StartFlights,
-  { paper, arrow, nockRight }: Tear,
+  { paper, arrow, nockRight, nockHigh }: Tear,
+  axis: 'right' | 'high' = 'right',
 ): { readonly ifAngle: number; readonly ifRate: number } {
   const tearOf = (start: Partial<Disturbance>): number =>
-    flights.tear({ ...startFrom([0, 0, 0, 0]), ...start }, paper, arrow).right;
+    flights.tear({ ...startFrom([0, 0, 0, 0]), ...start }, paper, arrow)[axis];
+  const sideways = axis === 'right';
   const clean = tearOf({});
-  const perAngle = (tearOf({ tailLeft: si(SMALL_ANGLE) }) - clean) / SMALL_ANGLE;
-  const perRate = (tearOf({ tailLeftRate: si(SMALL_RATE) }) - clean) / SMALL_RATE;
-  return { ifAngle: (nockRight - clean) / perAngle, ifRate: (nockRight - clean) / perRate };
+  const turned = tearOf(sideways ? { tailLeft: si(SMALL_ANGLE) } : { tailUp: si(SMALL_ANGLE) });
+  const turning = tearOf(sideways ? { tailLeftRate: si(SMALL_RATE) } : { tailRisingRate: si(SMALL_RATE) });
+  const torn = (sideways ? nockRight : nockHigh) - clean;
+  return {
+    ifAngle: (torn * SMALL_ANGLE) / (turned - clean),
+    ifRate: (torn * SMALL_RATE) / (turning - clean),
+  };
 }

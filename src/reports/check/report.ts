@@ -12,8 +12,10 @@ import {
   warning,
 } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { staleMarksIn } from '../stale-warning.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
+import { spineData, spineOf, spineWords } from './spine.ts';
 import { dragTable, pieceTable } from './tables.ts';
 import {
   arrowWords,
@@ -45,13 +47,15 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
     ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
     ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
   ),
+  paragraph(spineWords(spineOf(session))),
   paragraph(readAsWords(session)),
   paragraph(assumedWords(session, found)),
   paragraph(unusedWords(found)),
   ...cautionBlocks(session),
 ];
 
-function dataFor({ title, calibrated, setup, assembly, calibration }: Session, found: CheckFindings): object {
+function dataFor(session: Session, found: CheckFindings): object {
+  const { title, calibrated, setup, assembly, calibration } = session;
   const { arrow } = assembly;
   const { flying } = arrow;
   const { air } = calibration.rig.conditions;
@@ -75,6 +79,8 @@ function dataFor({ title, calibrated, setup, assembly, calibration }: Session, f
     drag_terms: dataOf(DRAG_FIELDS, found.dragTerms),
     pieces: dataOf(PIECE_FIELDS, arrow.pieces),
     differences: arrow.differences,
+    spine: spineData(spineOf(session)),
+    stale_marks_m: staleMarksIn(session)?.ranges ?? [],
     air: {
       temperature_K: air.temperature,
       pressure_Pa: air.pressure,

@@ -6,7 +6,7 @@ import { archerSpread } from '../../setup/assemble/archer-spread.ts';
 import type { TuningEntry } from '../../setup/schema/schema.ts';
 import type { TuningRecord } from '../../setup/tuning/open-tuning.ts';
 import type { Session } from '../session.ts';
-import { restId, restMoves } from './rest-place.ts';
+import { roundsOf } from './rounds.ts';
 
 /** One round of the log with its number in it. */
 export interface Logged {
@@ -46,19 +46,7 @@ export const NO_MORE: Pick<StepAnswer, 'paragraphs' | 'tables' | 'plots' | 'note
 };
 
 export function eveningOf(session: Session, record: TuningRecord): Evening {
-  const places = restMoves(record.log);
-  return {
-    session,
-    record,
-    arrowSd: archerSpread(session),
-    rounds: record.log.map(({ date, step, changed = [], extension }, i) => ({
-      date,
-      step,
-      changed,
-      rest: restId(places, i),
-      extension: step === 'torque' && extension !== undefined ? extension : null,
-    })),
-  };
+  return { session, record, arrowSd: archerSpread(session), rounds: roundsOf(record.log) };
 }
 
 /** The rounds of a step. */

@@ -3,13 +3,14 @@ import { airSchema, placeKeys, placesSchema, windSchema } from './air-schema.ts'
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { freeText } from './leaf.ts';
+import { flag, freeText } from './leaf.ts';
 import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
 import { sightSchema } from './sight-schema.ts';
 import { tuningSchema } from './tuning-schema.ts';
 
 const build = z.strictObject({
   name: freeText({ what: 'name of the build' }),
+  shoots_well: z.exactOptional(flag({ what: 'whether this build is known to shoot well from this bow' })),
   arrow: z.exactOptional(buildArrowSchema),
   launch: z.exactOptional(buildLaunchSchema),
 });
