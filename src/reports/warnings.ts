@@ -8,6 +8,7 @@ import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import { atHome, type Session } from './session.ts';
+import { staleWarnings } from './stale-warning.ts';
 import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
@@ -16,6 +17,7 @@ export function warnings(session: Session): readonly string[] {
   return [
     ...neededExampleWarnings(session),
     ...contradictionWarnings(home),
+    ...staleWarnings(home),
     ...unusedWarnings(home),
     ...windWarnings(session),
     ...warmthWarnings(session),
