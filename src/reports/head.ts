@@ -4,6 +4,7 @@ import type { Wind } from '../atmosphere/wind.ts';
 import { type Calibration, estimateOf, type Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
+import { bowLengthWords } from './bow-length.ts';
 import type { Block } from './report.ts';
 import type { Place, Session } from './session.ts';
 import { warnings } from './warnings.ts';
@@ -52,7 +53,7 @@ export function arrowLine(session: Session): string {
   const calibrated = dragScale === 1 ? '' : `, × ${dragScale.toFixed(3)} calibrated`;
   return [
     formatQuantity(flying.mass, units.mass, 1),
-    `${formatQuantity(flying.diameter, units.bowLength, 3)} shaft`,
+    `${bowLengthWords(flying.diameter, units, 3)} shaft`,
     `${formatQuantity(speed, units.speed, 1)} at release${unmeasuredWords(session)}`,
     `drag coefficient ${drag.toFixed(2)} (${from}${calibrated})`,
   ].join(', ');

@@ -5,6 +5,7 @@ import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
 import { shotsIn } from '../setup/assemble/shots.ts';
 import { disagreementWords } from './disagreement-words.ts';
+import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import { atHome, type Session } from './session.ts';
@@ -14,6 +15,7 @@ import { unseenWords } from './unseen-words.ts';
 export function warnings(session: Session): readonly string[] {
   const home = atHome(session);
   return [
+    ...neededExampleWarnings(session),
     ...contradictionWarnings(home),
     ...unusedWarnings(home),
     ...windWarnings(session),
@@ -37,8 +39,8 @@ const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
 ];
 
 /**
- * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and how
- * much could be wrong in them without showing.
+ * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and
+ * how much could be wrong in them without showing.
  *
  * @param farRange the farthest that is printed
  */

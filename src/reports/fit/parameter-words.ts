@@ -1,6 +1,7 @@
 import { type ParameterName, TRAVEL_SCALE } from '../../calibration/parameters.ts';
 import type { DisplayUnit } from '../../quantities/format.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
+import { bowDigits } from '../bow-length.ts';
 import type { Session } from '../session.ts';
 
 /** A calibrated parameter as an archer reads it: its name, and a number of it in its unit. */
@@ -37,7 +38,7 @@ export function parameterWords({
       value: (raw) => raw,
       spread: (raw) => raw,
     },
-    peep_height: inUnit('peep height', units.bowLength, 2),
+    peep_height: inUnit('peep height', units.bowLength, bowDigits(units, 2)),
     scale_ratio:
       pitch === null
         ? {

@@ -94,5 +94,8 @@ const VERDICTS: readonly (readonly [Verdict, string])[] = [
 export function tieLine(session: Session, { tie }: FitFindings): string {
   if (tie === null) return '';
   const words = parameterWords(session);
-  return `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ${tie.correlation.toFixed(2)}).`;
+  return (
+    `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ` +
+    `${tie.correlation.toFixed(2)}).`
+  );
 }

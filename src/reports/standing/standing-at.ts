@@ -15,8 +15,9 @@ export interface Standing {
 }
 
 /**
- * The session for another arrow and at another place: the fit, which used the file's own arrow and the air of the marks, stays, and
- * every answer is for the arrow and the air asked for. The sight stays as it was zeroed at home with the file's own arrow.
+ * The session for another arrow and at another place: the fit, which used the file's own arrow and the air of the marks,
+ * stays, and every answer is for the arrow and the air asked for. The sight stays as it was zeroed at home with the file's own
+ * arrow.
  *
  * @throws QuestionError for a build that the file does not have; NumericalError when an arrow falls short of the zero range
  */

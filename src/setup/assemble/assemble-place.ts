@@ -15,8 +15,8 @@ import { freeFallOf } from './free-fall-of.ts';
 export type PlaceConditions = Pick<FlightConditions, 'air' | 'freeFall'>;
 
 /**
- * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written, as
- * in the air of a file; without one the air here does.
+ * The air and the free fall of another place. With an altitude the standard atmosphere there stands for what is not written,
+ * as in the air of a file; without one the air here does.
  *
  * @param here of the file
  */
@@ -53,8 +53,8 @@ export interface Warmth {
 }
 
 /**
- * How much faster the bow shoots there than in the air of the file: by what the fit says of it. One of which the file says nothing,
- * and that was not shot at two temperatures, is taken as it is, and farther than 20 degF from it as unsure as bows are.
+ * How much faster the bow shoots there than in the air of the file: by what the fit says of it. One of which the file says
+ * nothing, and that was not shot at two temperatures, is taken as it is, and farther than 20 degF from it as unsure as bows are.
  */
 export function warmthAt({
   calibration,

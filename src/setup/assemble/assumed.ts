@@ -38,6 +38,7 @@ const ORDINARY_WHEN_ABSENT = [
   'wind.shear',
   'arrow.side_force',
   'sight.tape.travel_ratio',
+  'sight.tape.width',
   'eye_height',
   'sight.housing_below_pin',
 ];

@@ -95,6 +95,7 @@ export const DEFAULTS = {
     text: '0.5 %',
     why: 'a thread or a rack is made more accurately than a ruler can measure it',
   },
+  'sight.tape.width': { dimension: 'length', text: '12 mm', why: 'wide enough for large numbers' },
   'sight.tape.travel_ratio': {
     dimension: 'ratio',
     text: '1',
@@ -123,6 +124,7 @@ export const DEFAULT_WORDS = {
   'arrow.parts.vanes.leading_edge': 'round',
   'arrow.parts.vanes.trailing_edge': 'square',
   'sight.scale.increases': 'down',
+  'sight.tape.numbers': 'upright',
 } as const;
 
 export type DefaultKey = keyof typeof DEFAULTS;

@@ -40,7 +40,7 @@ function bowFaults(draft: Draft): readonly Fault[] {
 }
 
 function launchFaults({ text, has }: Draft): readonly Fault[] {
-  if (text(['launch', 'speed'])?.trim() !== 'rated' || has(['bow', 'rating'])) return [];
+  if (text(['launch', 'speed'])?.trim().toLowerCase() !== 'rated' || has(['bow', 'rating'])) return [];
   return [
     {
       path: ['bow', 'rating'],

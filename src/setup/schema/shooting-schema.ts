@@ -3,6 +3,7 @@ import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
 import { meaningAt, quantityAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
+import { TURN_WORDS } from './turn-words.ts';
 
 /** Which of the measurements were made on one day: they share its bow, its air and its wind. */
 const date = z.exactOptional(
@@ -21,10 +22,14 @@ const mark = z.strictObject({
   ...optional('marks', ['reading', 'on_tape', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
   hits: z.exactOptional(hits),
   turn: z.exactOptional(
-    choice(['right', 'left'], {
-      what: 'turn of the vanes of these arrows, where it differs',
-      otherwise: 'as `arrow.parts.vanes.turn`',
-    }),
+    choice(
+      ['right', 'left'],
+      {
+        what: 'turn of the vanes of these arrows, where it differs',
+        otherwise: 'as `arrow.parts.vanes.turn`',
+      },
+      TURN_WORDS,
+    ),
   ),
   note: z.exactOptional(freeText({ what: 'a note for your own record' })),
   date,

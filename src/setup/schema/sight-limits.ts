@@ -73,6 +73,14 @@ export const SIGHT_LIMITS = {
     example: 3,
     why: 'No sight has a shorter or longer bar for the pin to travel on.',
   },
+  'sight.travel_above_zero': {
+    what: 'how far the slider can still go up from where it stands at the zero range',
+    unit: 'in',
+    min: 0,
+    max: 12,
+    example: 0.2,
+    why: 'No sight has a longer bar for the pin to travel on.',
+  },
   'sight.range_length': {
     what: 'length of the range you shoot on; nothing farther is then asked to be shot',
     otherwise: 'no limit',
@@ -98,6 +106,23 @@ export const SIGHT_LIMITS = {
     max: 1e4,
     example: 12.4,
     why: 'No scale counts farther.',
+  },
+  'sight.tape.width': {
+    what: 'width of the tape, as wide as its place on the sight',
+    unit: 'mm',
+    min: 5,
+    max: 20,
+    example: 12,
+    why: 'Numbers cannot be read on a narrower tape, and no sight has room for a wider one.',
+  },
+  'sight.tape.length': {
+    what: 'length of the place that the tape goes on',
+    otherwise: 'as long as its ranges need',
+    unit: 'mm',
+    min: 10,
+    max: 600,
+    example: 70,
+    why: 'No sight has a shorter or longer place for a tape.',
   },
   'sight.tape.travel_ratio': {
     what: 'travel of the tape over travel of the pin, or `unknown` to let pencil lines measure it',

@@ -170,6 +170,7 @@ describe('what is written of a place', () => {
       '{temperature}: "-90 degF" is below the limit. The formula for air holds between these temperatures.',
     ],
     [{ altitude: '9800 feets high' }, '{altitude}: '],
+    [{ altitude: '980' }, '{altitude}: "980" has no unit, and more than one would fit'],
     [
       { altitude: '3000 m', pressure: '1013 hPa' },
       '{pressure}: pressure is what a barometer on the spot reads, and at 3000 m',
