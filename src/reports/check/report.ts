@@ -23,6 +23,7 @@ import {
   assumedWords,
   readAsWords,
   smallMarginWords,
+  tapeWords,
   unusedWords,
   wholeArrowWords,
 } from './words.ts';
@@ -49,6 +50,7 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
     ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
     ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
   ),
+  paragraph(tapeWords(session)),
   paragraph(readAsWords(session)),
   paragraph(assumedWords(session, found)),
   paragraph(unusedWords(found)),

@@ -71,14 +71,7 @@ const hasRange = (node: unknown): node is Ranged => isMap(node) || isSeq(node) |
 
 /** The end of the line on which an entry ends, its comment with it. */
 function endOfBlock(text: string, entry: unknown): number {
-  if (isMap(entry) && !entry.flow) {
-    const last = entry.items.at(-1);
-    const end = hasRange(last?.value)
-      ? rangeOf(last.value)[1]
-      : hasRange(last?.key)
-        ? rangeOf(last.key)[1]
-        : undefined;
-    return endOfLine(text, end ?? rangeOf(entry)[1]);
-  }
-  return endOfLine(text, hasRange(entry) ? rangeOf(entry)[1] : text.length);
+  const last = isMap(entry) && !entry.flow ? entry.items.at(-1) : undefined;
+  const node = [last?.value, last?.key, entry].find(hasRange);
+  return endOfLine(text, node === undefined ? text.length : rangeOf(node)[1]);
 }

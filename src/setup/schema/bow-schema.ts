@@ -39,21 +39,22 @@ export const bowSchema = z
   })
   .register(KEY_MEANINGS, { what: 'the bow' });
 
-type Speed = QuantityAt<'launch.speed'> | 'rated';
+type Speed = QuantityAt<'launch.speed'> | 'rated' | 'unknown';
 
 const speed = leaf<Speed>(
-  () => ({ allowed: 'a speed, or rated', write: '"281 fps"' }),
-  (text): LeafOutcome<Speed> =>
-    text.trim().toLowerCase() === 'rated'
-      ? { value: 'rated' }
-      : orWord('rated', readQuantity('launch.speed', text), text),
+  () => ({ allowed: 'a speed, or rated, or unknown', write: '"281 fps"' }),
+  (text): LeafOutcome<Speed> => {
+    const word = text.trim().toLowerCase();
+    if (word === 'rated' || word === 'unknown') return { value: word };
+    return orWord('unknown', orWord('rated', readQuantity('launch.speed', text), text), text);
+  },
 ).register(KEY_MEANINGS, meaningAt('launch.speed'));
 
 export const launchSchema = z
   .strictObject({
     speed,
     speed_sd: z.exactOptional(uncertaintyAt('launch.speed')),
-    ...optional('launch', ['measured_at']),
+    ...optional('launch', ['measured_at', 'speed_per_degree']),
   })
   .register(KEY_MEANINGS, { what: 'how fast the arrow leaves the bow' });
 

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
+import { meaningAt, quantityAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
 import { TURN_WORDS } from './turn-words.ts';
 
@@ -12,10 +13,14 @@ const date = z.exactOptional(
   }),
 );
 
+/** Every arrow of a group: pairs of right and high. */
+const hits = z.array(z.array(quantityAt('marks.hits'))).register(KEY_MEANINGS, meaningAt('marks.hits'));
+
 /** A group shot at one range with one setting of the sight. */
 const mark = z.strictObject({
   ...required('marks', ['range']),
-  ...optional('marks', ['reading', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  ...optional('marks', ['reading', 'on_tape', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  hits: z.exactOptional(hits),
   turn: z.exactOptional(
     choice(
       ['right', 'left'],
