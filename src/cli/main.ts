@@ -23,7 +23,11 @@ const io: Io = {
   watched: process.stderr.isTTY === true,
   ask:
     process.stdin.isTTY && process.stdout.isTTY
-      ? async (prompt) => (await import('./world/ask-line.ts')).askLine(prompt)
+      ? async (prompt) =>
+          (await import('./world/ask-line.ts')).askLine(
+            { input: process.stdin, output: process.stdout },
+            prompt,
+          )
       : undefined,
   // The bundler puts worker.ts beside this file.
   pool: async () =>

@@ -30,9 +30,9 @@ function linesOfTemplate(text: string): readonly { readonly key: string; readonl
   });
 }
 
-const measuredKeys = (value: unknown, path: KeyPath): readonly KeyPath[] =>
-  isRecord(value)
-    ? Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]))
-    : Object.hasOwn(LIMITS, dotted(path)) && !COMMON.includes(dotted(path))
-      ? [path]
-      : [];
+function measuredKeys(value: unknown, path: KeyPath): readonly KeyPath[] {
+  if (isRecord(value))
+    return Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]));
+  const key = dotted(path);
+  return Object.hasOwn(LIMITS, key) && !COMMON.includes(key) ? [path] : [];
+}

@@ -4,8 +4,9 @@ import type { Edit } from './write.ts';
 import { readYaml } from './yaml/yaml-text.ts';
 
 /**
- * A new setup file in which some measurements are the archer's own: their comments say so, and no longer that they are needed. The
- * parts of the example's arrow stay behind a # unless some of them are the archer's: they need not come to what this arrow weighs.
+ * A new setup file in which some measurements are the archer's own: their comments say so, and no longer that they are needed.
+ * The parts of the example's arrow stay behind a # unless some of them are the archer's, as they need not come to what this arrow
+ * weighs.
  */
 export function startedSetup(units: UnitSystem, values: readonly Edit[]): string {
   const text = starterSetup({ units, values });

@@ -20,7 +20,7 @@ describe('new at a terminal asks', () => {
     const meant = [274 * 0.3048, 417 * 6.479891e-5, 0.265 * 0.0254, 4.75 * 0.0254, 33.5 * 0.0254];
     // In SI; relative: the rounding of a factor or two.
     for (const [i, value] of meant.entries())
-      expect(Math.abs(Number(found[i]) / value - 1)).toBeLessThan(1e-9);
+      expect(Math.abs(Number(found[i]) / value - 1)).toBeLessThan(1e-9 /* relative */);
     expect(text).toContain('# Eye above the arrow at full draw, square to the arrow; yours.');
     expect(out).toMatch(/Read as 274 fps\.[\s\S]*quillpath check mine\.yaml/);
   });

@@ -1,7 +1,11 @@
 import type { KeyPath } from '../key-path.ts';
 
-/** The section whose keys may stand at a path: positions in lists left out, and a build's as those of the file. */
+/** Sections that a day may have of its own, with the keys of the file's. */
+const OF_A_DAY = ['marks', 'speeds', 'drops', 'air', 'wind'];
+
+/** The section whose keys may stand at a path: positions in lists left out, those of a build or a day as the file's own. */
 export function sectionAt(path: KeyPath): string {
-  const names = path.filter((step) => typeof step === 'string');
-  return (names[0] === 'builds' ? names.slice(1) : names).join('.');
+  const [first, ...rest] = path.filter((step) => typeof step === 'string');
+  const isOwn = first === 'builds' || (first === 'days' && OF_A_DAY.includes(String(rest[0])));
+  return (first === undefined || isOwn ? rest : [first, ...rest]).join('.');
 }
