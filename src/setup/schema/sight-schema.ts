@@ -33,7 +33,7 @@ type TravelRatio = QuantityAt<'sight.tape.travel_ratio'> | 'unknown';
 const travelRatio = leaf<TravelRatio>(
   () => ({ allowed: 'a number, or unknown', write: '"1", or "unknown" when pencil lines are to measure it' }),
   (text): LeafOutcome<TravelRatio> =>
-    text.trim() === 'unknown'
+    text.trim().toLowerCase() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.tape.travel_ratio', text), text),
 ).register(KEY_MEANINGS, meaningAt('sight.tape.travel_ratio'));
