@@ -138,7 +138,7 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
     marks: markResiduals(calibration),
     pencil: pencilResiduals(calibration),
     others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
-    tie: closestTie(calibration),
+    tie: closestTie(calibration, (name) => name !== 'scale_offset' || assembly.rig.scale !== null),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
@@ -193,7 +193,11 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-function closestTie({ correlations, names }: Calibration): Tie | null {
+/** @param isShown of parameters that mean anything for this sight */
+function closestTie(
+  { correlations, names }: Calibration,
+  isShown: (name: ParameterName) => boolean,
+): Tie | null {
   const ties = names.flatMap((one, i) =>
     names.slice(i + 1).map((other, k) => ({
       one,
@@ -202,7 +206,9 @@ function closestTie({ correlations, names }: Calibration): Tie | null {
     })),
   );
   const closest = at(
-    ties.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    ties
+      .filter(({ one, other }) => isShown(one) && isShown(other))
+      .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     0,
   );
   return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;
