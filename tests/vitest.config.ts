@@ -4,7 +4,13 @@ import { defineConfig } from 'vitest/config';
  * What each folder claims: DEVELOPERS.md. A project runs alone with
  * `npx vitest run --config tests/vitest.config.ts --project unit`.
  */
-const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture'];
+const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture', 'page'];
+
+/** What is built once before the tests of a project. */
+const setUp: Readonly<Record<string, string[]>> = {
+  cli: ['tests/cli/build-once.ts'],
+  page: ['tests/page/build-page-once.ts'],
+};
 
 export default defineConfig({
   test: {
@@ -13,7 +19,7 @@ export default defineConfig({
       test: {
         name,
         include: [`tests/${name}/**/*.test.ts`],
-        globalSetup: name === 'cli' ? ['tests/cli/build-once.ts'] : [],
+        globalSetup: setUp[name] ?? [],
         testTimeout: 60_000,
         // No test changes a module, so all files of a process share what they import.
         isolate: false,
