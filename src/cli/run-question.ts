@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
+import type { Question } from '../reports/asked/question.ts';
 import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
@@ -6,7 +7,7 @@ import type { Io } from './io.ts';
 import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
-import { openNamedFile } from './world/named-file.ts';
+import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
 export interface Answering extends Form {
@@ -29,11 +30,25 @@ export async function runQuestion(
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
   const occasion = occasionOf(io, out !== undefined);
-  const report = await QUESTIONS[name].ask([open(first), ...others.map(open)], given, units, occasion);
+  const report = await QUESTIONS[name].ask(
+    [open(first), ...others.map(open)],
+    withFiles(io, asked, given),
+    units,
+    occasion,
+  );
   const { sheet, title } = report;
   const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
+
+/** What was written, with the text of a file in place of its name. */
+const withFiles = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
+  Object.fromEntries(
+    Object.entries(given).map(([option, value]) => [
+      option,
+      options[option]?.kind === 'file' ? readNamedFile(io, String(value)) : value,
+    ]),
+  );
 
 const occasionOf = (io: Io, sheet: boolean): Occasion => ({
   now: io.now(),

@@ -28,7 +28,9 @@ function valueGiven(
   if (given === undefined || given === null) return defaultOf(name, option, metres);
   if (option.kind === 'count') return countFrom(name, given, option);
   if (option.kind === 'flag') return given === true;
-  if (option.kind === 'list') return Array.isArray(given) ? given.map(String) : [String(given)];
+  if (option.kind === 'file') return String(given);
+  if (option.kind === 'list' || option.kind === 'optional list')
+    return Array.isArray(given) ? given.map(String) : [String(given)];
   if (option.kind !== 'choice') return withBareUnits(option, String(given), system, metres);
   const choice = chosen(option.choices, String(given));
   if (choice !== undefined) return choice;
@@ -43,9 +45,12 @@ function defaultOf(name: string, option: Option, metres: boolean): unknown {
     case 'range':
       return `${option.yards} ${metres ? 'm' : 'yd'}`;
     case 'optional text':
+    case 'file':
       return null;
     case 'flag':
       return false;
+    case 'optional list':
+      return [];
     case 'list':
       throw new QuestionError(`{${name}} is missing`, `Write {${name}} <${option.of}>.`);
     default:
@@ -67,7 +72,7 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
         .map((name) => `{${name}}`)
         .join(', ')}.`,
     );
-  const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
+  const metric = asked.countsMetres?.(given, system) ?? system !== 'imperial';
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
     valueGiven(name, option, given[name], system, metric),

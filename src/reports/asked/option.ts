@@ -60,6 +60,18 @@ export interface ListOption extends Said {
   readonly of: string;
 }
 
+/** Words that may be left out, and may be written several times. */
+export interface OptionalList extends Said {
+  readonly kind: 'optional list';
+  readonly of: string;
+}
+
+/** A file that may be left out: its text, which the door reads. */
+export interface FileOption extends Said {
+  readonly kind: 'file';
+  readonly of: string;
+}
+
 export type Option =
   | TextOption
   | OptionalText
@@ -67,12 +79,14 @@ export type Option =
   | CountOption
   | ChoiceOption<string>
   | FlagOption
-  | ListOption;
+  | ListOption
+  | OptionalList
+  | FileOption;
 export type Options = Readonly<Record<string, Option>>;
 
 type ValueOf<O extends Option> = O extends TextOption | RangeOption
   ? string
-  : O extends OptionalText
+  : O extends OptionalText | FileOption
     ? string | null
     : O extends CountOption
       ? number
@@ -118,6 +132,8 @@ export const choice = <Choice extends string>(
   what: string,
 ): ChoiceOption<Choice> => ({ kind: 'choice', of, choices, value, what });
 export const flag = (what: string): FlagOption => ({ kind: 'flag', what });
+export const file = (what: string): FileOption => ({ kind: 'file', of: 'file', what });
+export const optionalList = (of: string, what: string): OptionalList => ({ kind: 'optional list', of, what });
 export const list = (of: string, what: string): ListOption => ({ kind: 'list', of, what });
 
 /** The paper of a question that can be printed. */

@@ -10,7 +10,7 @@ export const residualPlot = ({ marks }: FitFindings, { range: far, smallLength }
   y: { label: 'observed less predicted', unit: symbolOf(smallLength) },
   series: [
     {
-      name: 'shot marks, ± one standard uncertainty',
+      name: 'shot marks, ± one standard error',
       kind: 'points',
       points: marks.map(({ residual: { measurement, residual } }) => ({
         x: fromSi(measurement.range, far),
@@ -35,7 +35,7 @@ export function residualPlotWithBand(found: FitFindings, units: DisplayUnits): P
         ? []
         : [
             {
-              name: 'the mark of every range, ± one standard uncertainty',
+              name: 'the mark of every range, ± one standard error',
               kind: 'band' as const,
               points: band,
             },
@@ -90,7 +90,7 @@ export function surenessPlot(found: FitFindings, units: DisplayUnits): Plot | nu
       unit: symbolOf(far),
       ...(marks.length === 0 ? {} : { reaches: besides(found, units), tight: true }),
     },
-    y: { label: 'standard uncertainty of the mark, on the target', unit: symbolOf(smallLength) },
+    y: { label: 'standard error of the mark, on the target', unit: symbolOf(smallLength) },
     series: [
       ...lines,
       ...(marks.length === 0

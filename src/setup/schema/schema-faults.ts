@@ -1,7 +1,8 @@
 import type * as z from 'zod/mini';
 import type { Fault } from '../checks/fault.ts';
-import type { KeyPath } from '../key-path.ts';
-import { keysAt } from './known-keys.ts';
+import { notPairs } from '../checks/not-pairs.ts';
+import { type KeyPath, valueAt } from '../key-path.ts';
+import { holdsSingleValues, keysAt } from './known-keys.ts';
 import type { LeafProblem } from './leaf.ts';
 import { setupSchema } from './schema.ts';
 import { unknownKey } from './unknown-key.ts';
@@ -30,8 +31,10 @@ function faultsOf(issue: Issue, prefix: KeyPath, root: unknown): readonly Fault[
         : table;
       return branch.flatMap((each) => faultsOf(each, path, root));
     }
+    case 'too_small':
+      return [emptyList(path)];
     default:
-      return [wrongShape(path, issue)];
+      return [wrongShape(path, issue, root)];
   }
 }
 
@@ -56,8 +59,33 @@ const NO_PROBLEM: LeafProblem = {
   missing: false,
 };
 
-function wrongShape(path: KeyPath, issue: Issue): Fault {
+/** Of a list of single values that holds none. */
+const emptyList = (path: KeyPath): Fault => ({
+  path,
+  at: 'value',
+  reason: 'is an empty list',
+  allowed: 'a list of at least one value',
+  write: `Write one value for each arrow or reading, ${EXAMPLE_OF_A_LIST}`,
+});
+
+const EXAMPLE_OF_A_LIST = '"[1.5 in, 2 in]"';
+
+/** Of a single value where a list of single values belongs. */
+function loneValue(path: KeyPath, root: unknown): Fault {
+  const found = valueAt(root, path);
+  return {
+    path,
+    at: 'value',
+    reason: 'has one value where a list belongs',
+    allowed: 'a list of values between brackets',
+    write: `Write ${typeof found === 'string' ? `"[${found}]"` : EXAMPLE_OF_A_LIST}`,
+  };
+}
+
+function wrongShape(path: KeyPath, issue: Issue, root: unknown): Fault {
+  if (path.includes('hits')) return notPairs(path);
   const list = issue.code === 'invalid_type' && issue.expected === 'array';
+  if (list && holdsSingleValues(setupSchema, path)) return loneValue(path, root);
   const keys = keysAt(setupSchema, path);
   const example = list
     ? 'Start each entry on its own line with "- "'
