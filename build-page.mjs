@@ -16,6 +16,7 @@ const PACKS = ['app', 'core', 'more', 'pdf'];
 /** What the first screens ask is in the second script; the other questions come when one is asked, or when nothing else is to do. */
 const FIRST = [
   'src/page/answers/answer.ts',
+  'src/page/screen/areas.ts',
   ...['marks', 'fit', 'tape', 'check', 'standing'].map((name) => `src/reports/${name}/`),
 ];
 const COPIED = ['manifest.webmanifest', 'icon.svg', 'icon-192.png', 'icon-512.png'];
@@ -58,12 +59,19 @@ async function modulesOf(options) {
   const texts = new Map(
     outputFiles.map(({ path, text }) => [posix.basename(path.replaceAll('\\', '/')), text]),
   );
-  return Object.entries(metafile.outputs).map(([path, { imports, entryPoint }]) => ({
-    name: `./${posix.basename(path)}`,
-    text: texts.get(posix.basename(path)),
-    entryPoint: entryPoint ?? '',
-    imports: imports.map(({ path: to, kind }) => ({ name: `./${posix.basename(to)}`, kind })),
-  }));
+  return Object.entries(metafile.outputs).map(([path, { imports, entryPoint }]) => {
+    // Nothing of ours does anything when it is imported, so what is imported without a name is not needed.
+    const text = texts.get(posix.basename(path)).replace(/\bimport"\.\/[^"]+";/g, '');
+    const isNeeded = ({ name }) => text.includes(`"${name}"`);
+    return {
+      name: `./${posix.basename(path)}`,
+      text,
+      entryPoint: entryPoint ?? '',
+      imports: imports
+        .map(({ path: to, kind }) => ({ name: `./${posix.basename(to)}`, kind }))
+        .filter(isNeeded),
+    };
+  });
 }
 
 /** The names of the modules that are loaded with those of `roots`. */

@@ -6,7 +6,7 @@ import { fromDisk, hasChromium, type Opened, openPage, openSetupText, saved } fr
 
 /** The day that the command line's tests have. */
 const NOW = new Date('2026-01-02T03:04:05Z');
-const EXAMPLES = ['mountain-hunt', 'field-course', 'which-build'] as const;
+const EXAMPLES = ['mountain-hunt', 'field-course', 'which-build', 'home-and-away'] as const;
 
 /** What a question needs besides its defaults, or is asked so that it takes a moment and not a minute. */
 const SAID: Partial<Record<QuestionName, Readonly<Record<string, string>>>> = {

@@ -50,6 +50,8 @@ const PLACES: Readonly<Record<string, Readonly<Record<'imperial' | 'metric', Sli
   },
 };
 
+const isImperial = ({ units }: Desk): boolean => units.value() === 'imperial';
+
 /** The options of a question as a form: what is typed is read as the command line reads it. */
 export function optionForm(desk: Desk, question: Question, asked: () => void) {
   const given: Given = {};
@@ -79,7 +81,7 @@ export function optionForm(desk: Desk, question: Question, asked: () => void) {
 function defaultWords(option: Option, desk: Desk): string {
   switch (option.kind) {
     case 'range':
-      return `${option.yards} ${desk.units.value() === 'metric' ? 'm' : 'yd'}`;
+      return `${option.yards} ${isImperial(desk) ? 'yd' : 'm'}`;
     case 'text':
     case 'count':
     case 'choice':
@@ -119,7 +121,7 @@ function optionRow(
     placeholder: defaultWords(option, desk),
     oninput: () => say(input.value.trim()),
   });
-  const slid = PLACES[name]?.[desk.units.value()] ?? sliderOf(option);
+  const slid = PLACES[name]?.[isImperial(desk) ? 'imperial' : 'metric'] ?? sliderOf(option);
   return element(
     'div',
     { class: 'field' },

@@ -83,7 +83,7 @@ export function tryOut(desk: Desk) {
     });
   };
   const slid = ({ path, label, dimension, unit, span }: Tried, typed: string): HTMLElement | null => {
-    const name = unit[units.value()];
+    const name = unit[units.value() === 'imperial' ? 'imperial' : 'metric'];
     const value = readOrNull(typed, dimension);
     if (value === null) return null;
     const start = value / toSi(1, name);

@@ -16,7 +16,7 @@ export interface FieldView {
 
 /** Metric units where the reader has chosen them; the schema's own otherwise. */
 const unitFor = ({ unit }: Limit, system: UnitSystem) =>
-  system === 'metric' && !['mm', 'deg', '%', '1'].includes(unit) ? otherUnit(unit) : unit;
+  system !== 'imperial' && !['mm', 'deg', '%', '1'].includes(unit) ? otherUnit(unit) : unit;
 
 /** What might be typed, as a pale example in the field. */
 function exampleOf(limit: Limit, system: UnitSystem): string {

@@ -13,7 +13,12 @@ export interface Keeping {
   readonly example: (index: number) => void;
 }
 
-const EXAMPLE_NAMES = ['A hunting bow for the mountains', 'A field course in metres', 'Which build'] as const;
+const EXAMPLE_NAMES = [
+  'A hunting bow for the mountains',
+  'A field course in metres',
+  'Which build',
+  'Home and away',
+] as const;
 
 const titleOf = ({ name, text }: Kept): string => /^title:\s*(.*?)\s*(#.*)?$/m.exec(text)?.[1] ?? name;
 

@@ -1,4 +1,5 @@
 import fieldCourse from '../../../examples/field-course/setup.yaml';
+import homeAndAway from '../../../examples/home-and-away/setup.yaml';
 import mountainHunt from '../../../examples/mountain-hunt/setup.yaml';
 import whichBuild from '../../../examples/which-build/setup.yaml';
 
@@ -7,4 +8,5 @@ export const EXAMPLES = [
   { name: 'mountain-hunt.yaml', text: mountainHunt },
   { name: 'field-course.yaml', text: fieldCourse },
   { name: 'which-build.yaml', text: whichBuild },
+  { name: 'home-and-away.yaml', text: homeAndAway },
 ] as const;

@@ -47,15 +47,16 @@ export function windClock(desk: Desk, range: () => string): WindClock {
     hour = at;
     refresh();
   };
-  let system = desk.units.value();
+  const systemNow = () => (desk.units.value() === 'imperial' ? 'imperial' : 'metric');
+  let system: keyof typeof SPEED = systemNow();
   const setUnits = (): void => {
-    system = desk.units.value();
+    system = systemNow();
     speed.max = String(SPEED[system].most);
     speed.value = String(SPEED[system].start);
   };
   setUnits();
   const refresh = (): void => {
-    if (system !== desk.units.value()) setUnits();
+    if (system !== systemNow()) setUnits();
     const wind = `${speed.value} ${SPEED[system].unit}`;
     speedWords.textContent = wind;
     speed.setAttribute('aria-valuetext', wind);

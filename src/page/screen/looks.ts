@@ -10,7 +10,8 @@ const LOOKS = {
 } as const;
 const UNITS: Readonly<Record<UnitSystem, string>> = {
   imperial: 'Yards, inches, grains',
-  metric: 'Metres, millimetres, grams',
+  metric: 'Metres, millimetres, grains',
+  si: 'Metres, millimetres, grams, newtons',
 };
 const KEYS = { look: 'quillpath-look', units: 'quillpath-units' } as const;
 
@@ -31,8 +32,10 @@ export function remember(key: string, word: string): void {
   }
 }
 
-export const rememberedUnits = (): UnitSystem =>
-  remembered(KEYS.units) === 'metric' ? 'metric' : 'imperial';
+export function rememberedUnits(): UnitSystem {
+  const kept = remembered(KEYS.units);
+  return kept === 'metric' || kept === 'si' ? kept : 'imperial';
+}
 
 function choices<Name extends string>(
   legend: string,

@@ -1,10 +1,7 @@
 import type { Named } from '../answers/answer.ts';
-import { answersArea } from '../answers/answers-area.ts';
 import { asker } from '../answers/asker.ts';
 import { firstMinutes } from '../first/first-minutes.ts';
 import { chooseFiles, readFiles, saveFile, takeDropped } from '../keep/files.ts';
-import { keepArea } from '../keep/keep-area.ts';
-import { atRange } from '../range/at-range.ts';
 import { element } from '../show/element.ts';
 import { newHistory } from '../text/history.ts';
 import { keeper, newId } from '../text/keeper.ts';
@@ -18,13 +15,21 @@ import { looks, rememberedUnits } from './looks.ts';
 import { keepOffline } from './offline.ts';
 import { shell } from './shell.ts';
 
+/** Areas that come with the second script, in their order on the page. */
+const LATER = ['range', 'answers', 'keep'] as const;
+
+interface Shown {
+  readonly view: HTMLElement;
+  readonly refresh: () => void;
+}
+
 /** Builds the page into a place of the document, and opens what was open last. */
 export async function startPage(place: HTMLElement): Promise<void> {
   const bench = workbench({ id: newId(), name: 'my-bow.yaml', history: newHistory(BLANK), revision: 1 });
   const units = observed(rememberedUnits());
   const sound = observed<Named | null>(null);
   const frame = shell(bench);
-  const store = keeper(bench, deviceShelf(), frame.say, () => keep.refresh());
+  const store = keeper(bench, deviceShelf(), frame.say, () => areas.get('keep')?.refresh());
   const desk: Desk = {
     bench,
     asker: asker(),
@@ -75,21 +80,7 @@ export async function startPage(place: HTMLElement): Promise<void> {
   const problems = problemList(desk);
   const bow = bowArea(desk, editor, problems);
   const first = firstMinutes(desk, () => void example(0));
-  const range = atRange(desk);
-  const answers = answersArea(desk);
-  const keep = keepArea(
-    desk,
-    {
-      kept: store.kept,
-      take,
-      remove: ({ id }) => void store.remove(id),
-      fresh,
-      openFiles: () => chooseFiles((files) => void openFiles(files)),
-      example: (index) => void example(index),
-    },
-    looks(units),
-  );
-  const areas: Readonly<Record<string, { readonly refresh: () => void }>> = { first, range, answers, keep };
+  const areas = new Map<string, Shown>([['first', first]]);
 
   /** One step from the text to all that shows it; only the area that is seen is asked. */
   const showAll = (): void => {
@@ -101,8 +92,8 @@ export async function startPage(place: HTMLElement): Promise<void> {
     } else if (isAnother) sound.set(null);
     frame.title(title ?? name, found.length, sound.value() !== null);
     bow.refresh();
-    areas[frame.area()]?.refresh();
-    if (frame.area() === 'bow' && frame.isWide()) range.refresh();
+    areas.get(frame.area())?.refresh();
+    if (frame.area() === 'bow' && frame.isWide()) areas.get('range')?.refresh();
   };
   let shownId = '';
   let isWaiting = false;
@@ -124,10 +115,28 @@ export async function startPage(place: HTMLElement): Promise<void> {
   frame.fill(place, [
     element('div', { 'data-place': 'first' }, first.view),
     element('div', { 'data-place': 'bow' }, bow.view),
-    element('div', { 'data-place': 'range' }, range.view),
-    element('div', { 'data-place': 'answers' }, answers.view),
-    element('div', { 'data-place': 'keep' }, keep.view),
+    ...LATER.map((area) => element('div', { 'data-place': area })),
   ]);
+  const look = looks(units);
+  const fillLater = async (): Promise<void> => {
+    const { answersArea, atRange, keepArea } = await import('./areas.ts');
+    const keeping = {
+      kept: store.kept,
+      take,
+      remove: ({ id }: Kept) => void store.remove(id),
+      fresh,
+      openFiles: () => chooseFiles((files) => void openFiles(files)),
+      example: (index: number) => void example(index),
+    };
+    const made = [atRange(desk), answersArea(desk), keepArea(desk, keeping, look)] as const;
+    for (const [i, area] of LATER.entries()) {
+      const view = made[i];
+      if (view === undefined) continue;
+      areas.set(area, view);
+      place.querySelector(`[data-place="${area}"]`)?.append(view.view);
+    }
+  };
+  const filled = fillLater();
 
   const [last] = await store.load();
   if (last === undefined) frame.go('first');
@@ -137,7 +146,9 @@ export async function startPage(place: HTMLElement): Promise<void> {
     else if (frame.area() === 'first') frame.go('range');
   }
   showAll();
-  keep.refresh();
+  await filled;
+  showAll();
+  areas.get('keep')?.refresh();
   addEventListener('beforeunload', () => void store.settled());
   const idle = 'requestIdleCallback' in globalThis ? requestIdleCallback : setTimeout;
   idle(

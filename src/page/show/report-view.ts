@@ -1,5 +1,5 @@
 import type { Block, Report } from '../../quillpath.ts';
-import { cautionText } from '../../reports/cautions.ts';
+import { cautionText } from '../../reports/report.ts';
 import { type Child, element } from './element.ts';
 import { plotView } from './plot-view.ts';
 import { tableView } from './table-view.ts';
