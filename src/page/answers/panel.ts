@@ -63,8 +63,13 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
     hidden: true,
     'aria-label': `${questionTitle(name)}: how far`,
   });
-  const stop = button('Stop', () => desk.asker.stop(name), { class: 'second', hidden: true });
+  const stop = button('Stop', () => stopNow(), { class: 'second', hidden: true });
   const several = question.setups === 'several';
+  let isStopped = false;
+  const stopNow = (): void => {
+    isStopped = true;
+    desk.asker.stop(name);
+  };
   let isAsking = false;
   let isStale = false;
   let last: Report | null = null;
@@ -91,7 +96,11 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
       progress.value = done / total;
     });
     busy(false);
-    if (outcome === null) return;
+    if (outcome === null) {
+      if (isStopped) refill(place, element('p', {}, 'Stopped.'));
+      isStopped = false;
+      return;
+    }
     if ('report' in outcome) {
       last = outcome.report;
       const picture =

@@ -48,7 +48,7 @@ const DRAWINGS: Readonly<Record<string, () => readonly SVGElement[]>> = {
     line([PEEP.x, PEEP.y, PEEP.x, 30], 'guide'),
     line([PIN.x, PIN.y, PIN.x, 30], 'guide'),
     ...measured([PEEP.x, 34, PIN.x, 34]),
-    label(186, 24, 'this far'),
+    label(238, 26, 'this far'),
   ],
   'bow.draw_length': () => [
     ...fullDraw(),
@@ -67,7 +67,7 @@ const DRAWINGS: Readonly<Record<string, () => readonly SVGElement[]>> = {
     path('M250 126 L 250 48 M 242 48 h 16', 'bow'),
     line([132, 96, 292, 96], 'guide'),
     ...measured([132, 96, 168, 96]),
-    label(150, 178, 'over the chronograph, close to the bow'),
+    label(150, 178, 'over the chronograph'),
   ],
   'arrow.mass': () => [
     line([40, 84, 262, 84], 'arrow'),

@@ -105,4 +105,4 @@ export function fieldView(
 }
 
 /** The message without the place, which the field itself is. */
-export const reasonOf = (message: string): string => message.replace(/^.*?:\d+:\d+\s+[^:]*: /, '');
+const reasonOf = (message: string): string => message.replace(/^.*?:\d+:\d+\s+[^:]*: /, '');

@@ -12,6 +12,9 @@ const TITLES: Readonly<Record<string, string>> = { '': 'Name', 'arrow.parts': 'P
 const titleOf = ({ path }: KeyGroup): string =>
   TITLES[path] ?? path.slice(0, 1).toUpperCase() + path.slice(1).replaceAll('_', ' ');
 
+/** "The bow" under the title "Bow" tells nothing. */
+const isTold = ({ path, what }: KeyGroup): boolean => path !== '' && what !== `the ${path}`;
+
 /** The whole setup as a form: a view of the text, section by section. */
 export function setupForm(desk: Desk): SectionView {
   const made = new Map<string, SectionView>();
@@ -21,7 +24,7 @@ export function setupForm(desk: Desk): SectionView {
       'details',
       { class: 'section', 'data-section': group.path },
       element('summary', {}, titleOf(group)),
-      element('p', { class: 'hint' }, `${group.what.replaceAll('`', '')}.`),
+      isTold(group) ? element('p', { class: 'hint' }, `${group.what.replaceAll('`', '')}.`) : null,
       body,
     );
     const open = (): void => {

@@ -1,6 +1,6 @@
 import type { Desk } from '../screen/desk.ts';
 import { button, element, refill } from '../show/element.ts';
-import type { Kept } from '../text/shelf.ts';
+import type { Kept } from '../text/kept.ts';
 import { stateText } from './state-file.ts';
 
 /** What the area needs of the page besides the desk. */

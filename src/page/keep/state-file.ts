@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../quillpath.ts';
-import type { Kept } from '../text/shelf.ts';
+import type { Kept } from '../text/kept.ts';
 
 /** All setups of the device in one file. */
 export const stateText = (kept: readonly Kept[], units: UnitSystem): string =>

@@ -105,9 +105,11 @@ export function atRange(desk: Desk): AtRange {
       return;
     }
     const { blocks, data } = outcome.report;
-    const words = blocks.find(({ kind }) => kind === 'verdict');
+    const words = blocks.flatMap((block) =>
+      block.kind === 'verdict' && block.only !== 'whole' ? [block.text] : [],
+    );
     const warnings = blocks.filter((block) => block.kind === 'warning' && block.only !== 'whole');
-    verdict.textContent = words?.kind === 'verdict' ? words.text : '';
+    verdict.textContent = words.filter((text) => text !== '').join(' ');
     const next = 'next_range_m' in data && typeof data.next_range_m === 'number' ? data.next_range_m : null;
     const name = next === null ? '' : formatQuantity(next, units.value() === 'imperial' ? 'yd' : 'm', 0);
     refill(

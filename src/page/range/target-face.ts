@@ -25,6 +25,11 @@ const REACH = 0.06;
 /** One press of an arrow key, mm. */
 const NUDGE = 2;
 
+const sideWords = (mm: number, [more, less]: readonly [string, string]): string =>
+  `${Math.round(Math.abs(mm))} mm ${mm < 0 ? less : more}`;
+const placeWords = ({ right, high }: FaceHit): string =>
+  `${sideWords(right, ['right', 'left'])}, ${sideWords(high, ['high', 'low'])}`;
+
 /** A face to scale on which hits are tapped, dragged and taken away, with a finger, a pointer or the keys. */
 export function targetFace(changed: () => void): TargetFace {
   let diameter = 400;
@@ -69,11 +74,8 @@ export function targetFace(changed: () => void): TargetFace {
       ),
     );
     const hit = hits[selected];
-    said.textContent = `${hits.length} ${hits.length === 1 ? 'arrow' : 'arrows'}${
-      hit === undefined
-        ? ''
-        : `; the chosen one ${Math.round(hit.right)} mm right, ${Math.round(hit.high)} mm high`
-    }.`;
+    const count = `${hits.length} ${hits.length === 1 ? 'arrow' : 'arrows'}`;
+    said.textContent = hit === undefined ? `${count}.` : `${count}; the chosen one ${placeWords(hit)}.`;
   };
   const at = ({ clientX, clientY }: PointerEvent): FaceHit => {
     const { left, top, width, height } = box.getBoundingClientRect();

@@ -16,7 +16,7 @@ const UNITS: Readonly<Record<UnitSystem, string>> = {
 const KEYS = { look: 'quillpath-look', units: 'quillpath-units' } as const;
 
 /** A word kept for the device; null where nothing is kept, or nothing can be. */
-export function remembered(key: string): string | null {
+function remembered(key: string): string | null {
   try {
     return localStorage.getItem(key);
   } catch {
@@ -24,7 +24,7 @@ export function remembered(key: string): string | null {
   }
 }
 
-export function remember(key: string, word: string): void {
+function remember(key: string, word: string): void {
   try {
     localStorage.setItem(key, word);
   } catch {

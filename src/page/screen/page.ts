@@ -5,8 +5,9 @@ import { chooseFiles, readFiles, saveFile, takeDropped } from '../keep/files.ts'
 import { element } from '../show/element.ts';
 import { newHistory } from '../text/history.ts';
 import { keeper, newId } from '../text/keeper.ts';
+import type { Kept } from '../text/kept.ts';
 import { observed } from '../text/observed.ts';
-import { deviceShelf, type Kept } from '../text/shelf.ts';
+import { deviceShelf } from '../text/shelf.ts';
 import { problemList, textEditor } from '../text/text-editor.ts';
 import { BLANK, workbench } from '../text/workbench.ts';
 import { bowArea } from './bow-area.ts';

@@ -29,6 +29,7 @@ export function shell(bench: Workbench) {
 
   const area = (): string => main.getAttribute('data-area') ?? 'first';
   const show = (): void => {
+    const before = area();
     const wanted = location.hash.replace(/^#/, '');
     const known = wanted === 'first' || AREAS.some((each) => each.name === wanted);
     main.setAttribute('data-area', known ? wanted : area());
@@ -37,6 +38,7 @@ export function shell(bench: Workbench) {
       else link.removeAttribute('aria-current');
     }
     for (const seen of gone) seen();
+    if (before !== area()) scrollTo(0, 0);
   };
   addEventListener('hashchange', show);
   const steps = (): void => {
@@ -57,9 +59,8 @@ export function shell(bench: Workbench) {
     area,
     isWide: () => matchMedia(WIDE).matches,
     go: (to: string) => {
-      if (location.hash === `#${to}`) show();
-      else location.hash = to;
-      main.setAttribute('data-area', to);
+      location.hash = to;
+      show();
     },
     whenGone: (seen: () => void) => {
       gone.push(seen);

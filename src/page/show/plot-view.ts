@@ -32,6 +32,7 @@ export function plotView(plot: Plot, label: string): HTMLElement {
     'aria-label': `${name}: ${axisTitle(plot.y)} by ${axisTitle(plot.x)}`,
     'aria-valuemin': values[0],
     'aria-valuemax': values.at(-1),
+    'aria-valuenow': values[0],
   });
   const view = element('figure', { class: 'plot-box' }, box, said);
   let place = (_x: number): void => {};

@@ -72,8 +72,9 @@ function folded(words: string, make: () => Child, isOpen = false): HTMLDetailsEl
  * @param picture what stands in place of the plots, where the question has a picture of its own
  */
 export function reportView({ blocks }: Pick<Report, 'blocks'>, labels: Labels, picture?: Node): HTMLElement {
-  const short = blocks.filter(isFor('short'));
-  const whole = blocks.filter(isFor('whole'));
+  const told = blocks.filter((block) => !('text' in block) || block.text !== '');
+  const short = told.filter(isFor('short'));
+  const whole = told.filter(isFor('whole'));
   const view = (list: readonly Block[], isShort: boolean): readonly Child[] =>
     list.map((block) => blockView(block, labels, isShort));
   const plots = whole.filter(({ kind }) => kind === 'plot');

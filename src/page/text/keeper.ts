@@ -1,4 +1,4 @@
-import type { Kept, Shelf } from './shelf.ts';
+import type { Kept, Shelf } from './kept.ts';
 import type { OpenText, Workbench } from './workbench.ts';
 
 /** Keeps the open text on the device with every change, and knows what else is kept. */

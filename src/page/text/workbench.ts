@@ -14,7 +14,7 @@ export interface OpenText {
 }
 
 /** What a text says, as far as it can be read. */
-export interface Reading {
+interface Reading {
   readonly text: string;
   readonly name: string;
   readonly problems: readonly Problem[];
