@@ -8,7 +8,7 @@ import { besideOf, withParameters } from './parameters.ts';
 import { changeShifts } from './prediction.ts';
 
 /** What may have changed on a bow: peep and pin move the arrow alike and cannot be told apart. */
-export const BOW_CAUSES = ['launch_speed', 'peep_or_sight', 'drag'] as const;
+const BOW_CAUSES = ['launch_speed', 'peep_or_sight', 'drag'] as const;
 export type BowCause = (typeof BOW_CAUSES)[number];
 
 /** A change of the bow that explains the days better than a bow that stayed as it was. */
@@ -51,8 +51,8 @@ const NAMED = 0.9;
  *
  * x for one standard deviation of the change; the sum over all, with their chances before, is the chance that the bow changed.
  *
- * @source Bayes factor of one normal coefficient in a linear model: MacKay, Information Theory, Inference, and Learning Algorithms,
- *   2003, chapter 28
+ * @source Bayes factor of one normal coefficient in a linear model: MacKay, Information Theory, Inference, and Learning
+ *   Algorithms, 2003, chapter 28
  */
 export function bowChange({ problem, values, linear }: Calibration): BowChange | null {
   const { measurements, rig } = problem;
