@@ -35,10 +35,15 @@ const heightOf = ({ vertical }: MarkEntry): Metres => (vertical === undefined ? 
 export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
   marks.filter((entry) => entry.reading !== undefined && heldOver(entry));
 
+/** Whether the pin that the scale counts from was held: what a lower one shows, `pins` reads from its own place. */
+const isTopPin = ({ pin }: MarkEntry): boolean => pin === undefined || pin === 1;
+
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
   const spread = archerSpread({ setup });
-  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, { setup, rig, spread }));
+  const marks = (setup.marks ?? [])
+    .filter(isTopPin)
+    .flatMap((entry) => markOf(entry, { setup, rig, spread }));
   const speeds = (setup.speeds ?? []).map(
     (entry): Measurement => ({
       kind: 'speed',

@@ -62,7 +62,7 @@ function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[
           write: 'Remove "group", or write how many arrows were shot',
         },
       ];
-    if (holds('reading')) return [];
+    if (holds('reading') || holds('pin')) return [];
     if (holds('vertical'))
       return [
         {

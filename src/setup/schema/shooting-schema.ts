@@ -14,7 +14,7 @@ const date = z.exactOptional(
 /** A group shot at one range with one setting of the sight. */
 const mark = z.strictObject({
   ...required('marks', ['range']),
-  ...optional('marks', ['reading', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  ...optional('marks', ['reading', 'pin', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
   turn: z.exactOptional(
     choice(['right', 'left'], {
       what: 'turn of the vanes of these arrows, where it differs',
