@@ -33,7 +33,9 @@ export function findings(
   disagreement: Disagreement | null = disagreementOf(calibration),
 ): readonly Finding[] {
   const { residuals, parameters, widening, chance, dragPlace } = calibration;
-  const marks = residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
+  const marks = residuals.filter(
+    ({ measurement }) => measurement.kind === 'mark' || measurement.kind === 'pencil',
+  ).length;
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });

@@ -28,7 +28,8 @@ export function backwards({
   measurements,
 }: Pick<CalibrationProblem, 'rig' | 'measurements'>): readonly Backwards[] {
   const marks = measurements
-    .filter((shot): shot is ShotMark => shot.kind === 'mark')
+    // Another arrow has another order of marks.
+    .filter((shot): shot is ShotMark => shot.kind === 'mark' && (shot.setting?.arrow ?? null) === null)
     .toSorted((a, b) => a.range - b.range);
   if (rig.scale === null || marks.length < 2) return [];
   const places = marks.map((mark) => placeOf(rig, mark));

@@ -3,7 +3,7 @@ import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts
 import { type Tried, tried } from './agreement.ts';
 import type { CalibrationProblem } from './fit.ts';
 import type { Measurement } from './measurement.ts';
-import type { ParameterName, Prior } from './parameters.ts';
+import type { PARAMETERS, Prior } from './parameters.ts';
 
 /** One number of the setup file that, were it another, would make all marks fit. */
 export type OneNumber =
@@ -29,8 +29,20 @@ const ANY_PITCH = { sd: 10, yardstick: 0.2 };
 /** Of the reading at the zero range, m of travel. */
 const ANY_PLACE = { sd: 0.5, yardstick: 0.004 };
 
+/** A number that explains many measurements explains so many of them, at much less work. */
+const SAMPLE = 40;
+/** An explanation has to leave at least this chance of what is left over. */
+export const AGREES = 0.01;
+
 /** The fits in which one number of the file is another; those that would need an impossible bow are left out. */
-export const oneNumbers = (problem: CalibrationProblem): readonly OneNumberTried[] => [
+export function oneNumbers(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const every = Math.ceil(problem.measurements.length / SAMPLE);
+  const sample = { ...problem, measurements: problem.measurements.filter((_, i) => i % every === 0) };
+  const isHopeless = every > 1 && triedAll(sample).every(({ agreement: { chance } }) => chance < AGREES);
+  return isHopeless ? [] : triedAll(problem);
+}
+
+const triedAll = (problem: CalibrationProblem): readonly OneNumberTried[] => [
   ...travelPerUnit(problem),
   ...readingAtZero(problem),
   ...direction(problem),
@@ -80,7 +92,7 @@ function launchSpeed(problem: CalibrationProblem): readonly OneNumberTried[] {
 /** The fit with one number that was known left to the marks; none when nothing was known of it, or it comes out as stated. */
 function freed(
   problem: CalibrationProblem,
-  name: ParameterName,
+  name: (typeof PARAMETERS)[number],
   wide: Omit<Prior, 'value'>,
 ): readonly (Tried & { readonly value: number })[] {
   const prior = problem.priors[name];
@@ -126,10 +138,16 @@ export function inOtherUnit(problem: CalibrationProblem): readonly {
   });
 }
 
-const farther = (shot: Measurement, times: number): Measurement =>
-  shot.kind === 'drop'
+/** A chronograph at the bow stands where it stands. */
+const isAtBow = (shot: Pick<Measurement, 'range'> & { readonly isAtBow?: true }): boolean =>
+  shot.isAtBow === true;
+
+const farther = (shot: Measurement, times: number): Measurement => {
+  if (shot.kind === 'speed' && isAtBow(shot)) return shot;
+  return shot.kind === 'drop'
     ? { ...shot, range: si(shot.range * times), aimedWith: si(shot.aimedWith * times) }
     : { ...shot, range: si(shot.range * times) };
+};
 
 /** A range this near to a whole one, in the unit, was written in it. */
 const WHOLE = 1e-6;
@@ -137,7 +155,9 @@ const WHOLE = 1e-6;
 /** The units that ranges may have been written in: the one in which all are whole, or either where both or none is. */
 export function unitsOf(measurements: readonly Pick<Measurement, 'range'>[]): readonly ('yd' | 'm')[] {
   const isWhole = (size: number): boolean =>
-    measurements.every(({ range }) => Math.abs(range / size - Math.round(range / size)) < WHOLE);
+    measurements
+      .filter((shot) => !isAtBow(shot))
+      .every(({ range }) => Math.abs(range / size - Math.round(range / size)) < WHOLE);
   const [yards, metres] = [isWhole(YARD), isWhole(1)];
   if (yards === metres) return ['yd', 'm'];
   return yards ? ['yd'] : ['m'];

@@ -4,7 +4,7 @@ import { quadraticForm } from '../numerics/quadratic-form.ts';
 import { type Tried, tried } from './agreement.ts';
 import type { Calibration, CalibrationProblem } from './fit.ts';
 import { inOtherUnit, type OneNumberTried } from './one-number.ts';
-import { PARAMETERS } from './parameters.ts';
+import { besideOf, parameterIn, priorOf, withParameters } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
 
 /**
@@ -46,21 +46,24 @@ export function isUnitOpen(calibration: Calibration): boolean {
  *   χ² = ρ'ρ - (J'ρ)' C (J'ρ),   ρ the residuals of measurements and priors at this fit's values, J their derivatives
  */
 function straight(
-  { linear, values, priors, rig, problem: own }: Calibration,
+  { linear, values, names, priors, problem: own }: Calibration,
   other: CalibrationProblem,
 ): number {
-  const moved = { ...rig, scale: own.rig.scale === null ? null : rig.scale, zeroRange: other.rig.zeroRange };
-  const predicted = predict(moved, other.measurements);
+  const moved = { ...withParameters(own.rig, values), zeroRange: other.rig.zeroRange };
+  const predicted = predict(moved, other.measurements, besideOf(values));
   const shot = forwardSolve(
     linear.factor,
     other.measurements.map((measurement, i) => observed(measurement) - at(predicted, i)),
   );
-  const prior = PARAMETERS.map((name) => (priors[name].value - values[name]) / priors[name].sd);
+  const prior = names.map((name) => {
+    const { value, sd } = priorOf(priors, name);
+    return (value - parameterIn(values, name)) / sd;
+  });
   // Derivatives of the residuals, which is how the fit keeps them; of a prior's, -1/sd.
-  const along = PARAMETERS.map((name, j) =>
+  const along = names.map((name, j) =>
     shot.reduce(
       (sum, value, i) => sum + value * at(at(linear.jacobian, i), j),
-      -at(prior, j) / priors[name].sd,
+      -at(prior, j) / priorOf(priors, name).sd,
     ),
   );
   const squares = [...shot, ...prior].reduce((sum, value) => sum + value ** 2, 0);

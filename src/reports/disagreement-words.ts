@@ -4,6 +4,7 @@ import type { Backwards } from '../calibration/mark-order.ts';
 import type { Measurement } from '../calibration/measurement.ts';
 import type { OneNumber } from '../calibration/one-number.ts';
 import { formatQuantity } from '../quantities/format.ts';
+import { listed } from './listed.ts';
 import type { Session } from './session.ts';
 
 /** What the measurements of a setup have against one another, a sentence or several; empty when they agree. */
@@ -17,7 +18,7 @@ export function disagreementWords(session: Session): string {
   if (first !== undefined)
     return (
       `${order}The shot marks contradict one another or what was measured. Any one of these would explain it: ` +
-      `${explanations.map((one) => amongWords(session, one)).join('; ')}. Check these first.`
+      `${amongWords(session, explanations)} Check these first.`
     );
   if (together.length > 0) return togetherWords(session, disagreement);
   return (
@@ -28,11 +29,12 @@ export function disagreementWords(session: Session): string {
 }
 
 /** Marks that are left out of the fit, beside what the others say of them. */
-export function leftOutMarks({ disagreement, calibration, assembly }: Session): readonly WrongMark[] {
+export function leftOutMarks({ disagreement, assembly }: Session): readonly WrongMark[] {
   if (disagreement?.isContradiction !== true || disagreement.rest === null) return [];
+  const { rest } = disagreement;
   const all = assembly.problem.measurements;
-  const gone = all.filter((one) => !calibration.problem.measurements.includes(one));
-  return gone.flatMap((one) => (one.kind === 'mark' ? [wrongMark(calibration, one, all)] : []));
+  const gone = all.filter((one) => !rest.problem.measurements.includes(one));
+  return gone.flatMap((one) => (one.kind === 'mark' ? [wrongMark(rest, one, all)] : []));
 }
 
 function aloneWords(session: Session, { order }: Disagreement, found: Explained): string {
@@ -71,16 +73,28 @@ function togetherWords(session: Session, { together }: Disagreement): string {
   );
 }
 
-/** One of several explanations, in a list. */
-function amongWords(session: Session, { explanation, calibration }: Explained): string {
-  if (explanation.kind !== 'mark')
-    return numberWords(session, explanation).replace(/[.]$/, '').replace(/^A/, 'a');
+/** Several explanations, numbered; marks that a usual slip explains come first. */
+const amongWords = (session: Session, explanations: readonly Explained[]): string =>
+  explanations
+    .map((one) => oneOfWords(session, one))
+    .toSorted((a, b) => Number(b.includes(SLIP)) - Number(a.includes(SLIP)))
+    .map((words, i) => `(${i + 1}) ${words}`)
+    .join('; ')
+    .replace(/[^?]$/, '$&.');
+/** What stands before a slip. */
+const SLIP = ' was written: ';
+
+function oneOfWords(session: Session, { explanation, calibration }: Explained): string {
+  if (explanation.kind !== 'mark') return lowered(numberWords(session, explanation)).replace(/[.]$/, '');
   const { measurement } = explanation;
   const name = `${measurementName(session, measurement)} is wrong`;
   if (measurement.kind !== 'mark') return name;
   const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
   const slip = slipWords(session, wrong.slip).trim();
-  return `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was written${slip === '' ? '' : `: ${lowered(slip)}`})`;
+  return (
+    `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was ` +
+    `written${slip === '' ? '' : `: ${lowered(slip)}`})`
+  );
 }
 
 function numberWords({ units }: Session, cause: OneNumber): string {
@@ -157,13 +171,16 @@ export function measurementName(session: Session, measurement: Measurement): str
   switch (measurement.kind) {
     case 'mark':
       return `the ${range} mark`;
+    case 'pencil':
+      return `the pencil line of ${range}`;
     case 'speed':
-      return `the chronograph reading at ${range}`;
+      return measurement.isAtBow
+        ? `the chronograph reading of ${measurement.day}`
+        : `the chronograph reading at ${range}`;
     case 'drop':
       return `the drop at ${range}`;
   }
 }
 
 const lowered = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
-const listed = (words: readonly string[]): string => words.join(', ').replace(/, ([^,]*)$/, ' and $1');
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

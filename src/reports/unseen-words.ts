@@ -1,3 +1,4 @@
+import type { Calibration } from '../calibration/fit.ts';
 import { isUnitOpen } from '../calibration/other-unit.ts';
 import { type UnseenSlip, unseenSlip } from '../calibration/unseen-slip.ts';
 import { INCH } from '../quantities/exact.ts';
@@ -13,10 +14,14 @@ const TOLD = { shift: 4 * INCH, sds: 3 };
 /** The largest slip in one reading that would go unseen; null where the marks check one another well enough. */
 export function toldSlip({ calibration }: Pick<Session, 'calibration'>, farRange: Metres): UnseenSlip | null {
   const marks = calibration.residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
-  const slip = unseenSlip(calibration, farRange);
+  const slip = unseenSlip(atHome(calibration), farRange);
   if (slip === null) return null;
   return marks <= FEW || (slip.shift > TOLD.shift && slip.shift > TOLD.sds * slip.farSd) ? slip : null;
 }
+
+/** What was shot was shot at home, with the file's own arrow, wherever the answer is for. */
+const atHome = (calibration: Calibration): Calibration =>
+  calibration.elsewhere === null ? calibration : calibration.elsewhere.home;
 
 /** The same in words, and that a unit of the scale which marks measure takes the unit of their ranges on trust. */
 export function unseenWords(session: Session, farRange: Metres): readonly string[] {
@@ -42,7 +47,7 @@ const restsOnUnit = ({ calibration, disagreement }: Session): boolean =>
   calibration.rig.scale !== null &&
   calibration.problem.measurements.some(({ kind }) => kind === 'mark') &&
   disagreement === null &&
-  isUnitOpen(calibration);
+  isUnitOpen(atHome(calibration));
 
 const RESTS_ON_UNIT =
   'The marks cannot tell yards from metres: everything here rests on the unit that their ranges were written in.';

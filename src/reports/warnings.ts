@@ -1,15 +1,25 @@
 import { type Finding, findings } from '../calibration/diagnose.ts';
+import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
+import { shotsIn } from '../setup/assemble/shots.ts';
 import { disagreementWords } from './disagreement-words.ts';
+import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
-import type { Session } from './session.ts';
+import { atHome, type Session } from './session.ts';
 import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
-  return [...contradictionWarnings(session), ...unusedWarnings(session), ...windWarnings(session)];
+  const home = atHome(session);
+  return [
+    ...neededExampleWarnings(session),
+    ...contradictionWarnings(home),
+    ...unusedWarnings(home),
+    ...windWarnings(session),
+    ...warmthWarnings(session),
+  ];
 }
 
 function contradictionWarnings(session: Session): readonly string[] {
@@ -27,24 +37,25 @@ const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
 ];
 
 /**
- * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and how
- * much could be wrong in them without showing.
+ * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and
+ * how much could be wrong in them without showing.
  *
  * @param farRange the farthest that is printed
  */
 export function markWarnings(session: Session, farRange: Metres): readonly string[] {
-  const { calibration, disagreement, calibrated } = session;
+  const home = atHome(session);
+  const { calibration, disagreement, calibrated } = home;
   if (!calibrated) return [];
   return [
     ...findings(calibration, disagreement)
       .filter(({ kind }) => TOLD_WITH_MARKS.includes(kind))
-      .map((finding) => findingWords(session, finding)),
-    ...unseenWords(session, farRange),
+      .map((finding) => findingWords(home, finding)),
+    ...unseenWords(home, farRange),
   ];
 }
 
 function unusedWarnings({ setup, assembly, calibrated }: Session): readonly string[] {
-  const unread = (setup.marks ?? []).filter(({ reading }) => reading !== undefined).length;
+  const unread = shotsIn(setup).marks.filter(({ reading }) => reading !== undefined).length;
   const aside = marksSetAside(setup).length;
   const unknown = assembly.scale.scale === null && setup.sight.scale !== undefined && unread > 0;
   return [
@@ -74,3 +85,15 @@ function windWarnings({ calibration }: Session): readonly string[] {
 const NOTICED_WIND = 0.05;
 
 const groups = (count: number): string => (count === 1 ? 'One group' : `${count} groups`);
+
+/** A place much colder or warmer than the air that the bow was measured in, where nobody measured what that does to it. */
+function warmthWarnings({ place, units }: Session): readonly string[] {
+  if (place === null || place.warmth.isMeasured || place.warmth.faster.sd === 0) return [];
+  const { warmer, faster } = place.warmth;
+  const { temperature: unit } = units;
+  const degrees = Math.abs(fromSi(warmer, unit) - fromSi(0, unit)).toFixed(0);
+  return [
+    `It is ${degrees} ${symbolOf(unit)} ${warmer < 0 ? 'colder' : 'warmer'} there than where the bow was measured. Nobody measured what that ` +
+      `does to its speed: ± ${formatQuantity(faster.sd, units.speed, 1)} is assumed, and is in every ± here.`,
+  ];
+}

@@ -2,6 +2,7 @@ import type { UnitSystem } from '../../quantities/display-units.ts';
 import { withBareUnits } from './bare.ts';
 import { chosen } from './chosen.ts';
 import type { Asked, CountOption, Option, Options } from './option.ts';
+import { optionQuantity } from './quantity.ts';
 import type { Question } from './question.ts';
 import { QuestionError } from './question-error.ts';
 
@@ -72,11 +73,27 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
         .map((name) => `{${name}}`)
         .join(', ')}.`,
     );
-  const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
+  const metric = asked.countsMetres?.(given, system) ?? system !== 'imperial';
+  const value = (name: string, option: Option): unknown =>
+    valueGiven(name, option, given[name], system, metric);
+  const { from, every } = asked.options;
+  const first =
+    from !== undefined && every !== undefined && given['from'] === undefined && given['every'] !== undefined
+      ? alignedFrom(String(value('from', from)), String(value('every', every)))
+      : null;
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
-    valueGiven(name, option, given[name], system, metric),
+    name === 'from' && first !== null ? first : value(name, option),
   ]);
   // Each value is of the kind that its option names; the compiler cannot follow entries.
   return Object.fromEntries(entries) as Asked<O>;
 }
+
+/** Where rows begin that nobody named: at the first multiple of the step that was written. */
+function alignedFrom(from: string, every: string): string {
+  const [usual, step] = [optionQuantity('from', from, 'length'), optionQuantity('every', every, 'length')];
+  const count = Math.ceil(usual / step - ROUNDING_LEFT);
+  return step > 0 && count * step > usual ? `${Number((count * step).toFixed(10))} m` : from;
+}
+/** Of a step. */
+const ROUNDING_LEFT = 1e-6;

@@ -7,7 +7,7 @@ export const PLACE_OPTIONS = {
     "a place of the file (places) to answer for; the marks stay those of the file's own air",
   ),
   altitude: optionalText(
-    'height',
+    'altitude',
     'altitude of the place; the standard atmosphere there stands for what is not written',
   ),
   temperature: optionalText('temperature', 'air temperature there'),

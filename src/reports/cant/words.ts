@@ -2,6 +2,7 @@ import type { CrosswindEstimate } from '../../calibration/sideways/crosswind.ts'
 import { TOLD_CHANCE } from '../../calibration/widening.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import type { Session } from '../session.ts';
 import { sideWords, targetDigits, turnWord } from '../side-words.ts';
 import { whoseArrow } from '../whose-arrows.ts';
@@ -97,7 +98,7 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
 
 function turnedWords({ offset, length }: Turned, { smallLength, bowLength }: DisplayUnits): string {
   const fine = smallLength === 'in' ? formatQuantity(offset, 'thou', 1) : formatQuantity(offset, 'mm', 3);
-  return `${fine} over ${formatQuantity(length, bowLength, 1)}`;
+  return `${fine} over ${bowLengthWords(length, { bowLength }, 1)}`;
 }
 
 function closedFormWords({ lean: { closedForm } }: CantFindings): string {

@@ -1,4 +1,6 @@
+import { exampleValues } from '../../setup/example-values.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { exampleWarnings } from '../example-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import {
@@ -14,6 +16,7 @@ import {
 import type { Session, Sessions } from '../session.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
+import { partWarnings } from './part-words.ts';
 import { dragTable, pieceTable } from './tables.ts';
 import {
   arrowWords,
@@ -39,6 +42,7 @@ export function report([session]: Sessions): Report {
 const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   verdict(`${session.name} is sound.`),
   ...headBlocks(session),
+  ...[...partWarnings(session), ...exampleWarnings(session)].map(warning),
   ...(found.marginTooSmall ? [warning(smallMarginWords(found, session))] : []),
   ...inShort(paragraph(arrowWords(session, found))),
   ...inWhole(paragraph(wholeArrowWords(session, found))),
@@ -53,7 +57,8 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   ...cautionBlocks(session),
 ];
 
-function dataFor({ title, calibrated, setup, assembly, calibration }: Session, found: CheckFindings): object {
+function dataFor(session: Session, found: CheckFindings): object {
+  const { title, calibrated, setup, assembly, calibration } = session;
   const { arrow } = assembly;
   const { flying } = arrow;
   const { air } = calibration.rig.conditions;
@@ -87,6 +92,8 @@ function dataFor({ title, calibrated, setup, assembly, calibration }: Session, f
     },
     assumed: found.assumed,
     unused: found.unused,
+    parts_warnings: partWarnings(session),
+    example_values: exampleValues(session.text),
     read_as: (setup.readAs ?? []).map(({ path, found: typed, readAs }) => ({
       path,
       found: typed,

@@ -4,9 +4,11 @@ import { massPerDraw } from '../../bow/mass-per-draw.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import { tapeForm } from '../../setup/assemble/tape-form.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
 import type { CheckFindings } from './findings.ts';
+import { isBeyondGlue } from './part-words.ts';
 
 /** Names of facts stand in a column this wide. */
 const NAME_WIDTH = 18;
@@ -27,7 +29,9 @@ export const wholeArrowWords = (session: Session, found: CheckFindings): string 
 const factLines = (session: Session, facts: readonly Fact[]): string =>
   [
     ...facts.map(([name, words]) => name.padEnd(NAME_WIDTH) + words),
-    ...session.assembly.arrow.differences.map((difference) => differenceWords(difference, session.units)),
+    ...session.assembly.arrow.differences
+      .filter((difference) => !isBeyondGlue(difference))
+      .map((difference) => differenceWords(difference, session.units)),
   ].join('\n');
 
 type Fact = readonly [name: string, words: string];
@@ -36,7 +40,7 @@ function massFacts({ assembly, units }: Session): readonly Fact[] {
   const { flying, frontOfCentre } = assembly.arrow;
   return [
     ['mass', formatQuantity(flying.mass, units.mass, 1)],
-    ['balance from nock', formatQuantity(flying.balance, units.bowLength, 2)],
+    ['balance from nock', bowLengthWords(flying.balance, units, 2)],
     ...factOf('front of centre', frontOfCentre, (share) => formatQuantity(share, '%', 1)),
   ];
 }
@@ -100,7 +104,8 @@ export function smallMarginWords(found: CheckFindings, { assembly, units }: Sess
 }
 
 const marginSize = (margin: number, sd: number | null, { bowLength }: DisplayUnits): string =>
-  formatQuantity(margin, bowLength, 1) + (sd === null ? '' : ` ± ${formatQuantity(sd, bowLength, 1)}`);
+  bowLengthWords(margin, { bowLength }, 1) +
+  (sd === null ? '' : ` ± ${bowLengthWords(sd, { bowLength }, 1)}`);
 
 const marginWords = (margin: number, sd: number | null, units: DisplayUnits): string =>
   `${marginSize(Math.abs(margin), sd, units)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
@@ -117,7 +122,7 @@ const spinWords = (
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>
-    what === 'mass' ? formatQuantity(value, units.mass, 1) : formatQuantity(value, units.bowLength, 3);
+    what === 'mass' ? formatQuantity(value, units.mass, 1) : bowLengthWords(value, units, 3);
   return `${what}: measured ${words(measured)}, parts add up to ${words(fromParts)}; the measurement is used`;
 }
 

@@ -5,6 +5,7 @@ import { type Metres, si } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/archer-spread.ts';
 import { centreSdOf } from '../../setup/assemble/assemble-marks.ts';
 import { fixedPins, sliderPins } from '../../setup/assemble/pins.ts';
+import { shotsIn } from '../../setup/assemble/shots.ts';
 import type { MarkEntry } from '../../setup/schema/schema.ts';
 import { type MarkTable, marksFor } from '../../sight/marks.ts';
 import { type PinHits, pinHits } from '../../sight/pins.ts';
@@ -160,8 +161,8 @@ interface Stated {
 function shotPin(session: Session, table: MarkTable, { pin, down, isFixed }: Stated): number | null {
   const { setup } = session;
   const spread = archerSpread(session);
-  const found = (setup.marks ?? [])
-    .filter((mark) => mark.pin === pin && (isFixed || pin > 1))
+  const found = shotsIn(setup)
+    .marks.filter((mark) => mark.pin === pin && (isFixed || pin > 1))
     .map((mark) => ({
       down: downOf(mark, table, down) - (isFixed ? 0 : topTravel(session, mark)),
       weight: (mark.range / centreSdOf(mark, spread)) ** 2,

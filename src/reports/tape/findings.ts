@@ -44,7 +44,7 @@ export function tapeFindings(
   ranges: readonly TapeRange[],
   below: Metres = si(0),
 ): TapeFindings {
-  const form = tapeForm(opened.setup);
+  const form = fittedForm(opened);
   const slider = sliderOf(opened);
   const tape = tapeOf(opened.calibration.rig, ranges, form.travelRatio, lowered(slider, below));
   const lower = below * form.travelRatio;
@@ -74,6 +74,13 @@ const lowered = ({ length, aboveZero }: Slider, below: Metres): Slider => {
   if (below === 0) return { length, aboveZero };
   return aboveZero === null ? ENDLESS_SLIDER : { length, aboveZero: si(aboveZero - below) };
 };
+
+/** The tape as the file has it, and as pencil lines measured it. */
+function fittedForm({ setup, calibration }: OpenSetup): TapeForm {
+  const form = tapeForm(setup);
+  const { tape_ratio: fitted } = (calibration.elsewhere?.home ?? calibration).values;
+  return fitted === undefined ? form : { ...form, travelRatio: fitted };
+}
 
 /** How far the slider goes, where the file says so. */
 const sliderOf = ({ setup: { sight } }: OpenSetup): Slider => ({
@@ -125,7 +132,7 @@ export function sheetFindings(
 ): SheetFindings {
   const { rig, residuals } = opened.calibration;
   const read = residuals.flatMap(({ measurement }) =>
-    measurement.kind === 'mark' ? [measurement.range] : [],
+    measurement.kind === 'mark' || measurement.kind === 'pencil' ? [measurement.range] : [],
   );
   const isZero = (range: Metres) => Math.abs(range - rig.zeroRange) < SAME_RANGE;
   const own = rig.zeroedWith === null;

@@ -1,6 +1,7 @@
 import { choice, count, file, flag, optionalText, PAPER, rangeIn, text } from '../asked/option.ts';
 import { STANDINGS_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
+import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
 
 export const question = asked({
   name: 'tape',
@@ -19,6 +20,8 @@ export const question = asked({
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
     join: flag('let a tape longer than the page run on to a second strip, glued on where a line shows'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
+    ...SIGHT_OPTIONS,
+
     against: file(
       'old tape to judge, as rows that --csv of this command writes: which of its numbers to use, and how far it is off',
     ),
@@ -31,7 +34,7 @@ export const question = asked({
   },
   sheet: { when: 'asked', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.
-  countsMetres: (given, system) => system === 'metric' || given['in'] === 'metres',
+  countsMetres: (given, system) => system !== 'imperial' || given['in'] === 'metres',
   examples: [
     ['what a tape for 282 ft/s is still worth', 'setup.yaml --against-speed 282fps'],
     ['for every place of the file, side by side', 'setup.yaml --place all --out tapes.pdf'],

@@ -1,3 +1,4 @@
+import { pencilResiduals } from '../../calibration/mark-residual.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { sliderPins } from '../../setup/assemble/pins.ts';
 import type { Asked } from '../asked/option.ts';
@@ -5,6 +6,7 @@ import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
+import { PENCIL_FIELDS } from '../fit/fields.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
@@ -81,6 +83,8 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      // Counted from the archer's own line of the zero range.
+      pencil_lines: dataOf(PENCIL_FIELDS, pencilResiduals(calibration)),
       strips: tapes.map((one) => stripData(one, fields)),
       against: against === null ? null : dataOf(againstFields(unit), against.marks),
       form: {

@@ -11,7 +11,7 @@ export interface TapeForm {
   readonly ticks: 'left' | 'right';
   readonly farAt: 'bottom' | 'top';
   readonly numbers: 'upright' | 'sideways';
-  /** Of the way along the tape to the travel of the pin. */
+  /** Of the way along the tape to the travel of the pin, as the file has it; pencil lines may measure another. */
   readonly travelRatio: number;
 }
 
@@ -29,6 +29,7 @@ export function tapeForm({ bow, sight }: Pick<SetupFile, 'bow' | 'sight'>): Tape
     ticks: tape.ticks ?? (hand === 'left' ? 'right' : 'left'),
     farAt: tape.far_at ?? (increases === 'up' ? 'top' : 'bottom'),
     numbers: tape.numbers ?? DEFAULT_WORDS['sight.tape.numbers'],
-    travelRatio: tape.travel_ratio ?? defaultOf('sight.tape.travel_ratio'),
+    travelRatio:
+      typeof tape.travel_ratio === 'number' ? tape.travel_ratio : defaultOf('sight.tape.travel_ratio'),
   };
 }

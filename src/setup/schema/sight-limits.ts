@@ -135,7 +135,7 @@ export const SIGHT_LIMITS = {
     why: 'No sight has a shorter or longer place for a tape.',
   },
   'sight.tape.travel_ratio': {
-    what: 'travel of the tape over travel of the pin',
+    what: 'travel of the tape over travel of the pin, or `unknown` to let pencil lines measure it',
     unit: '1',
     min: 0.05,
     max: 20,
@@ -214,6 +214,23 @@ export const SHOOTING_LIMITS = {
     max: 180,
     example: 0,
     why: 'A bow can be held at any angle up to upside down.',
+  },
+  'marks.on_tape': {
+    what: 'where the pencil line is on a strip without numbers, from the line of the zero range; positive to longer ranges',
+    unit: 'mm',
+    min: -500,
+    max: 500,
+    example: 28,
+    why: 'No strip on a sight is longer.',
+  },
+  'marks.hits': {
+    what: 'every arrow of the group, as `[[0.4 in, -1.1 in], [-0.2 in, 0.6 in]]`: right (+) and high (+) of the aim',
+    otherwise: 'the group by its arrows, group, lateral and vertical',
+    unit: 'in',
+    min: -120,
+    max: 120,
+    example: 0.4,
+    why: 'A hit farther off than this belongs to another mark.',
   },
   'speeds.range': {
     what: 'range at which the chronograph stood',

@@ -11,7 +11,7 @@ type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
 const travelPerUnit = leaf<TravelPerUnit>(
   () => ({ allowed: 'a length, or unknown', write: '"1 mm", or "unknown" when marks are to measure it' }),
   (text): LeafOutcome<TravelPerUnit> =>
-    text.trim() === 'unknown'
+    text.trim().toLowerCase() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.scale.travel_per_unit', text), text),
 ).register(KEY_MEANINGS, meaningAt('sight.scale.travel_per_unit'));
@@ -29,9 +29,21 @@ const scale = z
   })
   .register(KEY_MEANINGS, { what: 'the numbers on the sight; without them there are no readings' });
 
+type TravelRatio = QuantityAt<'sight.tape.travel_ratio'> | 'unknown';
+
+const travelRatio = leaf<TravelRatio>(
+  () => ({ allowed: 'a number, or unknown', write: '"1", or "unknown" when pencil lines are to measure it' }),
+  (text): LeafOutcome<TravelRatio> =>
+    text.trim() === 'unknown'
+      ? { value: 'unknown' }
+      : orWord('unknown', readQuantity('sight.tape.travel_ratio', text), text),
+).register(KEY_MEANINGS, meaningAt('sight.tape.travel_ratio'));
+
 const tape = z
   .strictObject({
-    ...optional('sight.tape', ['width', 'length', 'travel_ratio']),
+    travel_ratio: z.exactOptional(travelRatio),
+    travel_ratio_sd: z.exactOptional(uncertaintyAt('sight.tape.travel_ratio')),
+    ...optional('sight.tape', ['width', 'length']),
     ticks: z.exactOptional(
       choice(['left', 'right'], {
         what: 'edge of the tape that the needle meets',
