@@ -21,8 +21,8 @@ const STEP = 0.25;
 /**
  * Read the path of a pin, from where free flight begins to the farthest range it was flown to.
  *
- * The stretch is the one around the range it is on for: it begins where the arrow comes up into the ring, or, where the path rises
- * above the ring on the way, where it falls back into it; it ends where the arrow leaves the ring below.
+ * The stretch is the one around the range it is on for: it begins where the arrow comes up into the ring, or, where the path
+ * rises above the ring on the way, where it falls back into it; it ends where the arrow leaves the ring below.
  *
  * @param ring diameter, m
  * @param end farthest range of the paths, m

@@ -78,7 +78,9 @@ export function layOutPocket(front: PocketFace, back: PocketFace, paper: PaperNa
             role: 'print-note',
             x: left,
             y: MARGIN + 2,
-            text: `Print at 100 % ("actual size"). Cut along the dashes, fold along the dots: ${POCKET.width} mm x ${POCKET.height} mm.`,
+            text:
+              'Print at 100 % ("actual size"). Cut along the dashes, fold along the dots: ' +
+              `${POCKET.width} mm x ${POCKET.height} mm.`,
             size: 2.4,
             colour: 'slate',
           },

@@ -100,7 +100,7 @@ export function pinsFindings(session: Session, asked: PinsAsked): PinsFindings {
 const USUAL_PINS = [20, 30, 40];
 
 /** The pins asked about, those of the file, or the usual ones. @throws QuestionError for pins that do not go down */
-export function pinsAsked({ setup, units }: Session, set: string | null): readonly Metres[] {
+function pinsAsked({ setup, units }: Session, set: string | null): readonly Metres[] {
   if (set === null) return setup.sight.pins ?? USUAL_PINS.map((range) => si(toSi(range, units.range)));
   const pins = set.split(',').map((text) => optionQuantity('set', text.trim(), 'length'));
   const rising = pins.every((pin, i) => pin >= 0 && (i === 0 || pin > at(pins, i - 1)));
