@@ -32,7 +32,7 @@ const MARGIN = 10;
 const BETWEEN_CARDS = 5;
 
 /** How many rows stand under one another. */
-export const POCKET_ROWS = Math.floor(
+const POCKET_ROWS = Math.floor(
   (POCKET.height - 2 * INSET - TITLE.line - HEAD.line - FOOT.line) / DIGITS.line,
 );
 

@@ -37,7 +37,7 @@ export interface BetweenHit {
 }
 
 /** What every pin of a slider is on for, with the top one set for a range. */
-export interface SliderSetting {
+interface SliderSetting {
   readonly top: Metres;
   readonly ranges: readonly (Metres | null)[];
 }
