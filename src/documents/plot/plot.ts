@@ -90,7 +90,7 @@ function plotArea(plot: Plot, rect: Rect, top: number): PlotArea {
       `${Math.ceil(rect.height - height + SMALLEST_AREA)} or more with this legend`,
     );
   const scales = plotScales(plot, {
-    x: Math.max(3, Math.floor((rect.width - 12) / TICK_ROOM.x) + 1),
+    x: Math.max(4, Math.floor((rect.width - 12) / TICK_ROOM.x) + 1),
     y: Math.max(3, Math.floor(height / TICK_ROOM.y) + 1),
   });
   const widest = Math.max(...tickTexts(scales.y).map((text) => textWidth(text, TEXT_SIZE)));
