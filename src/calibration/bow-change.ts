@@ -51,8 +51,8 @@ const NAMED = 0.9;
  *
  * x for one standard deviation of the change; the sum over all, with their chances before, is the chance that the bow changed.
  *
- * @source Bayes factor of one normal coefficient in a linear model: MacKay, Information Theory, Inference, and Learning Algorithms,
- *   2003, chapter 28
+ * @source Bayes factor of one normal coefficient in a linear model: MacKay, Information Theory, Inference, and Learning
+ *   Algorithms, 2003, chapter 28
  */
 export function bowChange({ problem, values, linear }: Calibration): BowChange | null {
   const { measurements, rig } = problem;

@@ -45,8 +45,8 @@ const FEWEST = 3;
  * arrow, with ν degrees of freedom. P is exact for F with 2 and ν; times the number of arrows, as any of them might have been it.
  *
  * @param known of the archer from elsewhere; the usual spread of an archer is among it
- * @source F distribution with 2 degrees of freedom of the numerator: Abramowitz, Stegun, Handbook of Mathematical Functions, 1964,
- *   26.6.4
+ * @source F distribution with 2 degrees of freedom of the numerator: Abramowitz, Stegun, Handbook of Mathematical Functions,
+ *   1964, 26.6.4
  */
 export function wildArrows(groups: readonly HitGroup[], known: KnownSpread): readonly WildArrow[] {
   const wild: WildArrow[] = [];

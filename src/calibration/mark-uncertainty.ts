@@ -73,7 +73,7 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
         at(
           at(
             slopes,
-            FLOWN.findIndex((flown) => flown === name),
+            FLOWN.indexOf(name),
           ),
           i,
         ) / perUnit

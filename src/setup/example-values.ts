@@ -7,8 +7,8 @@ import { readYaml } from './yaml/yaml-text.ts';
 const COMMON = ['arrow.parts.vanes.count', 'sight.zero_range'];
 
 /**
- * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own there. A
- * value that happens to be the same is one's own as soon as its comment is changed or taken away.
+ * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own
+ * there. A value that happens to be the same is one's own as soon as its comment is changed or taken away.
  *
  * @returns key paths with dots, in the order of the template
  */
@@ -30,9 +30,8 @@ function linesOfTemplate(text: string): readonly { readonly key: string; readonl
   });
 }
 
-const measuredKeys = (value: unknown, path: KeyPath): readonly KeyPath[] =>
-  isRecord(value)
-    ? Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]))
-    : Object.hasOwn(LIMITS, dotted(path)) && !COMMON.includes(dotted(path))
-      ? [path]
-      : [];
+function measuredKeys(value: unknown, path: KeyPath): readonly KeyPath[] {
+  if (isRecord(value))
+    return Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]));
+  return Object.hasOwn(LIMITS, dotted(path)) && !COMMON.includes(dotted(path)) ? [path] : [];
+}

@@ -60,8 +60,8 @@ export function bowOn(bow: Rig, { kelvin, pressure, faster = 0, slipped = 0 }: I
 }
 
 /**
- * What the sight reads on a day for a hit at the range, yd: the pin that hits, counted from the pin of the zero range on the usual
- * day, and from the peep that has slipped.
+ * What the sight reads on a day for a hit at the range, yd: the pin that hits, counted from the pin of the zero range on the
+ * usual day, and from the peep that has slipped.
  */
 export function readingOn(bow: Rig, day: InventedDay, range: number): number {
   const { slipped = 0 } = day;

@@ -103,7 +103,10 @@ describe('pencil lines', () => {
         // The group's middle and the ruler, each with its error.
         const off = ((0.02 * range) / Math.sqrt(6)) * random.normal();
         const place = 1000 * 1.5 * travel + (i === 0 ? 0 : 0.3 * random.normal());
-        return `range: ${range} yd, on_tape: ${place.toFixed(2)} mm, range_sd: 0.01 yd, vertical: ${off.toFixed(4)} in, arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`;
+        return (
+          `range: ${range} yd, on_tape: ${place.toFixed(2)} mm, range_sd: 0.01 yd, vertical: ${off.toFixed(4)} in, ` +
+          `arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`
+        );
       });
       const open = openSetup(fileWith(lines), 'pencil.yaml');
       const table = marksFor(open.calibration.rig, [yards(80)]);
@@ -135,7 +138,10 @@ describe('a launch speed that nobody measured', () => {
       const marks = travelsOf(real, [30, 40, 60]).map((travel, i) => {
         const range = at([30, 40, 60], i);
         const off = ((0.02 * range) / Math.sqrt(6)) * random.normal();
-        return `range: ${range} yd, reading: ${(12.4 + travel / perUnit).toFixed(2)}, range_sd: 0.01 yd, vertical: ${off.toFixed(4)} in, arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`;
+        return (
+          `range: ${range} yd, reading: ${(12.4 + travel / perUnit).toFixed(2)}, range_sd: 0.01 yd, ` +
+          `vertical: ${off.toFixed(4)} in, arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`
+        );
       });
       const found = estimateOf(scaled('unknown', marks).calibration, 'launch_speed');
       expect(found.priorValue / FOOT).toBeCloseTo(260, 9);
