@@ -125,7 +125,8 @@ export function evening(opened: OpenSetup, truth: Truth, seed: number): Evening 
         const bent = truth.bending * Math.cos((2 * Math.PI * feet * FOOT * 88) / (280 * FOOT));
         const torn = right / INCH + bent + 0.06 * normal();
         write(
-          `step: paper, distance: ${feet} ft, nock_right: ${inches(torn)}, nock_high: ${(high / INCH + 0.06 * normal()).toFixed(3)} in, ` +
+          `step: paper, distance: ${feet} ft, nock_right: ${inches(torn)}, ` +
+            `nock_high: ${(high / INCH + 0.06 * normal()).toFixed(3)} in, ` +
             `rest_right: ${(truth.side * bow.rest).toFixed(3)} mm`,
         );
         arrows += 1;

@@ -27,10 +27,12 @@ describe('an invented evening, obeyed to its end', () => {
   it('leaves the sight within an inch of its null on nearly every evening', () =>
     // nine in ten are drawn to; of 12 at most 3 miss on all but 3 evenings of a hundred
     expect(
-      evenings.filter(({ extension }) => Math.abs(extension - TRUTH.null) > 1).length,
-    ).toBeLessThanOrEqual(3));
+      evenings.filter(({ extension }) => Math.abs(extension - TRUTH.null) > 1 /* in */).length,
+    ).toBeLessThanOrEqual(3 /* of 12 evenings */));
   it('leaves the rest within a millimetre of its best place on nearly every evening', () =>
-    expect(evenings.filter(({ rest }) => Math.abs(rest - TRUTH.bestRest) > 1).length).toBeLessThanOrEqual(1));
+    expect(
+      evenings.filter(({ rest }) => Math.abs(rest - TRUTH.bestRest) > 1 /* mm */).length,
+    ).toBeLessThanOrEqual(1 /* of 12 evenings */));
   it('asks for no more than a hundred arrows', () =>
     expect(Math.max(...evenings.map(({ arrows }) => arrows))).toBeLessThanOrEqual(100));
   it('without scatter it finds both places', () => {
