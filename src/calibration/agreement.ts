@@ -2,7 +2,7 @@ import { at } from '../numerics/at.ts';
 import { chiSquaredSurvival } from '../numerics/distributions.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { atBounds, type Calibration, type CalibrationProblem, calibrate } from './fit.ts';
-import { PARAMETERS } from './parameters.ts';
+import { parametersOf, priorOf } from './parameters.ts';
 
 /** How well measurements agree with one another and with what was known before. */
 export interface Agreement {
@@ -25,8 +25,8 @@ const NO_FREEDOM = 0.5;
  * measurements without resistance, so what it is fitted to cannot disagree with it.
  */
 export function agreementOf({ problem, chiSquared, linear }: Calibration): Agreement {
-  const followed = PARAMETERS.reduce((sum, name, k) => {
-    const { sd, yardstick } = problem.priors[name];
+  const followed = parametersOf(problem.priors).reduce((sum, name, k) => {
+    const { sd, yardstick } = priorOf(problem.priors, name);
     return yardstick === undefined ? sum : sum + 1 - at(at(linear.covariance, k), k) / sd ** 2;
   }, 0);
   const freedom = problem.measurements.length - followed;

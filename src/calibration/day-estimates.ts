@@ -1,5 +1,6 @@
 import { at } from '../numerics/at.ts';
-import { forwardSolve } from '../numerics/cholesky.ts';
+import { choleskyFactor, forwardSolve } from '../numerics/cholesky.ts';
+import { chiSquaredSurvival } from '../numerics/distributions.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
 import { possibleBreaks } from './days.ts';
@@ -27,9 +28,69 @@ export interface DayEstimate {
  *
  * @source Henderson, Biometrics 31 (1975) 423-447, for the prediction of random effects
  */
-export function dayEstimates({ problem, linear, widening }: Calibration): readonly DayEstimate[] {
-  const { measurements, days } = problem;
-  const { shifts, factor, jacobian, residuals, covariance } = linear;
+export const dayEstimates = (calibration: Calibration): readonly DayEstimate[] =>
+  dayPulls(calibration).map(({ day, measurements, before, whitened, pull }) => {
+    const { problem, linear, widening } = calibration;
+    const told = dot(whitened, whitened) - quadraticForm(linear.covariance, pull);
+    return {
+      day,
+      measurements,
+      speedOffset: si(problem.days.speed * dot(whitened, linear.residuals)),
+      sd: si(problem.days.speed * widening * Math.sqrt(Math.max(before - told, 0))),
+    };
+  });
+
+/** Fewer days than this always agree. */
+const FEWEST_DAYS = 3;
+
+/**
+ * The chance that days of one bow differ more than these do, by what evenings usually differ; null for fewer than three.
+ *
+ *   t' T^-1 t,   T_kl = u_k' (V^-1 - V^-1 J C J' V^-1) u_l
+ *
+ * as a chi-squared with a degree of freedom for each day.
+ */
+export function daysAgree(calibration: Calibration): number | null {
+  const { covariance, residuals } = calibration.linear;
+  const days = dayPulls(calibration);
+  if (days.length < FEWEST_DAYS) return null;
+  const told = days.map((one) =>
+    days.map(
+      (other) =>
+        dot(one.whitened, other.whitened) -
+        one.pull.reduce((sum, slope, i) => sum + slope * dot(at(covariance, i), other.pull), 0),
+    ),
+  );
+  const sizes = told.map((row, k) => Math.sqrt(at(row, k)));
+  // Days of which nothing can be told have no part.
+  if (sizes.some((size) => !(size > 0))) return null;
+  const factor = choleskyFactor(
+    told.map((row, k) =>
+      row.map((value, l) => value / (at(sizes, k) * at(sizes, l)) + (k === l ? ROUNDING : 0)),
+    ),
+  );
+  const scores = forwardSolve(
+    factor,
+    days.map(({ whitened }, k) => dot(whitened, residuals) / at(sizes, k)),
+  );
+  return chiSquaredSurvival(dot(scores, scores), days.length);
+}
+/** Keeps days that say the same from making the matrix singular. */
+const ROUNDING = 1e-9;
+
+interface DayPull {
+  readonly day: string;
+  readonly measurements: number;
+  /** Variance before anything was shot, of a speed of one standard deviation. */
+  readonly before: number;
+  /** L^-1 u, and J' V^-1 u. */
+  readonly whitened: readonly number[];
+  readonly pull: readonly number[];
+}
+
+function dayPulls({ problem, linear }: Calibration): readonly DayPull[] {
+  const { measurements } = problem;
+  const { shifts, factor, jacobian } = linear;
   const named = [...new Set(measurements.flatMap(({ day }) => (day === null ? [] : [day])))];
   return named.map((day) => {
     const of = (e: number): readonly number[] =>
@@ -50,13 +111,12 @@ export function dayEstimates({ problem, linear, widening }: Calibration): readon
         jacobian.map((row) => at(row, j)),
       ),
     );
-    const before = causes.reduce((sum, { likeness }) => sum + likeness ** 2, 0);
-    const told = dot(whitened, whitened) - quadraticForm(covariance, pull);
     return {
       day,
       measurements: measurements.filter((measurement) => measurement.day === day).length,
-      speedOffset: si(days.speed * dot(whitened, residuals)),
-      sd: si(days.speed * widening * Math.sqrt(Math.max(before - told, 0))),
+      before: causes.reduce((sum, { likeness }) => sum + likeness ** 2, 0),
+      whitened,
+      pull,
     };
   });
 }

@@ -4,6 +4,7 @@ import type { Rows } from '../numerics/linear-algebra.ts';
 import { FOOT, MILE_PER_HOUR } from '../quantities/exact.ts';
 import type { Rig } from '../sight/rig.ts';
 import type { DayPriors, Measurement } from './measurement.ts';
+import { type Beside, besideOf } from './parameters.ts';
 import { dayShifts } from './prediction.ts';
 
 /**
@@ -63,8 +64,13 @@ export interface SharedErrors {
 }
 
 /** The covariance of measurements that days have in common: V_ij = s_i² [i = j] + P(same day) Σ_e shift_ie shift_je. */
-export function sharedErrors(rig: Rig, measurements: readonly Measurement[], days: DayPriors): SharedErrors {
-  const shifts = dayShifts(rig, measurements, days);
+export function sharedErrors(
+  rig: Rig,
+  measurements: readonly Measurement[],
+  days: DayPriors,
+  beside: Beside = besideOf({}),
+): SharedErrors {
+  const shifts = dayShifts(rig, measurements, days, beside);
   const chances = sameDayChances(measurements);
   const covariance = measurements.map(({ sd }, i) =>
     measurements.map((_, j) => {

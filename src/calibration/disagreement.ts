@@ -6,11 +6,11 @@ import { atBounds, type Calibration, type CalibrationProblem } from './fit.ts';
 import { type LeftOut, leftOut, without } from './left-out.ts';
 import { type Backwards, backwards } from './mark-order.ts';
 import type { Measurement } from './measurement.ts';
-import { type OneNumber, oneNumbers } from './one-number.ts';
+import { AGREES, type OneNumber, oneNumbers } from './one-number.ts';
 import { otherUnitOf } from './other-unit.ts';
 
 /** One thing that, were it otherwise, would make all else agree. */
-export type Explanation =
+type Explanation =
   /** A measurement that does not belong; by its place in the problem. */
   { readonly kind: 'mark'; readonly index: number; readonly measurement: Measurement } | OneNumber;
 
@@ -41,8 +41,6 @@ export interface Disagreement {
 export const OUTLIER = 3;
 /** Good marks are said to contradict one another this often by their sum of squares, and as often by their largest residual. */
 const CONTRADICTION_CHANCE = 0.001;
-/** An explanation has to leave at least this chance of what is left over. */
-const AGREES = 0.01;
 /**
  * One explanation is taken and another dropped when chi-squared over what is expected differs by this: the likelihoods are then
  * as 90 to 1.

@@ -11,12 +11,15 @@ import { FIT_NOT_CONVERGED } from './fit-not-converged.ts';
 import { studentised, type WhitenedFit } from './judged-residuals.ts';
 import type { DayPriors, Measurement } from './measurement.ts';
 import {
+  besideOf,
   namedValues,
-  PARAMETERS,
   type ParameterName,
   type ParameterValues,
   type Prior,
   type Priors,
+  parameterIn,
+  parametersOf,
+  priorOf,
   withParameters,
 } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
@@ -45,8 +48,10 @@ export interface Residual {
 export interface Calibration {
   readonly rig: Rig;
   readonly values: ParameterValues;
+  /** The parameters that it changed, in the order of its lists: PARAMETERS, and further ones where they have priors. */
+  readonly names: readonly ParameterName[];
   readonly parameters: readonly ParameterEstimate[];
-  /** In the order of PARAMETERS, with `widening` applied. */
+  /** In the order of `names`, with `widening` applied. */
   readonly covariance: readonly (readonly number[])[];
   readonly correlations: readonly (readonly number[])[];
   readonly residuals: readonly Residual[];
@@ -92,19 +97,23 @@ const GRADIENT_TOLERANCE = 1e-4;
 const FLIGHT_PRECISION = 1e-8;
 
 /** Ranges outside which no bow shoots: they keep a trial step of the fit from leaving physics. */
-const LOWEST: ParameterValues = {
+const LOWEST: Readonly<Record<ParameterName, number>> = {
   launch_speed: 15,
   drag_scale: 0.05,
   peep_height: 0.01,
   scale_ratio: 0.02,
   scale_offset: -1e6,
+  speed_per_degree: -5,
+  tape_ratio: 1e-3,
 };
-const HIGHEST: ParameterValues = {
+const HIGHEST: Readonly<Record<ParameterName, number>> = {
   launch_speed: 200,
   drag_scale: 10,
   peep_height: 0.4,
   scale_ratio: 50,
   scale_offset: 1e6,
+  speed_per_degree: 5,
+  tape_ratio: 1e3,
 };
 
 /**
@@ -140,17 +149,23 @@ interface FitFrom {
 }
 
 function fitFrom({ rig, measurements, days }: CalibrationProblem, priors: Priors): FitFrom {
-  const prior = PARAMETERS.map((name) => priors[name]);
-  const errors = sharedErrors(rig, measurements, days);
+  const names = parametersOf(priors);
+  const prior = names.map((name) => priorOf(priors, name));
+  const known = namedValues(
+    prior.map(({ value }) => value),
+    names,
+  );
+  const errors = sharedErrors(rig, measurements, days, besideOf(known));
   const seen = measurements.map(observed);
-  const solution = minimum((list) => {
-    const predicted = predict(withParameters(rig, namedValues(list)), measurements);
+  const solution = minimum(names, prior, (list) => {
+    const values = namedValues(list, names);
+    const predicted = predict(withParameters(rig, values), measurements, besideOf(values));
     const shot = forwardSolve(
       errors.factor,
       predicted.map((value, i) => at(seen, i) - value),
     );
     return [...shot, ...prior.map(({ value, sd }, j) => (value - at(list, j)) / sd)];
-  }, prior);
+  });
 
   return { priors, errors, solution, logEvidence: logEvidence(solution, prior) };
 }
@@ -174,10 +189,12 @@ function calibrationOf(
   };
   const judged = studentised(linear);
   const covariance = unwidened.map((row) => row.map((value) => value * widening ** 2));
-  const values = namedValues(solution.parameters);
+  const names = parametersOf(priors);
+  const values = namedValues(solution.parameters, names);
   return {
     rig: calibratedRig(rig, values),
     values,
+    names,
     parameters: estimates({ ...solution, covariance: unwidened }, priors, count, widening),
     covariance,
     correlations: correlationsOf(covariance),
@@ -198,14 +215,18 @@ function calibrationOf(
 }
 
 /** The least sum of squares from the priors' values on, with more exact derivatives where the first ones do not get there. */
-function minimum(residualsOf: Residuals, prior: readonly Prior[]): Converged {
+function minimum(
+  names: readonly ParameterName[],
+  prior: readonly Prior[],
+  residualsOf: Residuals,
+): Converged {
   const from = (differences: DifferenceOptions) =>
     leastSquares(
       residualsOf,
       prior.map(({ value }) => value),
       {
-        lower: PARAMETERS.map((name) => LOWEST[name]),
-        upper: PARAMETERS.map((name) => HIGHEST[name]),
+        lower: names.map((name) => LOWEST[name]),
+        upper: names.map((name) => HIGHEST[name]),
         stepTolerance: STEP_TOLERANCE,
         gradientTolerance: GRADIENT_TOLERANCE,
         typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
@@ -233,8 +254,11 @@ const correlationsOf = (C: readonly (readonly number[])[]): readonly (readonly n
   C.map((row, i) => row.map((value, j) => value / Math.sqrt(at(at(C, i), i) * at(at(C, j), j))));
 
 /** Parameters that the fit pushed to the end of what is possible: no bow explains these marks. */
-export const atBounds = ({ values }: Calibration): readonly ParameterName[] =>
-  PARAMETERS.filter((name) => values[name] <= LOWEST[name] || values[name] >= HIGHEST[name]);
+export const atBounds = ({ values, names }: Calibration): readonly ParameterName[] =>
+  names.filter((name) => {
+    const value = parameterIn(values, name);
+    return value <= LOWEST[name] || value >= HIGHEST[name];
+  });
 
 /** The calibrated parameter of a name. */
 export const estimateOf = (calibration: Calibration, name: ParameterName): ParameterEstimate => {

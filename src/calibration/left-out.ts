@@ -35,10 +35,19 @@ export function leftOut(problem: CalibrationProblem, fit: Calibration | null): r
 function promising(count: number, fit: Calibration | null): readonly number[] {
   const all = Array.from({ length: count }, (_, i) => i);
   if (count <= ALL_OF) return all;
+  if (fit !== null && isHopeless(fit)) return [];
   const most = MOST_TRIED.find(({ upTo }) => count <= upTo)?.fits;
   const sizes = all.map((i) => (fit === null ? 0 : Math.abs(at(fit.residuals, i).studentised)));
   return all.toSorted((a, b) => at(sizes, b) - at(sizes, a)).slice(0, most);
 }
+
+/** Where even several as large as the largest residual, taken away, would leave chi-squared far beyond what is expected. */
+function isHopeless({ residuals, chiSquared }: Calibration): boolean {
+  const largest = Math.max(...residuals.map(({ studentised }) => Math.abs(studentised)));
+  return chiSquared - SEVERAL * largest ** 2 > FAR_BEYOND * residuals.length;
+}
+const SEVERAL = 4;
+const FAR_BEYOND = 3;
 
 /** The problem without some of its measurements. */
 export const without = (problem: CalibrationProblem, indices: readonly number[]): CalibrationProblem => ({

@@ -1,4 +1,5 @@
 import { at } from '../numerics/at.ts';
+import { type Metres, si } from '../quantities/quantity.ts';
 import { marksFor } from '../sight/marks.ts';
 import type { Calibration, Residual } from './fit.ts';
 
@@ -31,5 +32,27 @@ export function markResiduals({ rig, residuals }: Calibration): readonly MarkRes
         predicted: measurement.reading + residual.residual / heightPerUnit,
       },
     ];
+  });
+}
+
+/** A pencil line on the strip. */
+export interface PencilResidual {
+  readonly residual: Residual;
+  /** From the line of the zero range, positive to longer ranges. */
+  readonly onTape: Metres;
+  /** Where the line would be had the mark been as the fit says. */
+  readonly predicted: Metres;
+}
+
+/** The pencil lines, a miss of height turned into a place on the strip as `markResiduals` turns it into a reading. */
+export function pencilResiduals({ rig, values, residuals }: Calibration): readonly PencilResidual[] {
+  const { tape_ratio: ratio } = values;
+  if (ratio === undefined) return [];
+  return residuals.flatMap((residual): readonly PencilResidual[] => {
+    const { measurement } = residual;
+    if (measurement.kind !== 'pencil') return [];
+    const { heightPerTravel } = at(marksFor(rig, [measurement.range]).marks, 0);
+    const onTape = si<'m'>(measurement.onTape);
+    return [{ residual, onTape, predicted: si(onTape + (residual.residual * ratio) / heightPerTravel) }];
   });
 }

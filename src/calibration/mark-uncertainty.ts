@@ -9,7 +9,7 @@ import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
 import { impact, pinAtZero, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf } from './fit.ts';
-import { FLOWN, PARAMETERS, type ParameterName, withParameters } from './parameters.ts';
+import { FLOWN, type ParameterName, parameterIn, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */
 export interface MarkUncertainty {
@@ -20,7 +20,7 @@ export interface MarkUncertainty {
   readonly readingSd: number;
   /** What it comes to on the target, m of height. */
   readonly onTargetSd: Metres;
-  /** d(reading)/d(parameter), in the order of PARAMETERS. */
+  /** d(reading)/d(parameter), in the order of the calibration's `names`. */
   readonly gradient: readonly number[];
   /** Height on the target for one unit of the scale, m. */
   readonly heightPerUnit: number;
@@ -30,6 +30,8 @@ export interface MarkUncertainty {
 const STEP_SHARE = 0.02;
 /** Step of the pin for how far it moves the hit at the zero range, m. */
 const PIN_STEP = 1e-4;
+/** Of a parameter that moves no mark. */
+const NO_PART = 0;
 /** Shared flights of a changed rig: enough for differences, see `pathsOver`. */
 const FLIGHTS = 3;
 
@@ -44,11 +46,14 @@ const FLIGHTS = 3;
  * @param table of the calibration's own rig
  */
 export function markUncertainty(calibration: Calibration, table: MarkTable): readonly MarkUncertainty[] {
-  const { problem, values, covariance, elsewhere } = calibration;
+  const { problem, values, names, covariance, elsewhere } = calibration;
   const scale = withParameters(problem.rig, values).scale;
   // Without a scale a unit of the reading is a metre of pin.
   const perUnit = scale === null ? 1 : scale.direction * scale.travelPerUnit;
+  // A sight without numbers whose strip has pencil lines: how far the strip travels is fitted, the way to the peep with it.
+  const onStrip = problem.rig.scale === null && names.includes('tape_ratio');
   const slopes = pinSlopes(calibration, table);
+  const slopesOf = new Map<ParameterName, readonly number[]>(FLOWN.map((name, k) => [name, at(slopes, k)]));
   const zeroed = zeroSlopes(
     elsewhere === null ? calibration : elsewhere.home,
     elsewhere === null ? table.zero : null,
@@ -57,10 +62,15 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   const lower = elsewhere === null ? 0 : table.zero.down - zeroed.zero.down;
   return table.marks.map(({ range, travel, heightPerTravel }, i) => {
     const heightPerUnit = heightPerTravel * Math.abs(perUnit);
-    const here = PARAMETERS.map((name): number => {
-      if (name === 'scale_ratio') return -(travel + lower) / (perUnit * values.scale_ratio);
+    const here = names.map((name): number => {
+      if (name === 'scale_ratio')
+        return onStrip ? NO_PART : -(travel + lower) / (perUnit * values.scale_ratio);
       if (name === 'scale_offset') return 1;
-      return at(at(slopes, FLOWN.indexOf(name)), i) / perUnit;
+      // A place on the strip, in metres of pin.
+      if (name === 'tape_ratio') return onStrip ? travel / parameterIn(values, name) : NO_PART;
+      // The marks are for the air in which the launch speed was measured.
+      if (name === 'speed_per_degree') return NO_PART;
+      return at(slopesOf.get(name) ?? [], i) / perUnit;
     });
     const atZero = zeroed.slopes.map((slope) => -slope / perUnit);
     const gradient = here.map((slope, j) => slope + (j < FLOWN.length ? at(atZero, j) : 0));
@@ -80,10 +90,10 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   });
 }
 
-const stepOf = (calibration: Calibration, name: ParameterName): number =>
+const stepOf = (calibration: Calibration, name: (typeof FLOWN)[number]): number =>
   STEP_SHARE * estimateOf(calibration, name).sd;
 
-const moved = ({ problem, values }: Calibration, name: ParameterName, step: number): Rig =>
+const moved = ({ problem, values }: Calibration, name: (typeof FLOWN)[number], step: number): Rig =>
   withParameters(problem.rig, { ...values, [name]: values[name] + step });
 
 /** d(pin)/d(parameter) of every mark, a list for each flown parameter. */

@@ -1,4 +1,5 @@
 import type { Metres, MetresPerSecond, Radians } from '../quantities/quantity.ts';
+import type { DaySetting } from './day-setting.ts';
 
 /** The day something was measured on, as the file names it; null where it does not. */
 export type Day = string | null;
@@ -13,11 +14,16 @@ export interface DayPriors {
   readonly headWind: number;
 }
 
-/** A group shot with the sight at a reading, and where its centre was. */
-export interface ShotMark {
-  readonly kind: 'mark';
+/** When something was measured, and in what. */
+interface Dated {
+  readonly day: Day;
+  /** What was different on that day; absent where the rig itself was shot. */
+  readonly setting?: DaySetting;
+}
+
+/** A group shot with the sight somewhere, and where its centre was. */
+interface Group extends Dated {
   readonly range: Metres;
-  readonly reading: number;
   /** Of the group's centre above the aiming point, m. */
   readonly vertical: number;
   /**
@@ -26,26 +32,44 @@ export interface ShotMark {
   readonly sd: Metres;
   /** How the bow was held over, clockwise positive. */
   readonly cant: Radians;
-  readonly day: Day;
+}
+
+/** A group shot with the sight at a reading. */
+export interface ShotMark extends Group {
+  readonly kind: 'mark';
+  readonly reading: number;
+}
+
+/** A group shot with the sight at a line that was pencilled on a strip without numbers. */
+export interface PencilMark extends Group {
+  readonly kind: 'pencil';
+  /** From the strip's line of the zero range, positive to longer ranges, m. */
+  readonly onTape: number;
+  /**
+   * Reading of the scale at which that line was drawn, of a scale whose place is known before the marks; null where the line
+   * stands at the zero range by the fit itself.
+   */
+  readonly lineAt: number | null;
 }
 
 /** A chronograph reading down range, the sight set for the zero range. */
-interface SpeedReading {
+interface SpeedReading extends Dated {
   readonly kind: 'speed';
+  /** From the eye; at the start of free flight and nearer it is the launch speed. */
   readonly range: Metres;
+  /** Of one that stood at the bow, so that its place was not written as a range. */
+  readonly isAtBow?: true;
   readonly speed: MetresPerSecond;
   readonly sd: MetresPerSecond;
-  readonly day: Day;
 }
 
 /** How far below the aiming point arrows hit at one range with the sight set for another. */
-interface Drop {
+interface Drop extends Dated {
   readonly kind: 'drop';
   readonly aimedWith: Metres;
   readonly range: Metres;
   readonly drop: Metres;
   readonly sd: Metres;
-  readonly day: Day;
 }
 
-export type Measurement = ShotMark | SpeedReading | Drop;
+export type Measurement = ShotMark | PencilMark | SpeedReading | Drop;

@@ -4,10 +4,11 @@ import { at } from '../numerics/at.ts';
 import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
-import { travelAt } from '../sight/scale.ts';
 import { impact, pinAtZero, pinForHit } from '../sight/zero.ts';
+import { type DaySetting, onDay } from './day-setting.ts';
 import type { DayPriors, Measurement } from './measurement.ts';
-import { TRAVEL_SCALE } from './parameters.ts';
+import { type Beside, besideOf, TRAVEL_SCALE } from './parameters.ts';
+import { travelOf } from './sight-mark.ts';
 
 /** Sideways play takes no part in the fit of heights, so the windage is left at nought. */
 const WINDAGE = 0;
@@ -20,56 +21,141 @@ interface Flown {
 
 const flown = (rig: Rig): Flown => ({ rig, flight: flyer(rig.conditions) });
 
+/** The rig in the setting of each day, each made ready once; the sight's own pins come from the rig itself. */
+function daily(own: Flown, perDegree: number): (setting: DaySetting | undefined) => Flown {
+  const known = new Map<DaySetting, Flown>();
+  return (setting) => {
+    if (setting === undefined) return own;
+    const found = known.get(setting) ?? flown(onDay(own.rig, setting, perDegree));
+    known.set(setting, found);
+    return found;
+  };
+}
+
 /**
  * What the rig says each measurement should have been: height of the hit (m) for a mark and for a drop (negative below),
- * speed (m/s) for a chronograph reading.
+ * speed (m/s) for a chronograph reading. Each is flown in its own setting, with the sight as the rig itself was zeroed.
  */
-export function predict(rig: Rig, measurements: readonly Measurement[]): readonly number[] {
+export function predict(
+  rig: Rig,
+  measurements: readonly Measurement[],
+  beside: Beside = besideOf({}),
+): readonly number[] {
   const own = flown(rig);
   const zero = pinAtZero(rig, WINDAGE, own.flight);
-  return measurements.map((measurement) => predictOne(own, pinFor(own, zero, measurement), measurement));
+  const on = daily(own, beside.perDegree);
+  return measurements.map((measurement) =>
+    predictOne(on(measurement.setting), pinFor(own, zero, measurement, beside), measurement),
+  );
 }
 
 /**
  * By how much one standard deviation of each thing that a day changes moves what is measured on it: the sight stands where the
- * usual day's rig says, and the arrow flies as on the day.
+ * usual day's rig says, and the arrow flies as on the day. Another arrow's speed and drag are less sure than those of the
+ * rig's own, and that is the day's too.
  *
  * @returns a row for each measurement, in its own unit: of the speed, the air's density, and a tail wind
  */
 export function dayShifts(
   rig: Rig,
   measurements: readonly Measurement[],
-  { speed, density, headWind }: DayPriors,
+  days: DayPriors,
+  beside: Beside = besideOf({}),
 ): readonly (readonly number[])[] {
   if (measurements.length === 0) return [];
   const usual = flown(rig);
   const zero = pinAtZero(rig, WINDAGE, usual.flight);
-  const pins = measurements.map((measurement) => pinFor(usual, zero, measurement));
-  const { conditions } = rig;
-  const { air, wind } = conditions;
-  const days = [
-    flown({ ...rig, launchSpeed: si(rig.launchSpeed + speed) }),
-    flown({
-      ...rig,
-      conditions: { ...conditions, air: { ...air, density: si(air.density * (1 + density)) } },
-    }),
-    flown({ ...rig, conditions: { ...conditions, wind: { ...wind, tail: si(wind.tail + headWind) } } }),
-  ];
-  return measurements.map((measurement, i) => {
-    const pin = at(pins, i);
-    const before = predictOne(usual, pin, measurement);
-    return days.map((day) => predictOne(day, pin, measurement) - before);
+  const on = daily(usual, beside.perDegree);
+  const shifted = new Map<Flown, readonly Flown[]>();
+  return measurements.map((measurement) => {
+    const pin = pinFor(usual, zero, measurement, beside);
+    const day = on(measurement.setting);
+    const others = shifted.get(day) ?? shiftedDays(day.rig, days, measurement.setting);
+    shifted.set(day, others);
+    const before = predictOne(day, pin, measurement);
+    return others.map((other) => predictOne(other, pin, measurement) - before);
   });
 }
 
-/** Where the pin stood for a measurement: by its reading, for the range aimed with, or at the zero. */
-function pinFor({ flight, rig }: Flown, zero: PinPosition, measurement: Measurement): PinPosition {
+/** A usual size of what may have changed on a bow between two days. */
+interface BowChanges {
+  /** Of the launch speed, m/s. */
+  readonly speed: number;
+  /** Of the peep or the pin, square to the arrow, m. */
+  readonly sight: number;
+  /** Of the drag, relative. */
+  readonly drag: number;
+}
+
+/**
+ * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up (or,
+ * to a hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
+ *
+ * @returns a row for each measurement, in its own unit
+ */
+export function changeShifts(
+  rig: Rig,
+  measurements: readonly Measurement[],
+  { speed, sight, drag }: BowChanges,
+  beside: Beside,
+): readonly (readonly number[])[] {
+  const usual = flown(rig);
+  const zero = pinAtZero(rig, WINDAGE, usual.flight);
+  const on = daily(usual, beside.perDegree);
+  return measurements.map((measurement) => {
+    const pin = pinFor(usual, zero, measurement, beside);
+    const day = on(measurement.setting);
+    const before = predictOne(day, pin, measurement);
+    const { geometry, conditions, launchSpeed } = day.rig;
+    const slipped = { ...geometry, peepHeight: si<'m'>(geometry.peepHeight + sight) };
+    const { arrow } = conditions;
+    const dragged = { ...conditions, arrow: { ...arrow, dragScale: arrow.dragScale * (1 + drag) } };
+    return [
+      predictOne({ ...day, rig: { ...day.rig, launchSpeed: si(launchSpeed + speed) } }, pin, measurement),
+      predictOne(
+        { ...day, rig: { ...day.rig, geometry: slipped } },
+        { ...pin, down: pin.down + sight },
+        measurement,
+      ),
+      predictOne(flown({ ...day.rig, conditions: dragged }), pin, measurement),
+    ].map((after) => after - before);
+  });
+}
+
+/** The rig one standard deviation faster, in denser air, and with the wind more from behind. */
+function shiftedDays(
+  rig: Rig,
+  { speed, density, headWind }: DayPriors,
+  setting: DaySetting | undefined,
+): readonly Flown[] {
+  const { conditions } = rig;
+  const { air, wind } = conditions;
+  const arrow = setting === undefined ? null : setting.arrow;
+  const faster = arrow === null ? speed : Math.hypot(speed, arrow.speedRatioSd * rig.launchSpeed);
+  // What an arrow's drag is more, and what the air is denser, are one to the flight.
+  const denser = arrow === null ? density : Math.hypot(density, arrow.dragSd);
+  return [
+    flown({ ...rig, launchSpeed: si(rig.launchSpeed + faster) }),
+    flown({
+      ...rig,
+      conditions: { ...conditions, air: { ...air, density: si(air.density * (1 + denser)) } },
+    }),
+    flown({ ...rig, conditions: { ...conditions, wind: { ...wind, tail: si(wind.tail + headWind) } } }),
+  ];
+}
+
+/** Where the pin stood for a measurement: by its reading or its pencil line, for the range aimed with, or at the zero. */
+function pinFor(
+  { flight, rig }: Flown,
+  zero: PinPosition,
+  measurement: Measurement,
+  { tapeRatio }: Beside,
+): PinPosition {
+  const scale = rig.scale ?? TRAVEL_SCALE;
   switch (measurement.kind) {
     case 'mark':
-      return {
-        down: zero.down + travelAt(rig.scale ?? TRAVEL_SCALE, measurement.reading),
-        windage: WINDAGE,
-      };
+    case 'pencil':
+      return { down: zero.down + travelOf(scale, measurement, tapeRatio), windage: WINDAGE };
     case 'drop':
       return pinForHit(rig, measurement.aimedWith, WINDAGE, flight);
     case 'speed':
@@ -79,7 +165,8 @@ function pinFor({ flight, rig }: Flown, zero: PinPosition, measurement: Measurem
 
 function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measurement): number {
   switch (measurement.kind) {
-    case 'mark': {
+    case 'mark':
+    case 'pencil': {
       const held = { ...rig, cant: si<'rad'>(rig.cant + measurement.cant) };
       return impact(flight, held, pin, measurement.range).height;
     }
@@ -91,6 +178,7 @@ function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measu
 }
 
 function speedAt(flight: Flyer, rig: Rig, pin: PinPosition, range: number): number {
+  if (range <= rig.geometry.freeFlight) return rig.launchSpeed;
   const state = at(flight.states(launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed), [range]), 0);
   return Math.hypot(at(state, STATE.vx), at(state, STATE.vy), at(state, STATE.vz));
 }
@@ -99,6 +187,7 @@ function speedAt(flight: Flyer, rig: Rig, pin: PinPosition, range: number): numb
 export function observed(measurement: Measurement): number {
   switch (measurement.kind) {
     case 'mark':
+    case 'pencil':
       return measurement.vertical;
     case 'drop':
       return -measurement.drop;

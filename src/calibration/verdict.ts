@@ -1,6 +1,6 @@
 import { at } from '../numerics/at.ts';
 import { DECIDED } from '../quantities/estimate.ts';
-import { PARAMETER_UNITS, PARAMETERS, type ParameterName, type Priors } from './parameters.ts';
+import { PARAMETER_UNITS, type ParameterName, type Priors, parametersOf, priorOf } from './parameters.ts';
 
 /**
  * `measured`: the marks decide it. `mostly prior`: they hardly touch it. `not separable`: they would, were it not for
@@ -38,15 +38,18 @@ export function estimates(
   widening: number,
 ): ParameterEstimate[] {
   const variance = (i: number, j: number): number => at(at(solution.covariance, i), j);
-  return PARAMETERS.map((name, i) => {
-    const prior = priors[name];
+  const names = parametersOf(priors);
+  return names.map((name, i) => {
+    const prior = priorOf(priors, name);
     const sd = Math.sqrt(variance(i, i));
     const information = solution.jacobian.slice(0, count).reduce((sum, row) => sum + at(row, i) ** 2, 0);
     const aloneSd = 1 / Math.sqrt(information + 1 / prior.sd ** 2);
-    const others = PARAMETERS.map((other, j) => ({
-      other,
-      correlation: Math.abs(variance(i, j)) / Math.sqrt(variance(i, i) * variance(j, j)),
-    })).filter(({ other }) => other !== name);
+    const others = names
+      .map((other, j) => ({
+        other,
+        correlation: Math.abs(variance(i, j)) / Math.sqrt(variance(i, i) * variance(j, j)),
+      }))
+      .filter(({ other }) => other !== name);
     const yardstick = prior.yardstick ?? prior.sd;
     const verdict = verdictOf(sd / yardstick, aloneSd / yardstick);
     const closest = others.toSorted((a, b) => b.correlation - a.correlation)[0];

@@ -15,6 +15,7 @@ export interface SiUnit {
   ratio: '1';
   time: 's';
   energy: 'J';
+  speedPerTemperature: 'm/s/K';
 }
 export type Dimension = keyof SiUnit;
 
@@ -37,6 +38,7 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionFacts>> = {
   ratio: { name: 'a number without a unit', examples: ['%', '1'] },
   time: { name: 'a time', examples: ['s', 's'] },
   energy: { name: 'an energy', examples: ['ftlbf', 'J'] },
+  speedPerTemperature: { name: 'a speed per degree', examples: ['fps/degF', 'm/s/K'] },
 };
 
 /** An SI unit of each dimension in mathjs's spelling, to compare with what was written. */
@@ -52,6 +54,7 @@ const SI_IN_MATHJS: Readonly<Record<Dimension, string>> = {
   ratio: 'percent',
   time: 's',
   energy: 'J',
+  speedPerTemperature: 'm/s/K',
 };
 
 const kinds = new Map<Dimension, Unit>();
@@ -75,6 +78,7 @@ const everyDimension: readonly Dimension[] = [
   'ratio',
   'time',
   'energy',
+  'speedPerTemperature',
 ];
 
 /** The dimension of what was written, or undefined when an archer has no use for it. */

@@ -1,6 +1,7 @@
 import type { DisplayUnit } from './format.ts';
 
-export type UnitSystem = 'imperial' | 'metric';
+/** Metric as archers write it, with grains and pounds kept, or SI throughout. */
+export type UnitSystem = 'imperial' | 'metric' | 'si';
 
 /** Which unit each kind of number is shown in. */
 export interface DisplayUnits {
@@ -14,6 +15,7 @@ export interface DisplayUnits {
   readonly massPerLength: DisplayUnit;
   readonly speed: DisplayUnit;
   readonly windSpeed: DisplayUnit;
+  readonly speedPerDegree: DisplayUnit;
   readonly angle: DisplayUnit;
   readonly temperature: DisplayUnit;
   readonly pressure: DisplayUnit;
@@ -35,6 +37,7 @@ const IMPERIAL = {
   massPerLength: 'gpi',
   speed: 'fps',
   windSpeed: 'mph',
+  speedPerDegree: 'fps/degF',
   angle: 'deg',
   temperature: 'degF',
   pressure: 'inHg',
@@ -50,17 +53,18 @@ const IMPERIAL = {
 const METRIC = {
   range: 'm',
   smallLength: 'mm',
-  bowLength: 'cm',
+  bowLength: 'mm',
   height: 'm',
-  mass: 'g',
-  massPerLength: 'g/m',
+  mass: 'gr',
+  massPerLength: 'gpi',
   speed: 'm/s',
   windSpeed: 'm/s',
+  speedPerDegree: 'm/s/K',
   angle: 'deg',
   temperature: 'degC',
   pressure: 'hPa',
   density: 'kg/m3',
-  force: 'N',
+  force: 'lbf',
   energy: 'J',
   momentum: 'kg m/s',
   time: 's',
@@ -69,4 +73,10 @@ const METRIC = {
 } as const satisfies DisplayUnits;
 
 /** The units of one system by purpose. */
-export const displayUnits = (system: UnitSystem): DisplayUnits => (system === 'imperial' ? IMPERIAL : METRIC);
+export const displayUnits = (system: UnitSystem): DisplayUnits => SYSTEMS[system];
+
+const SYSTEMS: Readonly<Record<UnitSystem, DisplayUnits>> = {
+  imperial: IMPERIAL,
+  metric: METRIC,
+  si: { ...METRIC, mass: 'g', massPerLength: 'g/m', force: 'N' },
+};

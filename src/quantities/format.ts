@@ -50,6 +50,8 @@ const UNITS = {
   gpi: { symbol: 'gr/in', mathjs: 'gpi', si: 'kg/m' },
   'kg m2': { symbol: 'kg m²', mathjs: 'kg m^2', si: 'kg m2' },
   'N m2': { symbol: 'N m²', mathjs: 'N m^2', si: 'N m2' },
+  'm/s/K': { symbol: 'm/s per K', mathjs: 'm/s/K', si: 'm/s/K' },
+  'fps/degF': { symbol: 'ft/s per °F', mathjs: 'fps/degF', si: 'm/s/K' },
   s: { symbol: 's', mathjs: 's', si: 's' },
   ms: { symbol: 'ms', mathjs: 'ms', si: 's' },
   'rad/s': { symbol: 'rad/s', mathjs: 'rad/s', si: 'rad/s' },

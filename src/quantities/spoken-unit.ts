@@ -9,6 +9,12 @@ export interface SpokenUnit {
 /** Names of units in small letters, by the spelling that the program writes. */
 type Names = Readonly<Record<string, string>>;
 
+/** A unit of speed for a degree of warmth: over it, or "per" it. */
+const names = (speeds: readonly string[], degrees: readonly string[]): string =>
+  speeds
+    .flatMap((speed) => degrees.flatMap((degree) => [`${speed}/${degree}`, `${speed}per${degree}`]))
+    .join(' ');
+
 /**
  * What units are called on a range; common practice, no source. Upper case, a full stop at the end and blanks are taken away
  * before a name is looked up.
@@ -67,6 +73,12 @@ const CALLED: Readonly<Record<Dimension, Names>> = {
   energy: {
     'ft lbf': 'ftlbf ftlb ftlbs ft-lb ft-lbs ft-lbf footpound footpounds foot-pounds',
     J: 'j joule joules',
+  },
+  speedPerTemperature: {
+    'fps/degF': names(['fps', 'ft/s', 'ft/sec'], ['f', 'degf', '\u00b0f']),
+    'fps/degC': names(['fps', 'ft/s', 'ft/sec'], ['c', 'degc', '\u00b0c', 'k', 'kelvin']),
+    'm/s/K': names(['m/s', 'mps'], ['c', 'degc', '\u00b0c', 'k', 'kelvin']),
+    'm/s/degF': names(['m/s', 'mps'], ['f', 'degf', '\u00b0f']),
   },
 };
 

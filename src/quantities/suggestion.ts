@@ -42,6 +42,7 @@ export const SPELLINGS: Readonly<Record<Dimension, readonly string[]>> = {
   ratio: ['%', 'percent'],
   time: ['s', 'ms'],
   energy: ['ftlbf', 'ft lbf', 'J'],
+  speedPerTemperature: ['fps/degF', 'fps/degC', 'm/s/K'],
 };
 
 /** Larger numbers make no example. */

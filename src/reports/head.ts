@@ -1,9 +1,10 @@
 import { dragAt } from '../arrow/drag/drag-at.ts';
 import { densityAltitude } from '../atmosphere/standard.ts';
 import type { Wind } from '../atmosphere/wind.ts';
-import type { Calibration, Residual } from '../calibration/fit.ts';
+import { type Calibration, estimateOf, type Residual } from '../calibration/fit.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import { formatQuantity } from '../quantities/format.ts';
+import { bowLengthWords } from './bow-length.ts';
 import type { Block } from './report.ts';
 import type { Place, Session } from './session.ts';
 import { warnings } from './warnings.ts';
@@ -26,18 +27,19 @@ export const headBlocks = (session: Session): readonly Block[] => [
 ];
 
 /** The head on one line. */
-function shortLine({ title, assembly, calibration, uncalibrated, units }: Session): string {
+function shortLine({ title, assembly, calibration, uncalibrated, units, place }: Session): string {
   const { air } = calibration.rig.conditions;
   return [
     `${title}: ${formatQuantity(assembly.arrow.flying.mass, units.mass, 0)} at`,
-    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},`,
+    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},${place === null || place.name === null ? '' : ` ${place.name},`}`,
     `${formatQuantity(air.temperature, units.temperature, 0)}, density altitude`,
     `${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
     ...(uncalibrated ? ['(shot marks left out)'] : []),
   ].join(' ');
 }
 
-export function arrowLine({ assembly, calibration, units }: Session): string {
+export function arrowLine(session: Session): string {
+  const { assembly, calibration, units } = session;
   const { arrow, conditions } = { arrow: assembly.arrow, conditions: calibration.rig.conditions };
   const { flying } = arrow;
   const speed = calibration.rig.launchSpeed;
@@ -51,13 +53,21 @@ export function arrowLine({ assembly, calibration, units }: Session): string {
   const calibrated = dragScale === 1 ? '' : `, × ${dragScale.toFixed(3)} calibrated`;
   return [
     formatQuantity(flying.mass, units.mass, 1),
-    `${formatQuantity(flying.diameter, units.bowLength, 3)} shaft`,
-    `${formatQuantity(speed, units.speed, 1)} at release`,
+    `${bowLengthWords(flying.diameter, units, 3)} shaft`,
+    `${formatQuantity(speed, units.speed, 1)} at release${unmeasuredWords(session)}`,
     `drag coefficient ${drag.toFixed(2)} (${from}${calibrated})`,
   ].join(', ');
 }
 
 /** The air that the numbers hold for, with the name of the place. */
+/** That nobody measured the speed, and what it rests on; nothing where somebody did. */
+function unmeasuredWords({ setup, calibration, calibrated, units }: Session): string {
+  if (setup.launch.speed !== 'unknown') return '';
+  const sd = formatQuantity(estimateOf(calibration, 'launch_speed').sd, units.speed, 1);
+  const rated = setup.bow.rating === undefined ? 'a guess' : "the bow's rating";
+  return ` (not measured: from ${rated}${calibrated ? ' and what was shot' : ''}, ± ${sd})`;
+}
+
 export function airLine({ setup, calibration, units, place }: Session): string {
   const { air, wind, slope } = calibration.rig.conditions;
   const parts = [
@@ -92,7 +102,9 @@ function shotBasis({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
     return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
   }
-  const shot = [setup.marks, setup.speeds, setup.drops].some((list) => list !== undefined && list.length > 0);
+  const shot = [setup.marks, setup.speeds, setup.drops, setup.days].some(
+    (list) => list !== undefined && list.length > 0,
+  );
   return shot
     ? 'the bow and arrow as measured; the shot marks are left out'
     : 'the bow and arrow as measured; no shot marks yet';
@@ -101,6 +113,7 @@ function shotBasis({ calibrated, calibration, setup }: Session): string {
 /** What was shot, one and several of it. */
 const SHOT: Readonly<Record<Residual['measurement']['kind'], readonly [one: string, several: string]>> = {
   mark: ['shot mark', 'shot marks'],
+  pencil: ['pencil mark', 'pencil marks'],
   speed: ['speed down range', 'speeds down range'],
   drop: ['drop', 'drops'],
 };

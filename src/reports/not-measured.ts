@@ -15,5 +15,6 @@ export const entersWind = ({ attitude }: FlyingArrow): boolean =>
  */
 export const ENTRY_LEFT_OUT =
   'Left out, because the file does not list the parts of the arrow: in a crosswind the arrow turns into the wind as it ' +
-  'leaves, which pushes it farther downwind. Of the whole drift that is usually 30 to 50 % at 20 yd, 10 to 20 % at 60 yd and 4 to ' +
+  'leaves, which pushes it farther downwind. Of the whole drift that is usually 30 to 50 % at 20 yd, ' +
+  '10 to 20 % at 60 yd and 4 to ' +
   '9 % at 100 yd with a field point; with fixed blades in front some 85, 45 and 25 to 30 %.';

@@ -9,7 +9,10 @@ import { isToldSpread } from './told-spread.ts';
 /** How sure the mark of one range is. */
 type Sure = Pick<MarkUncertainty, 'range' | 'onTargetSd'>;
 
-/** Marks are trusted as far as nineteen arrows in twenty would be within 2 in of where they are expected: one in as a standard error. */
+/**
+ * Marks are trusted as far as nineteen arrows in twenty would be within 2 in of where they are expected: one in as a standard
+ * error.
+ */
 const TRUSTED_SD = 0.0254; // m
 
 /** Ranges are told in whole fives of the unit shown. */

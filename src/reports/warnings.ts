@@ -1,20 +1,28 @@
 import { type Finding, findings } from '../calibration/diagnose.ts';
+import { estimateOf } from '../calibration/fit.ts';
+import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
+import { shotsIn } from '../setup/assemble/shots.ts';
 import { disagreementWords } from './disagreement-words.ts';
+import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
-import type { Session } from './session.ts';
+import { atHome, type Session } from './session.ts';
 import { staleWarnings } from './stale-warning.ts';
 import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
 export function warnings(session: Session): readonly string[] {
+  const home = atHome(session);
   return [
-    ...contradictionWarnings(session),
-    ...staleWarnings(session),
-    ...unusedWarnings(session),
+    ...neededExampleWarnings(session),
+    ...contradictionWarnings(home),
+    ...staleWarnings(home),
+    ...unusedWarnings(home),
     ...windWarnings(session),
+    ...warmthWarnings(session),
+    ...unmeasuredWarnings(session),
   ];
 }
 
@@ -33,24 +41,25 @@ const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
 ];
 
 /**
- * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and how
- * much could be wrong in them without showing.
+ * What makes marks doubtful beyond what makes every number so, for all that prints marks: what the fit finds in the shots, and
+ * how much could be wrong in them without showing.
  *
  * @param farRange the farthest that is printed
  */
 export function markWarnings(session: Session, farRange: Metres): readonly string[] {
-  const { calibration, disagreement, calibrated } = session;
+  const home = atHome(session);
+  const { calibration, disagreement, calibrated } = home;
   if (!calibrated) return [];
   return [
     ...findings(calibration, disagreement)
       .filter(({ kind }) => TOLD_WITH_MARKS.includes(kind))
-      .map((finding) => findingWords(session, finding)),
-    ...unseenWords(session, farRange),
+      .map((finding) => findingWords(home, finding)),
+    ...unseenWords(home, farRange),
   ];
 }
 
 function unusedWarnings({ setup, assembly, calibrated }: Session): readonly string[] {
-  const unread = (setup.marks ?? []).filter(({ reading }) => reading !== undefined).length;
+  const unread = shotsIn(setup).marks.filter(({ reading }) => reading !== undefined).length;
   const aside = marksSetAside(setup).length;
   const unknown = assembly.scale.scale === null && setup.sight.scale !== undefined && unread > 0;
   return [
@@ -80,3 +89,29 @@ function windWarnings({ calibration }: Session): readonly string[] {
 const NOTICED_WIND = 0.05;
 
 const groups = (count: number): string => (count === 1 ? 'One group' : `${count} groups`);
+
+/** A place much colder or warmer than the air that the bow was measured in, where nobody measured what that does to it. */
+function warmthWarnings({ place, units }: Session): readonly string[] {
+  if (place === null || place.warmth.isMeasured || place.warmth.faster.sd === 0) return [];
+  const { warmer, faster } = place.warmth;
+  const { temperature: unit } = units;
+  const degrees = Math.abs(fromSi(warmer, unit) - fromSi(0, unit)).toFixed(0);
+  return [
+    `It is ${degrees} ${symbolOf(unit)} ${warmer < 0 ? 'colder' : 'warmer'} there than where the bow was ` +
+      'measured. Nobody measured what that ' +
+      `does to its speed: ± ${formatQuantity(faster.sd, units.speed, 1)} is assumed, and is in every ± here.`,
+  ];
+}
+
+/** A launch speed that rests on a guess or a rating, and on the marks. */
+function unmeasuredWarnings(session: Session): readonly string[] {
+  const { setup, calibration, calibrated } = atHome(session);
+  if (setup.launch.speed !== 'unknown') return [];
+  const { value, sd } = estimateOf(calibration, 'launch_speed');
+  const { speed } = session.units;
+  const from = setup.bow.rating === undefined ? 'what compound bows shoot' : "the bow's rating";
+  return [
+    `Nobody measured the launch speed: ${formatQuantity(value, speed, 0)} ± ${formatQuantity(sd, speed, 0)} comes from ` +
+      `${from}${calibrated ? ' and from what was shot' : ''}. A chronograph would make every mark surer.`,
+  ];
+}

@@ -55,6 +55,12 @@ export function openSetup(
 }
 
 /** The setup as if nothing had been shot: what the scale reads at the zero range then rests on the file's word alone. */
-function withoutShots({ marks: _marks, speeds: _speeds, drops: _drops, ...unshot }: SetupFile): SetupFile {
+function withoutShots({
+  marks: _marks,
+  speeds: _speeds,
+  drops: _drops,
+  days: _days,
+  ...unshot
+}: SetupFile): SetupFile {
   return unshot;
 }

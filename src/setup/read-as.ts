@@ -1,3 +1,4 @@
+import { sectionAt } from './canonical/section-at.ts';
 import { isRecord, type KeyPath } from './key-path.ts';
 import { LIMITS, type LimitKey } from './schema/limits.ts';
 import { readQuantity } from './schema/quantity-leaf.ts';
@@ -13,7 +14,10 @@ export interface ReadAs {
 }
 
 /** Every quantity of a file that was worked out of what was typed. */
-export function quantitiesReadAs(value: unknown, path: KeyPath = []): readonly ReadAs[] {
+export function quantitiesReadAs(
+  value: unknown,
+  path: KeyPath = [],
+): readonly (Omit<ReadAs, 'path'> & { readonly path: KeyPath })[] {
   if (Array.isArray(value)) return value.flatMap((entry, i) => quantitiesReadAs(entry, [...path, i]));
   if (isRecord(value))
     return Object.entries(value).flatMap(([key, child]) => quantitiesReadAs(child, [...path, key]));
@@ -22,13 +26,11 @@ export function quantitiesReadAs(value: unknown, path: KeyPath = []): readonly R
   const outcome = readQuantity(key, value);
   return outcome.refusal !== undefined || outcome.readAs === undefined
     ? []
-    : [{ path: path.join('.'), found: value, readAs: outcome.readAs }];
+    : [{ path, found: value, readAs: outcome.readAs }];
 }
 
-/** The key whose limits hold at a path: positions in lists left out, and a build's keys as those of the arrow above. */
 function limitKeyAt(path: KeyPath): LimitKey | undefined {
-  const names = path.filter((step) => typeof step === 'string');
-  const key = (names[0] === 'builds' ? names.slice(1) : names).join('.');
+  const key = sectionAt(path);
   return isLimitKey(key) ? key : undefined;
 }
 

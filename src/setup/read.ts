@@ -1,10 +1,11 @@
+import { canonical, canonicalPath } from './canonical/canonical.ts';
 import { agreementFaults } from './checks/agreement-checks.ts';
 import { crossFaults } from './checks/cross-checks.ts';
 import { draftOf } from './checks/draft.ts';
 import type { Fault } from './checks/fault.ts';
 import { swapFaults } from './checks/swap-checks.ts';
 import { tuningFaults } from './checks/tuning-checks.ts';
-import { dotted, isRecord, type KeyPath, withValueAt } from './key-path.ts';
+import { dotted, isRecord, type KeyPath, valueAt, withValueAt } from './key-path.ts';
 import { SetupError } from './problem.ts';
 import { quantitiesReadAs } from './read-as.ts';
 import { readingStepOf } from './reading-step.ts';
@@ -31,7 +32,8 @@ const LONGEST_FILE = 262_144;
  */
 export function readSetup(text: string, fileName: string, overrides: readonly Override[] = []): SetupFile {
   const yaml = yamlOf(text, fileName);
-  const { value, misplaced } = withOverrides(yaml.value, overrides);
+  const named = canonical(yaml.value);
+  const { value, misplaced } = withOverrides(named.value, overrides);
   const settled = withSectionsSettled(setupSchema, value);
   const parsed = setupSchema.safeParse(settled);
   const draft = draftOf(settled);
@@ -44,19 +46,28 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
   ];
   const arrowVaried = overrides.some(({ path }) => path[0] === 'arrow');
   const faults = parsed.success && single.length === 0 ? agreementFaults(parsed.data, arrowVaried) : single;
-  const cameFromOutside = (path: KeyPath) => overrides.some((override) => startsWith(path, override.path));
+  const cameFromOutside = (path: KeyPath) =>
+    overrides.some(
+      (override) => startsWith(path, override.path) || startsWith(path, canonicalPath(override.path)),
+    );
   const problems = [
     ...[...yaml.syntax, ...yaml.refused].map((problem) => problemOf(fileName, problem.path, problem)),
     ...worthTelling(faults, yaml).map((fault) => {
       const outside = cameFromOutside(fault.path);
-      const position = fault.at === 'key' ? yaml.locateKey(fault.path) : yaml.locate(fault.path);
+      const written = named.writtenAt(fault.path);
+      const position = fault.at === 'key' ? yaml.locateKey(written) : yaml.locate(written);
       const found = foundAt(fault, settled);
-      return problemOf(fileName, fault.path, { ...fault, ...(outside ? COMMAND_LINE : position), found });
+      const write = outside && fault.paths !== undefined ? `Write ${fault.paths.join(' or ')}` : fault.write;
+      const place = outside ? COMMAND_LINE : position;
+      return problemOf(fileName, fault.path, { ...fault, write, ...place, found });
     }),
   ];
   if (problems.length === 0 && parsed.success) {
     const readingStep = readingStepOf(settled);
-    const readAs = quantitiesReadAs(settled);
+    const readAs = [
+      ...named.readAs,
+      ...quantitiesReadAs(settled).map((each) => ({ ...each, path: dotted(named.writtenAt(each.path)) })),
+    ];
     return {
       ...parsed.data,
       ...(readingStep === undefined ? {} : { readingStep }),
@@ -67,6 +78,12 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
     fileName,
     problems.toSorted((a, b) => a.line - b.line || a.column - b.column),
   );
+}
+
+/** Where an override belongs: under the name that the file's schema has for it, when that is in the file. */
+function placeIn(root: unknown, path: readonly string[]): readonly string[] {
+  const meant = canonicalPath(path);
+  return valueAt(root, path) === undefined && valueAt(root, meant.slice(0, -1)) !== undefined ? meant : path;
 }
 
 const COMMAND_LINE = { line: 0, column: 0 };
@@ -125,7 +142,7 @@ function withOverrides(root: unknown, overrides: readonly Override[]) {
   const misplaced: Fault[] = [];
   let value: unknown = isRecord(root) ? root : {};
   for (const { path, value: text } of overrides) {
-    const changed = withValueAt(value, path, text);
+    const changed = withValueAt(value, placeIn(value, path), text);
     if (isRecord(changed)) value = changed;
     else
       misplaced.push({

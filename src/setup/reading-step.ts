@@ -9,12 +9,18 @@ import { isRecord } from './key-path.ts';
  * @returns undefined when no mark has a reading
  */
 export function readingStepOf(file: unknown): number | undefined {
-  const marks = isRecord(file) && Array.isArray(file['marks']) ? file['marks'] : [];
-  const digits = marks.flatMap((mark: unknown) =>
+  const days = listIn(file, 'days');
+  const marks = [file, ...days].flatMap((part) => listIn(part, 'marks'));
+  const digits = marks.flatMap((mark) =>
     isRecord(mark) && typeof mark['reading'] === 'string' ? [decimalsOf(mark['reading'])] : [],
   );
   return digits.length === 0 ? undefined : 10 ** -Math.max(...digits);
 }
+
+const listIn = (section: unknown, key: string): readonly unknown[] => {
+  const list = isRecord(section) ? section[key] : undefined;
+  return Array.isArray(list) ? list : [];
+};
 
 /** Of a fraction, as many as its size asks for: 31 1/2 was read to tenths, 31 1/4 to hundredths. */
 const decimalsOf = (text: string): number =>

@@ -16,8 +16,8 @@ export interface Rig {
   /** Of the line of sight the sight was zeroed on, uphill positive. The shots' own is in the conditions. */
   readonly zeroSlope: Radians;
   /**
-   * The arrow and the air that the sight was zeroed with, where they are not these; null where they are. Its windage then stays as
-   * it was set, and so does its scale, while travel counts from the mark of this arrow in this air.
+   * The arrow and the air that the sight was zeroed with, where they are not these; null where they are. Its windage then
+   * stays as it was set, and so does its scale, while travel counts from the mark of this arrow in this air.
    */
   readonly zeroedWith: ZeroedWith | null;
   /** Null when the sight has no scale, or one of unknown pitch that nothing has measured. */

@@ -32,7 +32,23 @@ export interface Tape {
   readonly endsBefore: Metres | null;
   /** The first range that the arrow does not get to. */
   readonly beyond: Metres | null;
+  /** The first range for which the slider does not go low enough. */
+  readonly sliderEndsBefore: Metres | null;
+  /** Whether ranges were left out because the slider does not go high enough. */
+  readonly sliderTooLow: boolean;
 }
+
+/** How far a slider goes; null where nobody has measured it. */
+export interface Slider {
+  /** From its highest place to its lowest. */
+  readonly length: Metres | null;
+  /** From its place at the zero range to its highest. */
+  readonly aboveZero: Metres | null;
+}
+
+export const ENDLESS_SLIDER: Slider = { length: null, aboveZero: null };
+/** A slider that stands this little beyond its end, m, is still at it: what a ruler cannot see. */
+const AT_ITS_END = 1e-5;
 
 /**
  * The law of a tape: where each range stands along it.
@@ -44,11 +60,19 @@ export interface Tape {
  * touch are left out.
  *
  * @param ranges rising, m, and their labels
+ * Where the slider ends, the tape ends too. A slider whose highest place is not known is taken to stand there for the highest
+ * of the marks.
+ *
  * @param ratio of the way along the tape to the travel of the pin: 1 for a tape beside the pin, another for one on a wheel
  *   or a lever
  * @throws NumericalError when the arrow gets to none of the ranges
  */
-export function tapeOf(rig: Rig, ranges: readonly TapeRange[], ratio: number): Tape {
+export function tapeOf(
+  rig: Rig,
+  ranges: readonly TapeRange[],
+  ratio: number,
+  slider: Slider = ENDLESS_SLIDER,
+): Tape {
   const { solved, beyond } = asFarAsItGoes(
     rig,
     ranges.map(({ range }) => range),
@@ -56,15 +80,37 @@ export function tapeOf(rig: Rig, ranges: readonly TapeRange[], ratio: number): T
   );
   const touches = solved.find(({ rising, clearance }) => !rising && clearance < 0);
   const endsBefore = touches?.range ?? null;
+  const clear = ({ range, clearance }: Setting): boolean =>
+    clearance >= 0 && (endsBefore === null || range < endsBefore);
+  const highest = slider.aboveZero === null ? null : -slider.aboveZero - AT_ITS_END;
+  const tooHigh = ({ travel }: Setting): boolean => highest !== null && travel < highest;
+  const lowest = lowestOf(slider, solved.filter(clear));
+  const lowEnd = solved.find(({ rising, travel }) => !rising && travel > lowest);
+  const sliderEndsBefore = lowEnd?.range ?? null;
   return {
     ticks: solved.flatMap((setting, i) =>
-      setting.clearance >= 0 && (endsBefore === null || setting.range < endsBefore)
+      clear(setting) && !tooHigh(setting) && setting.travel <= lowest
         ? [{ ...placeOf(setting, ratio), label: at(ranges, i).label }]
         : [],
     ),
     endsBefore,
     beyond,
+    sliderEndsBefore:
+      sliderEndsBefore !== null && (endsBefore === null || sliderEndsBefore < endsBefore)
+        ? sliderEndsBefore
+        : null,
+    sliderTooLow: solved.some((setting) => clear(setting) && tooHigh(setting)),
   };
+}
+
+/** The travel at the slider's lowest place, positive down from the zero range's. */
+function lowestOf({ length, aboveZero }: Slider, settings: readonly Setting[]): number {
+  if (length === null) return Number.POSITIVE_INFINITY;
+  const highest =
+    aboveZero === null
+      ? settings.map(({ travel }) => travel).reduce((a, b) => Math.min(a, b), 0)
+      : -aboveZero;
+  return highest + length + AT_ITS_END;
 }
 
 /** The places of single ranges (m, any order), whether or not a tape shows them. Errors as for `settingsFor`. */
@@ -95,11 +141,12 @@ export function neighbourStrips(
   ranges: readonly TapeRange[],
   ratio: number,
   { count, step }: { readonly count: number; readonly step: number },
+  slider: Slider = ENDLESS_SLIDER,
 ): readonly NeighbourStrip[] {
   const sides = Array.from({ length: count }, (_, i) => i + 1);
   return [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
     faster: si(n * step),
-    tape: tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + n * step) }, ranges, ratio),
+    tape: tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + n * step) }, ranges, ratio, slider),
   }));
 }
 

@@ -240,7 +240,7 @@ describe('what is wrong', () => {
     const slipped = { 's.yaml': readFileSync(example, 'utf8').replace('reading: 26.9', 'reading: 62.9') };
     for (const command of [['marks'], ['fly'], ['tape', '--out', 't.svg', '--anyway']]) {
       const seen = await atTerminal([command[0] ?? '', 's.yaml', ...command.slice(1)], slipped);
-      expect(seen.out).toMatch(/Warning: .*60 yd mark is left out of the fit/);
+      expect(seen.out).toMatch(/Warning: [\s\S]*60\s+yd\s+mark\s+is\s+left\s+out/);
     }
     const { warnings, marks_left_out } = JSON.parse(
       (await atTerminal(['marks', 's.yaml', '--json'], slipped)).out,

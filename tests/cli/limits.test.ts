@@ -11,7 +11,7 @@ it.each([
     /--mass: 1000gr is too large to be right. It takes at most 50 gr/,
   ],
   ['a negative spread', ['scatter', example, '--head', '-1 deg'], /--head: -1 deg must not be negative/],
-  ['more copies than a page holds', [...tape, '--copies', '61'], /from 1 to 60/],
+  ['more copies than a page holds', [...tape, '--copies', '61'], /from 0 to 60/],
   ['tapes for every speed there is', [...tape, '--neighbours', '7'], /from 0 to 6/],
   ['a million arrows', ['scatter', example, '--arrows', '1000000'], /from 24 to 100000/],
   ['no count at all', ['scatter', example, '--seed', ''], /whole number/],

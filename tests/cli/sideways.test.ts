@@ -179,7 +179,7 @@ describe('slope', () => {
     const level = await json(['marks', example, '--from', range, '--to', range]);
     expect(Math.abs(level.rows[0].travel_m - rows[0].travel_m)).toBeLessThan(1e-8 /* m */);
   });
-  it('says first what to set for a common slope; the whole has the cut table, the third axis, the worst of the cosine rule', async () => {
+  it('says first what to set for a common slope; the whole has cuts, third axis and cosine rule', async () => {
     const seen = await whole(['slope', example]);
     expect(seen).toMatch(/^At 40 yd on a slope of 20° set [\d.]+ yd uphill and [\d.]+ yd downhill\./);
     expect(seen).toMatch(/At 80 yd and 40° uphill set .* the cosine rule says /);

@@ -41,7 +41,7 @@ export function buildThere(bow: BowAndArrows, index: number): BuildThere {
   const far = FAR * rig.zeroRange;
   const [own, before] = [readingsAt(build, far), readingsAt(base, far)];
   const jump = jumpOf(before, own, bow.identity);
-  const scale = rig.scale ?? TRAVEL_SCALE;
+  const scale = base.rig.scale ?? TRAVEL_SCALE;
   const perAngle = (-scale.direction * rig.geometry.peepToPin) / scale.travelPerUnit;
   const { dragScale, mass } = rig.conditions.arrow;
   const forms: readonly ErrorForm[] = [

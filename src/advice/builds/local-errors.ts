@@ -1,6 +1,6 @@
 import { type BowEnergy, logSpeedGradient } from '../../bow/energy.ts';
 import type { Calibration } from '../../calibration/fit.ts';
-import { PARAMETERS } from '../../calibration/parameters.ts';
+import { parametersOf, priorOf } from '../../calibration/parameters.ts';
 import { at } from '../../numerics/at.ts';
 import type { BowAndArrows, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
@@ -42,8 +42,8 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
     drag_scale: drag.form,
     peep_height: cause(`peep height:${identity}`, priors.peep_height.sd),
   };
-  const priorForms = PARAMETERS.map(
-    (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priors[parameter].sd),
+  const priorForms = parametersOf(priors).map(
+    (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priorOf(priors, parameter).sd),
   );
   const [speed, calibratedDrag, peep, ...sight] = posteriorForms(name, calibration, priorForms);
   const virtualMass = virtualMassForm(bow, energy, speed);
@@ -85,7 +85,8 @@ function posteriorForms(
   { covariance: C, widening, priors }: Calibration,
   priorForms: readonly ErrorForm[],
 ): [ErrorForm, ErrorForm, ErrorForm, ErrorForm, ErrorForm] {
-  const sds = PARAMETERS.map((parameter) => priors[parameter].sd);
+  const names = parametersOf(priors);
+  const sds = names.map((parameter) => priorOf(priors, parameter).sd);
   const scale = (i: number, j: number): number => at(sds, i) * at(sds, j) * widening ** 2;
   const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));
   const noise = kept.map((row) =>
@@ -97,10 +98,7 @@ function posteriorForms(
       widening * at(sds, i),
       combined([
         ...priorForms.map((prior, j): [number, ErrorForm] => [at(at(kept, i), j) / at(sds, j), prior]),
-        ...PARAMETERS.map((_, k): [number, ErrorForm] => [
-          at(at(factor, i), k),
-          cause(`shots:${name} ${k}`, 1),
-        ]),
+        ...names.map((_, k): [number, ErrorForm] => [at(at(factor, i), k), cause(`shots:${name} ${k}`, 1)]),
       ]),
     );
   return [form(0), form(1), form(2), form(3), form(4)];

@@ -6,6 +6,7 @@ import type { PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { impact } from '../../sight/zero.ts';
+import { type DaySetting, onDay } from '../day-setting.ts';
 
 /** How a group was shot, as far as left and right are concerned. */
 export interface LateralShot {
@@ -14,6 +15,8 @@ export interface LateralShot {
   readonly turn: 1 | -1 | null;
   /** How far the bow was turned on purpose against its own level, clockwise positive; half a turn is end for end. */
   readonly cant: Radians;
+  /** What was different on the day; absent where the rig itself was shot. */
+  readonly setting?: DaySetting;
 }
 
 /**
@@ -55,23 +58,33 @@ export function predictLateral(rig: Rig, shots: readonly LateralShot[]): readonl
     rig,
     shots.map(({ range }) => range),
   );
-  const flights = new Map<string, Flyer>();
-  const { wind } = rig.conditions;
-  const flightOf = (arrow: FlyingArrow, more: number): Flyer => {
+  const flights = new Map<Rig, Map<string, Flyer>>();
+  const flightOf = (day: Rig, arrow: FlyingArrow, more: number): Flyer => {
     const key = `${arrow.attitude?.spinPerMetre} ${arrow.sideForce} ${more}`;
+    const { wind } = day.conditions;
     const blown = { ...wind, across: si<'m/s'>(wind.across + more) };
-    const found = flights.get(key) ?? flyer({ ...rig.conditions, arrow, wind: blown });
-    flights.set(key, found);
+    const ofDay = flights.get(day) ?? new Map<string, Flyer>();
+    const found = ofDay.get(key) ?? flyer({ ...day.conditions, arrow, wind: blown });
+    flights.set(day, ofDay.set(key, found));
     return found;
   };
-  const own = rig.conditions.arrow.sideForce;
+  const days = new Map<DaySetting, Rig>();
+  const rigOn = (setting: DaySetting | undefined): Rig => {
+    if (setting === undefined) return rig;
+    // What warmth does to the speed is nothing to left and right.
+    const found = days.get(setting) ?? onDay(rig, setting, 0);
+    days.set(setting, found);
+    return found;
+  };
   return shots.map((shot, i) => {
     const pin = pins[i];
     if (pin === undefined) throw new RangeError(`no pin for shot ${i}`);
-    const shotArrow = turnedArrow(rig.conditions.arrow, shot.turn);
+    const day = rigOn(shot.setting);
+    const own = day.conditions.arrow.sideForce;
+    const shotArrow = turnedArrow(day.conditions.arrow, shot.turn);
     const at = ({ windage = 0, tilt = 0, sideForce = own, arrow = shotArrow, across = 0 }): number => {
-      const flight = flightOf({ ...arrow, sideForce }, across);
-      const held = { ...rig, cant: si<'rad'>(rig.cant + shot.cant + tilt) };
+      const flight = flightOf(day, { ...arrow, sideForce }, across);
+      const held = { ...day, cant: si<'rad'>(day.cant + shot.cant + tilt) };
       const moved: PinPosition = { ...pin, windage: pin.windage - windage * rig.geometry.peepToPin };
       return impact(flight, held, moved, shot.range).lateral;
     };
@@ -81,7 +94,7 @@ export function predictLateral(rig: Rig, shots: readonly LateralShot[]): readonl
       spin: lateral - at({ arrow: unspun(shotArrow) }),
       slopes: [
         (at({ windage: STEP }) - at({ windage: -STEP })) / (2 * STEP),
-        Math.cos(rig.cant + shot.cant),
+        Math.cos(day.cant + shot.cant),
         (at({ tilt: STEP }) - at({ tilt: -STEP })) / (2 * STEP),
         at({ sideForce: 1 }) - at({ sideForce: 0 }),
       ],

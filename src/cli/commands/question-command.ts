@@ -86,10 +86,13 @@ function optionOf(name: string, option: Asked): Option {
     case 'choice':
       return chosenOption(made, option.choices).default(option.value);
     case 'list':
-      return made
-        .argParser((given: string, before: readonly string[] = []) => [...before, given])
-        .makeOptionMandatory(true);
+      return made.argParser(gathered).makeOptionMandatory(true);
+    case 'optional list':
+      return made.argParser(gathered);
     default:
       return made;
   }
 }
+
+/** What was written each time. */
+const gathered = (given: string, before: readonly string[] = []): readonly string[] => [...before, given];

@@ -19,9 +19,9 @@ export const unitsOption = (): Option =>
   chosenOption(
     new Option(
       '--units <system>',
-      'units of what is printed, and of numbers written without one; files may mix any units',
+      'units of what is printed, and of numbers written without one: metric keeps grains and pounds, si does not',
     ),
-    ['imperial', 'metric'],
+    ['imperial', 'metric', 'si'],
   ).default('imperial');
 export const jsonOption = (): Option =>
   new Option('--json', 'print one JSON document in SI units instead').conflicts('csv');

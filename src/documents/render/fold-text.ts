@@ -15,8 +15,17 @@ export const foldText = (text: string, width: number): string =>
     .map((line) => foldLine(line, width))
     .join('\n');
 
+/** A command line to copy goes on in the next line after a backslash, as a shell takes it. */
+const COMMAND = /^ *quillpath /;
+const GOES_ON = ' \\';
+
 function foldLine(line: string, width: number): string {
   if (length(line) <= width) return line;
+  if (COMMAND.test(line)) return foldWords(line, width - GOES_ON.length).join(`${GOES_ON}\n`);
+  return foldWords(line, width).join('\n');
+}
+
+function foldWords(line: string, width: number): readonly string[] {
   const start =
     HANGING.map((pattern) => pattern.exec(line)?.[0]).find(
       (found) => found !== undefined && length(found) <= width * FARTHEST,
@@ -35,7 +44,7 @@ function foldLine(line: string, width: number): string {
     }
     isFresh = false;
   }
-  return [...lines, current].join('\n');
+  return [...lines, current];
 }
 
 const wordsOf = (text: string, width: number): readonly string[] =>

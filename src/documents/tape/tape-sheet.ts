@@ -2,9 +2,9 @@ import { DomainError } from '../../quantities/domain-error.ts';
 import type { Item } from '../page/drawing.ts';
 import { type Block, cautionBlock, textBlock, titleBlock } from '../page/text-block.ts';
 import { checkBars } from './check-bars.ts';
-import type { TapeContent } from './tape-content.ts';
-import { isAtZero } from './tape-strip.ts';
-import { legendSign } from './tape-strip-drawing.ts';
+import { hasRoomForNear } from './sheet-rule.ts';
+import { legendSign } from './strip-lines.ts';
+import { type TapeContent, tapesOf } from './tape-content.ts';
 
 /** Where things stand on a sheet, mm. The side column holds what to set in the printer, and what to check. */
 const MARGIN = 10;
@@ -96,9 +96,9 @@ function legendBlock(content: TapeContent, left: number, top: number): Block {
     items.push(sign(y + 1.65), ...text.items);
     y = text.bottom + 1.2;
   }
-  if (content.neighbours.length === 0) return { items, bottom: y };
+  if (content.nearby === null) return { items, bottom: y };
   const nearby = textBlock(
-    ['Nearby speeds: if long shots land low, try a slower strip; if they land high, a faster one.'],
+    [content.nearby],
     { left, top: y + 1.5, width: SIDE_COLUMN },
     { ...NOTE, colour: 'slate' },
   );
@@ -106,19 +106,39 @@ function legendBlock(content: TapeContent, left: number, top: number): Block {
 }
 
 function legendRows(content: TapeContent, left: number): readonly LegendRow[] {
-  const zeroShot = content.calibration.some((mark) => isAtZero(mark, content.zero));
+  const tapes = tapesOf(content);
+  const kind = content.zero.shot ? 'zero-shot' : 'zero';
   const zero: LegendRow = {
-    sign: (y) => legendSign(zeroShot ? 'zero-shot' : 'zero', left, y),
-    words: zeroShot ? 'zero range, shot' : 'zero range',
+    sign: (y) => legendSign(kind, left, y),
+    words: `line across: the zero range${content.zero.shot ? ', shot' : ', not shot yet'}`,
   };
-  const shot: LegendRow = { sign: (y) => legendSign('shot', left, y), words: 'a range with a shot mark' };
+  const shot: LegendRow = {
+    sign: (y) => legendSign('shot', left, y),
+    words: 'line across: a range that was shot; lay the strip by these lines',
+  };
+  const hollow: LegendRow = {
+    sign: (y) => ({
+      kind: 'rect',
+      x: left,
+      y: y - 0.25,
+      width: 1.8,
+      height: 0.5,
+      outline: { colour: 'ink', stroke: 0.08 },
+    }),
+    words: content.unproven,
+  };
   const near: LegendRow = {
     sign: (y) => ({ kind: 'rect', x: left, y: y - 1, width: 1.6, height: 2, fill: 'fog' }),
     words: 'near: marks turn back this close; for these ranges only',
   };
+  const unproven = tapes.some(
+    ({ ticks, provenTo }) => provenTo !== null && ticks.some(({ range }) => range > provenTo),
+  );
+  const isNear = tapes.some(({ ticks }) => ticks.some(({ branch }) => branch === 'near'));
   return [
     zero,
-    ...(content.calibration.some((mark) => !isAtZero(mark, content.zero)) ? [shot] : []),
-    ...(content.ticks.some(({ branch }) => branch === 'near') ? [near] : []),
+    ...(tapes.some((tape) => tape.shot.some(({ along }) => along !== tape.zeroAt)) ? [shot] : []),
+    ...(unproven ? [hollow] : []),
+    ...(isNear && hasRoomForNear(content.form.width) ? [near] : []),
   ];
 }

@@ -1,95 +1,142 @@
 import { numberText } from '../table/number-text.ts';
-import { roomFor, sideStyle, strokeAt } from './strip-style.ts';
-import type { Branch, TapeContent, TapeMark, TapeTick } from './tape-content.ts';
+import type { SheetRule } from './sheet-rule.ts';
+import type { Branch, StripForm, TapeContent, TapeSource } from './tape-content.ts';
 import { type PlacedLabel, placeLabels, type Rank, rankOf } from './tape-labels.ts';
+import { hollowHeight, strokeAt } from './tick-stroke.ts';
 
-const HEAD_ROOM = 7.6;
-const FOOT_ROOM = 2.5;
-
-interface StripTick {
+export interface StripTick {
   readonly label: number;
   readonly rank: Rank;
   readonly branch: Branch;
   readonly y: number;
   readonly stroke: number;
+  /** Of a tick that nothing shot has proven; null for a solid one. */
+  readonly hollow: number | null;
 }
 
 export interface StripLabel extends PlacedLabel {
   readonly branch: Branch;
   readonly text: string;
+  /** The em, mm. */
+  readonly size: number;
+}
+
+/** A hairline right across, to lay the strip by. */
+export interface Hairline {
+  readonly kind: 'shot' | 'zero' | 'zero-shot' | 'join';
+  readonly y: number;
+  readonly branch: Branch;
 }
 
 /** One strip, measured but not drawn: mm from its own top; every y of a tick is the mark itself, never rounded. */
 export interface Strip {
   readonly name: string;
-  readonly lettering: number;
+  readonly caption: string;
+  readonly along: readonly string[];
+  readonly unit: string;
+  /** Without the tab. */
   readonly height: number;
   readonly ticks: readonly StripTick[];
   readonly labels: readonly StripLabel[];
-  readonly shot: readonly { readonly y: number; readonly branch: Branch }[];
-  readonly zero: { readonly y: number; readonly branch: Branch; readonly shot: boolean };
+  readonly lines: readonly Hairline[];
+  /** Where the zero range is; null on the later strips of a tape that runs on. */
+  readonly zero: number | null;
+  /** Grey paper under the near branch. */
+  readonly band: { readonly top: number; readonly bottom: number; readonly width: number } | null;
+  /** What the tab is for. */
+  readonly tab: string;
 }
 
-export interface StripSource {
-  readonly name: string;
-  readonly lettering: number;
-  readonly ticks: readonly TapeTick[];
-  readonly calibration: readonly TapeMark[];
-}
-
-/** A mark shot this close to the zero, m, shares its sign: nearer than any printer can show. */
+/** A mark shot this close to the zero, m, shares its line: nearer than any printer can show. */
 const SAME_PLACE = 2e-5;
+/** Paper beyond the outermost ticks, mm: room for half of a number. */
+const BEYOND = { upright: 1.8, sideways: 3.4 } as const;
+const BAND_MARGIN = 0.5;
+const GLUE = 'glue';
 
-export const isAtZero = (mark: TapeMark, zero: TapeContent['zero']): boolean =>
-  Math.abs(mark.along) < SAME_PLACE && mark.branch === zero.branch;
+/** How much longer a strip is than the way between its outermost marks, mm. */
+export const endsOf = ({ numbers }: Pick<StripForm, 'numbers'>): number => 2 * BEYOND[numbers];
 
-/** Measure one strip: the head first, then the longest reach of ticks and labels, whichever way ranges run. */
-export function layOutStrip(source: StripSource, content: Pick<TapeContent, 'increases' | 'zero'>): Strip {
-  const down = content.increases === 'down' ? 1000 : -1000;
-  const wishes = source.ticks.map((tick) => ({
-    label: tick.label,
-    branch: tick.branch,
-    at: down * tick.along,
-  }));
-  const columns = {
-    far: wishes.filter(({ branch }) => branch === 'far'),
-    near: wishes.filter(({ branch }) => branch === 'near'),
-  };
-  const labels = (['far', 'near'] as const).flatMap((branch) => {
-    return placeLabels(columns[branch], roomFor(sideStyle(branch, source.lettering).size)).map(
-      (label): StripLabel => ({ ...label, branch, text: numberText(label.label) }),
-    );
-  });
-  const shot = source.calibration
-    .filter((mark) => !isAtZero(mark, content.zero))
-    .map(({ along, branch }) => ({ at: down * along, branch }));
+/** Measure one strip by the rule of its sheet. */
+export function layOutStrip(
+  tape: TapeSource,
+  rule: SheetRule,
+  { zero, unit }: Pick<TapeContent, 'zero' | 'unit'>,
+): Strip {
+  const { form } = rule;
+  const down = form.farAt === 'bottom' ? 1000 : -1000;
+  const ticks = rule.drawn(tape).map((tick) => ({ ...tick, at: down * tick.along }));
+  const column = (branch: Branch) => ticks.filter((tick) => tick.branch === branch);
+  const labels = (['far', 'near'] as const).flatMap((branch) =>
+    placeLabels(column(branch), rule.numbered[branch], rule.room(branch)).map(
+      ({ label, at, middle, rank }): StripLabel => ({
+        label,
+        at,
+        middle,
+        rank,
+        branch,
+        text: numberText(label),
+        size: rule.size(label, branch),
+      }),
+    ),
+  );
+  const shot = tape.shot
+    .filter((mark) => !(Math.abs(mark.along - tape.zeroAt) < SAME_PLACE && mark.branch === zero.branch))
+    .map(({ along, branch }) => ({ kind: 'shot' as const, y: down * along, branch }));
+  const lines: readonly Hairline[] = [
+    { kind: zero.shot ? 'zero-shot' : 'zero', y: down * tape.zeroAt, branch: zero.branch },
+    ...shot,
+  ];
+  const outermost = [...ticks.map(({ at }) => at), ...lines.map(({ y }) => y)].flatMap((y) => [
+    y - BEYOND[form.numbers],
+    y + BEYOND[form.numbers],
+  ]);
   const reach = [
-    0,
-    ...wishes.map(({ at }) => at),
-    ...shot.map(({ at }) => at),
-    ...labels.flatMap(({ middle, rank, branch }) => {
-      const half = roomFor(sideStyle(branch, source.lettering).size)[rank] / 2;
+    ...outermost,
+    ...labels.flatMap(({ middle, label, branch }) => {
+      const half = rule.room(branch)(label) / 2;
       return [middle - half, middle + half];
     }),
   ];
-  const top = HEAD_ROOM - reach.reduce((a, b) => Math.min(a, b));
+  const least = reach.reduce((a, b) => Math.min(a, b));
+  const needed = reach.reduce((a, b) => Math.max(a, b)) - least;
+  const height = form.length === null ? needed : Math.max(needed, form.length);
+  const top = -least + (form.farAt === 'top' ? height - needed : 0);
   return {
-    name: source.name,
-    lettering: source.lettering,
-    height: top + reach.reduce((a, b) => Math.max(a, b)) + FOOT_ROOM,
-    ticks: wishes.map(({ label, branch, at }) => ({
+    name: tape.name,
+    caption: tape.caption,
+    along: tape.along,
+    unit,
+    height,
+    ticks: ticks.map(({ label, branch, at, range }) => ({
       label,
       branch,
       rank: rankOf(label),
       y: top + at,
-      stroke: strokeAt(at, rankOf(label), columns[branch]),
+      stroke: strokeAt(at, rankOf(label), column(branch)),
+      hollow: tape.provenTo !== null && range > tape.provenTo ? hollowHeight(at, column(branch)) : null,
     })),
     labels: labels.map((label) => ({ ...label, at: top + label.at, middle: top + label.middle })),
-    shot: shot.map(({ at, branch }) => ({ y: top + at, branch })),
-    zero: {
-      y: top,
-      branch: content.zero.branch,
-      shot: source.calibration.some((mark) => isAtZero(mark, content.zero)),
-    },
+    lines: lines.map((line) => ({ ...line, y: top + line.y })),
+    zero: top + down * tape.zeroAt,
+    band: bandOf(rule, top, [
+      ...column('near').flatMap(({ at }) => [at - BAND_MARGIN, at + BAND_MARGIN]),
+      ...labels
+        .filter(({ branch }) => branch === 'near')
+        .flatMap(({ middle, label }) => {
+          const half = rule.room('near')(label) / 2;
+          return [middle - half, middle + half];
+        }),
+    ]),
+    tab: GLUE,
   };
 }
+
+const bandOf = ({ band }: SheetRule, top: number, reach: readonly number[]): Strip['band'] =>
+  band === null || reach.length === 0
+    ? null
+    : {
+        top: top + reach.reduce((a, b) => Math.min(a, b)),
+        bottom: top + reach.reduce((a, b) => Math.max(a, b)),
+        width: band,
+      };

@@ -1,68 +1,59 @@
 import { DomainError } from '../../quantities/domain-error.ts';
-import { draftOver } from '../page/draft.ts';
-import { type Drawing, type Item, type Page, type PaperName, paperSizes } from '../page/drawing.ts';
+import { type Drawing, type Page, type PaperName, paperSizes } from '../page/drawing.ts';
 import { pageNumber } from '../page/page-number.ts';
-import { letteringFor } from './strip-style.ts';
-import { stripWidth } from './strip-width.ts';
-import { checkTapeContent, type TapeContent } from './tape-content.ts';
+import { type SheetRule, sheetRule } from './sheet-rule.ts';
+import { pieces } from './strip-joins.ts';
+import { longestThatFits, TapeTooLong } from './strip-length.ts';
+import { checkTapeContent, type TapeContent, type TapeSource, tapesOf } from './tape-content.ts';
+import { ABOVE_STRIPS, drawRow, inPages, perRow } from './tape-rows.ts';
 import { layOutSheet, type SheetFrame } from './tape-sheet.ts';
 import { layOutStrip, type Strip } from './tape-strip.ts';
-import { drawStrip, type PointerSide } from './tape-strip-drawing.ts';
+import { tabLength } from './tape-strip-drawing.ts';
 
 export interface TapePrint {
   readonly paper: PaperName;
-  /** How many times the main strip is printed. */
+  /** How many times each of the main strips is printed; 0 fills the sheet with them. */
   readonly copies: number;
-  /** Left unless stated. */
-  readonly pointer?: PointerSide;
-}
-
-const BETWEEN_STRIPS = 5;
-const BETWEEN_ROWS = 6;
-const CAPTION_HEIGHT = 4.5;
-
-interface Placed {
-  readonly strip: Strip;
-  /** Printed above the first strip of its kind in a row. */
-  readonly caption: string;
+  /** Whether a tape longer than the sheet runs on to a second strip. */
+  readonly join?: boolean;
 }
 
 /**
- * A tape as pages to print and cut out, at true scale: the main strip in copies, then the strips of nearby speeds.
+ * Tapes as pages to print and cut out, at true scale: nearby ones left and right, the main ones in copies between them.
  *
- * Strips stand in rows, as many to a row and a page as fit. A strip is never split: two halves stuck together would carry
- * the error of the scissors, so one too long for the sheet is refused.
+ * Strips stand in rows, as many to a row and a page as fit, their zero ranges on one line. A strip longer than the sheet is
+ * refused, unless it may run on: two halves stuck together carry the error of the scissors.
  *
- * @throws DomainError when there is nothing to draw, a number is not finite, a strip is longer than the sheet allows, or so
- *   short that its ticks would merge
+ * @throws DomainError when there is nothing to draw, a number is not finite, or a tape is so short that its ticks would merge;
+ *   TapeTooLong when the sheet, or the place that it is cut for, cannot hold it
  */
 export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
   checkTapeContent(content);
-  if (!(Number.isInteger(print.copies) && print.copies >= 1))
-    throw new DomainError('copies of the tape', print.copies, 'whole numbers from 1');
+  if (!(Number.isInteger(print.copies) && print.copies >= 0))
+    throw new DomainError('copies of the tape', print.copies, 'whole numbers from 0');
+  for (const tape of content.mains) checkApart(tape);
   const size = paperSizes[print.paper];
   const sheet = layOutSheet(content, size);
-  const lettering = letteringFor(content.ticks);
-  const main = layOutStrip({ ...content, lettering }, content);
-  const strips: readonly Placed[] = [
-    ...Array.from({ length: print.copies }, () => ({ strip: main, caption: 'Tape' })),
-    ...content.neighbours.map(({ name, ticks }) => ({
-      strip: layOutStrip({ name, ticks, calibration: [], lettering }, content),
-      caption: 'Nearby speeds',
-    })),
-  ];
-  const width = stripWidth(strips.map(({ strip }) => strip));
-  checkApart(content);
-  for (const { strip } of strips) checkLength(strip, sheet, print.paper);
-  const rows = inRows(strips, Math.floor((sheet.width + BETWEEN_STRIPS) / (width + BETWEEN_STRIPS)));
-  const pages = inPages(rows, sheet).map((items) =>
-    items.flatMap((row) => drawRow(row, { content, print, sheet, width })),
-  );
+  const rule = sheetRule(tapesOf(content), content.form);
+  const strips = (tapes: readonly TapeSource[]) =>
+    tapes.map((tape) => stripsOf(tape, { content, rule, sheet, print }));
+  const groups = {
+    before: strips(content.before),
+    mains: strips(content.mains),
+    after: strips(content.after),
+  };
+  const pages = filled(groups, print.copies, (rows) => inPages(rows, sheet, rule), perRow(sheet, rule));
   return {
     pages: pages.map(
-      (items, i): Page => ({
+      (rows, i): Page => ({
         ...size,
-        items: [...sheet.items, ...items, ...pageNumber(i, pages.length, size)],
+        items: [
+          ...sheet.items,
+          ...rows.flatMap((row) =>
+            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true }),
+          ),
+          ...pageNumber(i, pages.length, size),
+        ],
       }),
     ),
   };
@@ -74,7 +65,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
  */
 const CROWDED = { ticks: 10, apart: 0.25, longEnough: 10 };
 
-function checkApart({ ticks }: TapeContent): void {
+function checkApart({ ticks }: TapeSource): void {
   const along = ticks.map((tick) => 1000 * tick.along);
   const length = Math.max(...along) - Math.min(...along);
   const least = Math.min(CROWDED.longEnough, CROWDED.apart * (ticks.length - 1));
@@ -86,67 +77,74 @@ function checkApart({ ticks }: TapeContent): void {
     );
 }
 
-function checkLength(strip: Strip, sheet: SheetFrame, paper: PaperName): void {
-  const room = sheet.bottom - sheet.top - CAPTION_HEIGHT;
-  if (strip.height > room)
-    throw new DomainError(
-      'the length of the tape on paper (mm)',
-      Math.ceil(strip.height),
-      `at most ${Math.floor(room)} on one ${paper === 'a4' ? 'A4' : 'Letter'} sheet; end the tape at a shorter range`,
-    );
-}
-
-function inRows(strips: readonly Placed[], perRow: number): readonly (readonly Placed[])[] {
-  return Array.from({ length: Math.ceil(strips.length / perRow) }, (_, i) =>
-    strips.slice(i * perRow, (i + 1) * perRow),
-  );
-}
-
-interface PlacedRow {
-  readonly top: number;
-  readonly strips: readonly Placed[];
-}
-
-function inPages(rows: readonly (readonly Placed[])[], sheet: SheetFrame): readonly (readonly PlacedRow[])[] {
-  const pages: PlacedRow[][] = [];
-  let top = Number.POSITIVE_INFINITY;
-  for (const strips of rows) {
-    const height = CAPTION_HEIGHT + Math.max(...strips.map(({ strip }) => strip.height));
-    if (top + height > sheet.bottom) {
-      pages.push([]);
-      top = sheet.top;
-    }
-    pages.at(-1)?.push({ top, strips });
-    top += height + BETWEEN_ROWS;
-  }
-  return pages;
-}
-
-interface RowFrame {
+interface Frame {
   readonly content: TapeContent;
-  readonly print: TapePrint;
+  readonly rule: SheetRule;
   readonly sheet: SheetFrame;
-  readonly width: number;
+  readonly print: TapePrint;
 }
 
-function drawRow(row: PlacedRow, { content, print, sheet, width }: RowFrame): readonly Item[] {
-  return row.strips.flatMap(({ strip, caption }, i) => {
-    const x = sheet.left + i * (width + BETWEEN_STRIPS);
-    const y = row.top + CAPTION_HEIGHT;
-    const above: Item = {
-      kind: 'text',
-      role: 'caption',
-      x,
-      y: y - 1.6,
-      text: caption,
-      size: 2.4,
-      colour: 'slate',
-    };
-    const place = { x, y, width, unit: content.unit, pointer: print.pointer ?? 'left' };
-    return [
-      ...(row.strips[i - 1]?.caption === caption ? [] : [above]),
-      ...(content.isDraft === true ? draftOver({ x, y, width, height: strip.height }) : []),
-      ...drawStrip(strip, place),
-    ];
-  });
+/** The strips of one tape: one, or the pieces it runs on to. @throws TapeTooLong */
+function stripsOf(tape: TapeSource, { content, rule, sheet, print }: Frame): readonly Strip[] {
+  const strip = layOutStrip(tape, rule, content);
+  const { form } = content;
+  const tooLong = (room: number) => {
+    const tapes = tapesOf(content);
+    return new TapeTooLong(strip.height, room, longestThatFits(tapes, form, room));
+  };
+  if (form.length !== null && strip.height > form.length + ROUNDING) throw tooLong(form.length);
+  const room = sheet.bottom - sheet.top - ABOVE_STRIPS - tabLength(rule);
+  if (strip.height <= room) return [strip];
+  const joined = print.join === true ? pieces(strip, room, rule) : null;
+  if (joined === null) throw tooLong(room);
+  return joined;
+}
+
+/** What sums of doubles leave of a strip as long as its place, mm. */
+const ROUNDING = 1e-6;
+
+/** The strips of each tape of a group. */
+type Group = readonly (readonly Strip[])[];
+interface Groups {
+  readonly before: Group;
+  readonly mains: Group;
+  readonly after: Group;
+}
+
+/** Enough to spoil some. */
+const USUAL_COPIES = 3;
+
+/** Pages with the copies asked for, or with as many as the sheets hold that are needed anyway. */
+function filled<Page>(
+  groups: Groups,
+  copies: number,
+  paged: (rows: readonly (readonly Strip[])[]) => readonly Page[],
+  most: number,
+): readonly Page[] {
+  const first = groups.mains.length === 1 ? USUAL_COPIES : 1;
+  if (copies > 0) return paged(inRows(groups, copies, most));
+  let pages = paged(inRows(groups, first, most));
+  for (let more = first + 1; ; more += 1) {
+    const next = paged(inRows(groups, more, most));
+    if (next.length > pages.length) return pages;
+    pages = next;
+  }
+}
+
+/** Rows with the nearby strips at both ends of the first and the main ones between; the rest of the main ones below. */
+function inRows(
+  { before, mains, after }: Groups,
+  copies: number,
+  most: number,
+): readonly (readonly Strip[])[] {
+  const printed = mains.flatMap((strips) => Array.from({ length: copies }, () => strips).flat());
+  const nearby = [...before.flat(), ...after.flat()];
+  const between = Math.max(0, most - nearby.length);
+  const whole = [...before, ...mains, ...after].every((strips) => strips.length === 1);
+  const inOrder = whole
+    ? [...before.flat(), ...printed.slice(0, between), ...after.flat(), ...printed.slice(between)]
+    : [...before.flat(), ...printed, ...after.flat()];
+  return Array.from({ length: Math.ceil(inOrder.length / most) }, (_, i) =>
+    inOrder.slice(i * most, (i + 1) * most),
+  );
 }

@@ -23,8 +23,8 @@ const PURPOSE: Readonly<Record<string, BarePurpose>> = {
 const LEAST_PERCENTAGE = 1;
 
 /**
- * What was written for an option, with the unit of the system put behind numbers that have none: yards for ranges, inches for rings,
- * miles an hour for wind. A list of ranges is taken one by one.
+ * What was written for an option, with the unit of the system put behind numbers that have none: yards for ranges, inches for
+ * rings, miles an hour for wind. A list of ranges is taken one by one.
  *
  * @param metres whether ranges count metres, which the question may decide apart from the system
  */

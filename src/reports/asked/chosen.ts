@@ -4,7 +4,6 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
   metres: ['metre', 'meters', 'meter', 'm'],
   letter: ['us letter', 'us-letter'],
   imperial: ['us', 'english'],
-  metric: ['si'],
 };
 
 /** The choice that a word stands for, in any letter case; undefined for another word. */

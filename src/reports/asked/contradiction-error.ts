@@ -1,6 +1,6 @@
 /**
- * What was measured contradicts itself, so that nothing is made of it to be cut out or taken along: what is wrong, in words, and the
- * option that makes it all the same.
+ * What was measured contradicts itself, so that nothing is made of it to be cut out or taken along: what is wrong, in words,
+ * and the option that makes it all the same.
  */
 export class ContradictionError extends Error {
   readonly code = 'contradiction';

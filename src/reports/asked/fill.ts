@@ -3,6 +3,7 @@ import { nearestWord } from '../../quantities/nearest-word.ts';
 import { withBareUnits } from './bare.ts';
 import { chosen } from './chosen.ts';
 import type { Asked, CountOption, NamedText, Option, Options, SubjectOption } from './option.ts';
+import { optionQuantity } from './quantity.ts';
 import type { Question } from './question.ts';
 import { QuestionError } from './question-error.ts';
 
@@ -29,7 +30,8 @@ function valueGiven(
   if (given === undefined || given === null) return defaultOf(name, option, metres);
   if (option.kind === 'count') return countFrom(name, given, option);
   if (option.kind === 'flag') return given === true;
-  if (option.kind === 'list') return Array.isArray(given) ? given.map(String) : [String(given)];
+  if (option.kind === 'list' || option.kind === 'optional list')
+    return Array.isArray(given) ? given.map(String) : [String(given)];
   if (option.kind === 'subject') return subjectGiven(String(given), option);
   if (option.kind === 'text file') return isNamedText(given) ? given : { name, text: String(given) };
   if (option.kind !== 'choice') return withBareUnits(option, String(given), system, metres);
@@ -71,6 +73,8 @@ function defaultOf(name: string, option: Option, metres: boolean): unknown {
       return null;
     case 'flag':
       return false;
+    case 'optional list':
+      return [];
     case 'list':
       throw new QuestionError(`{${name}} is missing`, `Write {${name}} <${option.of}>.`);
     default:
@@ -92,11 +96,27 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
         .map((name) => `{${name}}`)
         .join(', ')}.`,
     );
-  const metric = asked.countsMetres?.(given, system) ?? system === 'metric';
+  const metric = asked.countsMetres?.(given, system) ?? system !== 'imperial';
+  const value = (name: string, option: Option): unknown =>
+    valueGiven(name, option, given[name], system, metric);
+  const { from, every } = asked.options;
+  const first =
+    from !== undefined && every !== undefined && given['from'] === undefined && given['every'] !== undefined
+      ? alignedFrom(String(value('from', from)), String(value('every', every)))
+      : null;
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
-    valueGiven(name, option, given[name], system, metric),
+    name === 'from' && first !== null ? first : value(name, option),
   ]);
   // Each value is of the kind that its option names; the compiler cannot follow entries.
   return Object.fromEntries(entries) as Asked<O>;
 }
+
+/** Where rows begin that nobody named: at the first multiple of the step that was written. */
+function alignedFrom(from: string, every: string): string {
+  const [usual, step] = [optionQuantity('from', from, 'length'), optionQuantity('every', every, 'length')];
+  const count = Math.ceil(usual / step - ROUNDING_LEFT);
+  return step > 0 && count * step > usual ? `${Number((count * step).toFixed(10))} m` : from;
+}
+/** Of a step. */
+const ROUNDING_LEFT = 1e-6;

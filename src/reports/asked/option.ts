@@ -60,6 +60,12 @@ export interface ListOption extends Said {
   readonly of: string;
 }
 
+/** Words that may be left out, and may be written several times. */
+export interface OptionalList extends Said {
+  readonly kind: 'optional list';
+  readonly of: string;
+}
+
 /** A word that follows the setup and may be left out: what is asked about. */
 export interface SubjectOption<Choice extends string> extends Said {
   readonly kind: 'subject';
@@ -87,6 +93,7 @@ export type Option =
   | ChoiceOption<string>
   | FlagOption
   | ListOption
+  | OptionalList
   | SubjectOption<string>
   | TextFileOption;
 export type Options = Readonly<Record<string, Option>>;
@@ -149,6 +156,7 @@ export const subject = <Choice extends string>(
 ): SubjectOption<Choice> => ({ kind: 'subject', of, choices, what });
 export const textFile = (of: string, what: string): TextFileOption => ({ kind: 'text file', of, what });
 export const flag = (what: string): FlagOption => ({ kind: 'flag', what });
+export const optionalList = (of: string, what: string): OptionalList => ({ kind: 'optional list', of, what });
 export const list = (of: string, what: string): ListOption => ({ kind: 'list', of, what });
 
 /** The paper of a question that can be printed. */

@@ -3,6 +3,7 @@ import { rangeWords } from '../../documents/table/range-digits.ts';
 import { at } from '../../numerics/at.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import { listed, thirdsOf } from '../listed.ts';
 import { heightWords, roughDigits } from '../side-words.ts';
 import type { BroadheadFindings, Headed } from './findings.ts';
@@ -20,11 +21,11 @@ export function verdictWords({ starts }: BroadheadFindings, units: DisplayUnits)
 /** What the blades do to the margin. */
 export function marginWords({ field, broadhead, blades }: BroadheadFindings, units: DisplayUnits): string {
   const margin = ({ staticMargin, marginSd, marginShare }: Headed) =>
-    `${numberWords(staticMargin, units)} ± ${formatQuantity(marginSd, units.bowLength, 1)} ` +
+    `${numberWords(staticMargin, units)} ± ${bowLengthWords(marginSd, units, 1)} ` +
     `(${(100 * marginShare).toFixed(0)} % of the length)`;
   const head =
-    `${blades.count} blades, ${formatQuantity(blades.length, units.bowLength, 2)} long, ` +
-    `${formatQuantity(blades.cuttingDiameter, units.bowLength, 2)} across`;
+    `${blades.count} blades, ${bowLengthWords(blades.length, units, 2)} long, ` +
+    `${bowLengthWords(blades.cuttingDiameter, units, 2)} across`;
   return (
     `The centre of pressure is ${margin(field)} behind the balance point with a field point and ${margin(broadhead)} with ` +
     `the broadhead: ${head}.`
@@ -32,7 +33,7 @@ export function marginWords({ field, broadhead, blades }: BroadheadFindings, uni
 }
 
 const numberWords = (margin: number, { bowLength }: DisplayUnits): string =>
-  formatQuantity(margin, bowLength, 1).replace(/ .*$/, '');
+  bowLengthWords(margin, { bowLength }, 1).replace(/ .*$/, '');
 
 /** Where a clean broadhead hits at the farthest range, with its error. */
 export function cleanWords({ starts }: BroadheadFindings, units: DisplayUnits): string {

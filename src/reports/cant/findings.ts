@@ -98,7 +98,11 @@ export interface CantQuestions {
 export function cantFindings(opened: OpenSetup, { ranges, cants }: CantQuestions): CantFindings {
   const { setup, calibration, uncalibrated } = opened;
   const { rig } = calibration;
-  const fit = fitLateral(rig, lateralMarks(opened, uncalibrated), lateralPriors(opened));
+  const fit = fitLateral(
+    rig,
+    lateralMarks({ setup: opened.setup, days: opened.assembly.days }, uncalibrated),
+    lateralPriors(opened),
+  );
   const lean = leanFor(rig, fit, ranges);
   const verdict = leanVerdict(lean, fit, ranges, archerSpread(opened));
   const likeness = leanSpinLikeness(fit);

@@ -36,7 +36,7 @@ export function driftPlot({ drift, fit }: CantFindings, units: DisplayUnits): Pl
               points: measured.map(({ range, lateral }) => point(range, lateral)),
             },
             {
-              name: 'groups without their windage, ± one standard uncertainty',
+              name: 'groups without their windage, ± one standard error',
               kind: 'points' as const,
               points: fit.residuals.map(({ mark, curved, sd }) => ({
                 ...point(mark.range, curved),

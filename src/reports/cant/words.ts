@@ -2,8 +2,10 @@ import type { CrosswindEstimate } from '../../calibration/sideways/crosswind.ts'
 import { TOLD_CHANCE } from '../../calibration/widening.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import type { Session } from '../session.ts';
 import { sideWords, targetDigits, turnWord } from '../side-words.ts';
+import { whoseArrow } from '../whose-arrows.ts';
 import type { CantFindings, Turned } from './findings.ts';
 
 /** The verdict on the lean: one plain sentence, and what would change it. */
@@ -17,7 +19,7 @@ export function verdictWords(session: Session, found: CantFindings): string {
     );
   const small = (length: number): string => formatQuantity(length, units.smallLength, targetDigits(units));
   const shift = `${sideWords(verdict.shift, units)} at ${formatQuantity(verdict.at, units.range, 0)}`;
-  const scatters = `where one of your arrows scatters ${small(verdict.arrowSd)} (one standard deviation).`;
+  const scatters = `where ${whoseArrow(session)} scatters ${small(verdict.arrowSd)} (one standard deviation).`;
   switch (verdict.reason) {
     case 'inside the groups':
       return (
@@ -96,7 +98,7 @@ export function leanWords({ units, calibration }: Session, found: CantFindings):
 
 function turnedWords({ offset, length }: Turned, { smallLength, bowLength }: DisplayUnits): string {
   const fine = smallLength === 'in' ? formatQuantity(offset, 'thou', 1) : formatQuantity(offset, 'mm', 3);
-  return `${fine} over ${formatQuantity(length, bowLength, 1)}`;
+  return `${fine} over ${bowLengthWords(length, { bowLength }, 1)}`;
 }
 
 function closedFormWords({ lean: { closedForm } }: CantFindings): string {

@@ -30,7 +30,7 @@ export const contactNotes = ({ touching }: CardFindings, units: DisplayUnits): r
 /** What the columns of the page mean, and how far to trust them. */
 export const pageNotes = (found: CardFindings, zeroRange: Metres, units: DisplayUnits): readonly string[] => [
   `Travel: of the pin below its place at ${formatQuantity(zeroRange, units.range, 0)}. ± on target: ` +
-    'one standard uncertainty of the mark; your group adds to it. Highest: above the line of sight on ' +
+    'one standard error of the mark; your group adds to it. Highest: above the line of sight on ' +
     'the way.',
   `Wind: ${windWords(found.crosswind, units)} straight from the side moves the hit this far downwind. ` +
     "From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.",

@@ -1,12 +1,19 @@
 import type { DragTerm } from '../../arrow/drag/drag-term.ts';
 import type { Piece } from '../../arrow/parts/pieces.ts';
+import { bowDigits } from '../bow-length.ts';
 import type { Field } from '../field.ts';
 
 /** Each thing that weighs, and where. */
 export const PIECE_FIELDS: readonly Field<Piece>[] = [
   { key: 'name', name: 'part', of: ({ name }) => name },
   { key: 'mass_kg', name: 'mass', unit: 'mass', digits: 1, of: ({ mass }) => mass },
-  { key: 'from_nock_m', name: 'middle from nock', unit: 'bowLength', digits: 2, of: ({ place }) => place },
+  {
+    key: 'from_nock_m',
+    name: 'middle from nock',
+    unit: 'bowLength',
+    digits: (units) => bowDigits(units, 2),
+    of: ({ place }) => place,
+  },
 ];
 
 /** The drag term by term. */

@@ -1,4 +1,6 @@
+import { exampleValues } from '../../setup/example-values.ts';
 import { cautionBlocks } from '../cautions.ts';
+import { exampleWarnings } from '../example-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import {
@@ -15,6 +17,7 @@ import type { Session, Sessions } from '../session.ts';
 import { staleMarksIn } from '../stale-warning.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
+import { partWarnings } from './part-words.ts';
 import { spineData, spineOf, spineWords } from './spine.ts';
 import { dragTable, pieceTable } from './tables.ts';
 import {
@@ -22,6 +25,7 @@ import {
   assumedWords,
   readAsWords,
   smallMarginWords,
+  tapeWords,
   unusedWords,
   wholeArrowWords,
 } from './words.ts';
@@ -40,6 +44,7 @@ export function report([session]: Sessions): Report {
 const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
   verdict(`${session.name} is sound.`),
   ...headBlocks(session),
+  ...[...partWarnings(session), ...exampleWarnings(session)].map(warning),
   ...(found.marginTooSmall ? [warning(smallMarginWords(found, session))] : []),
   ...inShort(paragraph(arrowWords(session, found))),
   ...inWhole(paragraph(wholeArrowWords(session, found))),
@@ -47,6 +52,7 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
     ...(session.assembly.arrow.pieces.length === 0 ? [] : [tableBlock(pieceTable(session))]),
     ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
   ),
+  paragraph(tapeWords(session)),
   paragraph(spineWords(spineOf(session))),
   paragraph(readAsWords(session)),
   paragraph(assumedWords(session, found)),
@@ -91,6 +97,8 @@ function dataFor(session: Session, found: CheckFindings): object {
     },
     assumed: found.assumed,
     unused: found.unused,
+    parts_warnings: partWarnings(session),
+    example_values: exampleValues(session.text),
     read_as: (setup.readAs ?? []).map(({ path, found: typed, readAs }) => ({
       path,
       found: typed,

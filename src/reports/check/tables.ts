@@ -20,6 +20,6 @@ export function dragTable(
     "Drag at launch speed, term by term, on the shaft's " +
       `cross-section${given ? ' (the coefficient in the file replaces it)' : ''}`,
   );
-  const ofTheSum = given ? '' : 'prior standard uncertainty 15 % unless the file says otherwise';
+  const ofTheSum = given ? '' : 'good to 15 % (one standard error) unless the file says otherwise';
   return { ...terms, rows: [...terms.rows, ['sum', dragSum, null, ofTheSum]] };
 }

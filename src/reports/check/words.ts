@@ -3,9 +3,12 @@ import type { TotalDifference } from '../../arrow/arrow.ts';
 import { massPerDraw } from '../../bow/mass-per-draw.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { tapeForm } from '../../setup/assemble/tape-form.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import { grainsPerPound } from '../cautions.ts';
 import type { Session } from '../session.ts';
 import type { CheckFindings } from './findings.ts';
+import { isBeyondGlue } from './part-words.ts';
 
 /** Names of facts stand in a column this wide. */
 const NAME_WIDTH = 18;
@@ -26,7 +29,9 @@ export const wholeArrowWords = (session: Session, found: CheckFindings): string 
 const factLines = (session: Session, facts: readonly Fact[]): string =>
   [
     ...facts.map(([name, words]) => name.padEnd(NAME_WIDTH) + words),
-    ...session.assembly.arrow.differences.map((difference) => differenceWords(difference, session.units)),
+    ...session.assembly.arrow.differences
+      .filter((difference) => !isBeyondGlue(difference))
+      .map((difference) => differenceWords(difference, session.units)),
   ].join('\n');
 
 type Fact = readonly [name: string, words: string];
@@ -35,7 +40,7 @@ function massFacts({ assembly, units }: Session): readonly Fact[] {
   const { flying, frontOfCentre } = assembly.arrow;
   return [
     ['mass', formatQuantity(flying.mass, units.mass, 1)],
-    ['balance from nock', formatQuantity(flying.balance, units.bowLength, 2)],
+    ['balance from nock', bowLengthWords(flying.balance, units, 2)],
     ...factOf('front of centre', frontOfCentre, (share) => formatQuantity(share, '%', 1)),
   ];
 }
@@ -99,7 +104,8 @@ export function smallMarginWords(found: CheckFindings, { assembly, units }: Sess
 }
 
 const marginSize = (margin: number, sd: number | null, { bowLength }: DisplayUnits): string =>
-  formatQuantity(margin, bowLength, 1) + (sd === null ? '' : ` ± ${formatQuantity(sd, bowLength, 1)}`);
+  bowLengthWords(margin, { bowLength }, 1) +
+  (sd === null ? '' : ` ± ${bowLengthWords(sd, { bowLength }, 1)}`);
 
 const marginWords = (margin: number, sd: number | null, units: DisplayUnits): string =>
   `${marginSize(Math.abs(margin), sd, units)}: centre of pressure ${margin > 0 ? 'behind' : 'ahead of'} the balance point`;
@@ -116,7 +122,7 @@ const spinWords = (
 
 function differenceWords({ what, measured, fromParts }: TotalDifference, units: DisplayUnits): string {
   const words = (value: number): string =>
-    what === 'mass' ? formatQuantity(value, units.mass, 1) : formatQuantity(value, units.bowLength, 3);
+    what === 'mass' ? formatQuantity(value, units.mass, 1) : bowLengthWords(value, units, 3);
   return `${what}: measured ${words(measured)}, parts add up to ${words(fromParts)}; the measurement is used`;
 }
 
@@ -138,6 +144,25 @@ export const readAsWords = ({ setup: { readAs = [] } }: Session): string =>
     : ['Read as:', ...readAs.map(({ path, found, readAs: meant }) => `  ${path}: ${found} is ${meant}`)].join(
         '\n',
       );
+
+/** How a tape will be cut, and which way it runs: a strip that runs the wrong way is only seen on the sight. */
+export function tapeWords({ setup }: Session): string {
+  const { width, length, ticks, farAt, numbers, travelRatio } = tapeForm(setup);
+  const long = length === null ? '' : ` on a place ${formatQuantity(length, 'mm', 1)} long`;
+  const form =
+    `Tape: ${formatQuantity(width, 'mm', 1)} wide${long}, ticks on the ${ticks}, long ranges at the ${farAt}, ` +
+    `numbers ${numbers}, ${travelRatio} times the travel of the pin`;
+  const stated = setup.sight.tape;
+  const unsaid = [
+    ...(stated?.ticks === undefined ? [`ticks by the hand that draws (${setup.bow.hand ?? 'right'})`] : []),
+    ...(stated?.far_at === undefined
+      ? [`long ranges by which way the scale increases (${setup.sight.scale?.increases ?? 'down'})`]
+      : []),
+  ];
+  return unsaid.length === 0
+    ? `${form}.`
+    : `${form}. The file does not say: ${unsaid.join(', ')}; sight.tape.ticks and far_at change them.`;
+}
 
 /** What the file says to no effect; empty for most. */
 export const unusedWords = ({ unused }: CheckFindings): string =>

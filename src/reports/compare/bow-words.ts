@@ -43,7 +43,7 @@ function virtualMassWords({ virtualMass, logCovariance }: BowEnergy, unit: Sessi
   const [low, high] = [virtualMass / spread, virtualMass * spread].map((mass) =>
     formatQuantity(mass, unit, unit === 'gr' ? 0 : 1),
   );
-  return `K ${formatQuantity(virtualMass, unit, unit === 'gr' ? 0 : 1)}, ${low} to ${high} two times in three`;
+  return `K ${formatQuantity(virtualMass, unit, unit === 'gr' ? 0 : 1)}, ${low} to ${high} (one standard error either way)`;
 }
 
 function ratingLine({ bow, launch }: Session['setup'], units: Session['units'], mass: number): string {

@@ -1,6 +1,6 @@
 import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
-import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import { carryCaution, caution, grainsPerPound, isLight, lightArrow } from '../cautions.ts';
 import type { Caution } from '../report.ts';
 import { buildsOf, type CompareFindings } from './findings.ts';
@@ -48,7 +48,7 @@ export function compareCautions({ session, comparison }: CompareFindings): reado
 }
 
 const vaneWords = ({ name, arrow }: TunedBuild, { bowLength }: DisplayUnits): string =>
-  `${name} stands ${formatQuantity(arrow.flying.fletchRadius, bowLength, 2)} off the axis`;
+  `${name} stands ${bowLengthWords(arrow.flying.fletchRadius, { bowLength }, 2)} off the axis`;
 
 /** Radii nearer than this are one build's rounding, m. */
 const SAME = 1e-5;

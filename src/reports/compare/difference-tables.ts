@@ -24,10 +24,14 @@ const differenceText = (value: number, { digits, shown }: Wording): string => {
 };
 
 /** What a difference is worth, in a word. */
-function verdictWord({ value, sd, real }: Difference): string {
-  if (real) return 'real';
-  return value === 0 && sd === 0 ? 'same' : 'cannot tell';
+function verdictWord(difference: Difference, wording: Wording): string {
+  if (isSame(difference, wording)) return 'same';
+  return difference.real ? 'real' : 'cannot tell';
 }
+
+/** Whether a difference is nothing in the decimals that it is shown with. */
+export const isSame = ({ value }: Difference, wording: Wording): boolean =>
+  Number(differenceText(value, wording)) === 0;
 
 /** One build against the base, number by number, with the error of the difference. */
 export function factTable(base: UncertainReadings, contrast: Contrast, units: DisplayUnits): Table {
@@ -58,7 +62,7 @@ export function factTable(base: UncertainReadings, contrast: Contrast, units: Di
           numberText(shown(after.value), digits),
           differenceText(difference.value, wording),
           error,
-          verdictWord(difference),
+          verdictWord(difference, wording),
           error === '' || difference.mostly === null ? '' : causeWords(difference.mostly),
         ],
       ];
@@ -86,9 +90,11 @@ export function rangeTable(ranges: readonly number[], contrast: Contrast, units:
 }
 
 /** A difference as "+2.3 ± 0.4", with a star when it may be nothing. */
-export function withError({ value, sd, real }: Difference, wording: Wording): string {
+export function withError(difference: Difference, wording: Wording): string {
+  const { value, sd, real } = difference;
   const error = spread(sd, wording);
-  return `${differenceText(value, wording)}${error === '' ? '' : ` ± ${error}`}${real || sd === 0 ? '' : ' *'}`;
+  const star = real || isSame(difference, wording) ? '' : ' *';
+  return `${differenceText(value, wording)}${error === '' ? '' : ` ± ${error}`}${star}`;
 }
 
 /** The builds' differences at one range, a row each: what a decision is made on. */

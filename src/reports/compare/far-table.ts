@@ -17,8 +17,8 @@ export function shortVerdict({ comparison, session: { units } }: CompareFindings
   const { others, questions } = comparison;
   const range = rangeWords(at(questions.ranges, questions.ranges.length - 1), units);
   const told = others.slice(0, MOST_NAMED).map(({ readings, rows }) => {
-    const miss = rows.at(-1)?.withBaseMark.value ?? 0;
-    return `${readings.build.name} ${heightWords(miss, units, roughDigits(units))}`;
+    const { withBaseMark } = at(rows, rows.length - 1);
+    return `${readings.build.name} ${heightWords(withBaseMark.value, units, roughDigits(units))}`;
   });
   return `With the present mark for ${range}: ${listed(told)}.`;
 }

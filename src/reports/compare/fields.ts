@@ -32,13 +32,20 @@ const quantity =
     shown: (value) => fromSi(value, units[kind]),
   });
 
+const massField = (units: DisplayUnits): Wording => ({
+  label: 'mass',
+  unit: symbolOf(units.mass),
+  digits: units.mass === 'gr' ? 0 : 2,
+  shown: (value) => fromSi(value, units.mass),
+});
+
 /** A number with one unit in both systems: `factor` of them make the SI unit. */
 const plain =
   (label: string, unit: string, digits: number, factor = 1) =>
   (): Wording => ({ label, unit, digits, shown: (value) => value * factor });
 
 const massPerDraw = (units: DisplayUnits): Wording =>
-  isImperial(units)
+  units.mass === 'gr'
     ? {
         label: 'mass per draw weight',
         unit: 'gr/lb',
@@ -48,7 +55,7 @@ const massPerDraw = (units: DisplayUnits): Wording =>
     : { label: 'mass per draw weight', unit: 'g/N', digits: 3, shown: (value) => 1000 * value };
 
 export const FACT_FIELDS: NumberFields<Fact> = {
-  mass: { key: 'mass_kg', shown: quantity('mass', 'mass', [0, 2]) },
+  mass: { key: 'mass_kg', shown: massField },
   balance: { key: 'balance_m', shown: quantity('balance, from the nock', 'bowLength', [2, 1]) },
   frontOfCentre: { key: 'front_of_centre', shown: plain('front-of-centre', '%', 1, 100) },
   massPerDraw: { key: 'mass_per_draw_kgpN', shown: massPerDraw },
@@ -62,7 +69,7 @@ export const FACT_FIELDS: NumberFields<Fact> = {
   dragCoefficient: { key: 'drag_coefficient', shown: plain('drag coefficient', '', 2) },
   dragArea: { key: 'drag_area_m2', shown: plain('drag area', 'mm²', 1, 1e6) },
   spinPerMetre: { key: 'spin_per_m', shown: quantity('spin, settled', 'spinPerLength', [2, 2]) },
-  staticMargin: { key: 'static_margin_m', shown: quantity('static margin', 'bowLength', [1, 1]) },
+  staticMargin: { key: 'static_margin_m', shown: quantity('static margin', 'bowLength', [1, 0]) },
   swingWavelength: { key: 'swing_wavelength_m', shown: quantity('swing wavelength', 'range', [1, 1]) },
   swingDamping: { key: 'swing_damping_m', shown: quantity('swing dies to 37 % in', 'range', [1, 1]) },
 };

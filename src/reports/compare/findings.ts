@@ -2,7 +2,6 @@ import { type Comparison, compare } from '../../advice/builds/comparison.ts';
 import type { ComparedQuestions, UncertainReadings } from '../../advice/builds/uncertain-readings.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { type BowAndArrows, bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
-import { rigAt } from '../../setup/assemble/assemble-place.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Occasion } from '../occasion.ts';
 import type { Session, Sessions } from '../session.ts';
@@ -46,11 +45,15 @@ function bowAt(session: Session): BowAndArrows {
   return {
     ...bow,
     candidates: bow.candidates.map((candidate) => {
-      const there = rigAt(place.conditions)(candidate.rig);
-      const { scale } = there;
+      const { rig: own } = candidate;
+      const { scale } = own;
       return {
         ...candidate,
-        rig: { ...there, scale: scale === null ? null : { ...scale, atZero: scale.atZero + shift } },
+        rig: {
+          ...own,
+          conditions: { ...own.conditions, ...place.conditions },
+          scale: scale === null ? null : { ...scale, atZero: scale.atZero + shift },
+        },
       };
     }),
   };

@@ -5,7 +5,7 @@ import { rangeWords } from '../../documents/table/range-digits.ts';
 import { at } from '../../numerics/at.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import { buildChanges } from './build-changes.ts';
-import { withError } from './difference-tables.ts';
+import { isSame, withError } from './difference-tables.ts';
 import { factWording, rowWording, type Wording } from './fields.ts';
 import { type CompareFindings, differentDays } from './findings.ts';
 
@@ -93,10 +93,9 @@ export function verdictLines({ session, comparison }: CompareFindings, contrast:
     add(contrast.facts[fact], contrast.readings.facts[fact], factWording(fact, units), '');
   for (const key of TOLD_ROWS)
     add(last?.[key] ?? null, contrast.readings.rows.at(-1)?.[key], rowWording(key, units), ` at ${range}`);
-  const real = found.filter(({ difference, share }) => difference.real && share > MATTERS);
-  const open = found.filter(
-    ({ difference: { real: isReal, value, sd } }) => !isReal && (value !== 0 || sd !== 0),
-  );
+  const shown = found.filter(({ difference, wording }) => !isSame(difference, wording));
+  const real = shown.filter(({ difference, share }) => difference.real && share > MATTERS);
+  const open = shown.filter(({ difference }) => !difference.real);
   const words = ({ wording, difference, where }: (typeof found)[number]): string =>
     `${wording.label}${where} ${withError({ ...difference, real: true }, wording)} ${wording.unit}`.trimEnd();
   const name = contrast.readings.build.name;
@@ -117,7 +116,7 @@ function markWords(
   { smallLength }: CompareFindings['session']['units'],
 ): string {
   const digits = smallLength === 'in' ? 1 : 0;
-  const how = real ? '' : ', which is no more than the error';
+  const how = real ? '' : ', less than twice its error: it cannot be told from nothing';
   return (
     `With the present marks it hits ${formatQuantity(Math.abs(value), smallLength, digits)} ` +
     `${value < 0 ? 'low' : 'high'} at ${range} (± ${formatQuantity(sd, smallLength, digits)})${how}.`

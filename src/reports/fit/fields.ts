@@ -1,5 +1,5 @@
 import type { Residual } from '../../calibration/fit.ts';
-import type { MarkResidual } from '../../calibration/mark-residual.ts';
+import type { MarkResidual, PencilResidual } from '../../calibration/mark-residual.ts';
 import type { Field } from '../field.ts';
 import type { Session } from '../session.ts';
 import { targetDigits } from '../side-words.ts';
@@ -62,6 +62,41 @@ export const MARK_FIELDS: readonly Field<MarkResidual>[] = [
     symbol: 'scale',
     digits: 2,
     of: ({ reading, predicted }) => reading - predicted,
+  },
+  {
+    key: 'on_target_m',
+    name: 'on target',
+    unit: 'smallLength',
+    digits: targetDigits,
+    of: ({ residual }) => residual.residual,
+  },
+  {
+    key: 'on_target_sd_m',
+    name: '±',
+    unit: 'smallLength',
+    digits: targetDigits,
+    of: ({ residual }) => residual.measurement.sd,
+  },
+  { key: 'studentised', name: 'in errors', digits: 1, of: ({ residual }) => residual.studentised },
+];
+
+/** Every pencil line on the strip beside the calibrated model's. */
+export const PENCIL_FIELDS: readonly Field<PencilResidual>[] = [
+  {
+    key: 'range_m',
+    name: 'range',
+    unit: 'range',
+    digits: 1,
+    of: ({ residual }) => residual.measurement.range,
+  },
+  { key: 'on_tape_m', name: 'pencil line', unit: 'mm', digits: 2, of: ({ onTape }) => onTape },
+  { key: 'predicted_m', name: 'predicted', unit: 'mm', digits: 2, of: ({ predicted }) => predicted },
+  {
+    key: 'residual_m',
+    name: 'residual',
+    unit: 'mm',
+    digits: 2,
+    of: ({ onTape, predicted }) => onTape - predicted,
   },
   {
     key: 'on_target_m',

@@ -1,6 +1,7 @@
 import type { Finding } from '../../calibration/diagnose.ts';
 import { at } from '../../numerics/at.ts';
-import { disagreementWords, measurementName, otherUnitWords } from '../disagreement-words.ts';
+import { disagreementWords, otherUnitWords } from '../disagreement-words.ts';
+import { measurementName } from '../measurement-name.ts';
 import type { Session } from '../session.ts';
 import { parameterWords } from './parameter-words.ts';
 
@@ -54,6 +55,11 @@ export function findingWords(session: Session, finding: Finding): string {
       );
     case 'far from prior': {
       const { name } = words[finding.parameter];
+      if (finding.parameter === 'speed_per_degree')
+        return (
+          `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what is usual: was the bow ` +
+          'changed between the warm and the cold days?'
+        );
       return (
         `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what was ` +
         'measured: measure it again.'

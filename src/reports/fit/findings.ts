@@ -1,20 +1,36 @@
+import { tried } from '../../calibration/agreement.ts';
+import { type BowChange, bowChange } from '../../calibration/bow-change.ts';
 import {
   type DayEstimate,
   dayEstimates,
+  daysAgree,
   EVENINGS_APART,
   hiddenByEvenings,
 } from '../../calibration/day-estimates.ts';
 import { type Finding, findings } from '../../calibration/diagnose.ts';
 import type { Calibration, Residual } from '../../calibration/fit.ts';
-import { type MarkResidual, markResiduals } from '../../calibration/mark-residual.ts';
+import {
+  type MarkResidual,
+  markResiduals,
+  type PencilResidual,
+  pencilResiduals,
+} from '../../calibration/mark-residual.ts';
 import { markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { type NextRange, nextRange } from '../../calibration/next-range.ts';
-import { PARAMETERS, type ParameterName } from '../../calibration/parameters.ts';
+import type { ParameterName } from '../../calibration/parameters.ts';
 import type { ParameterEstimate } from '../../calibration/verdict.ts';
 import { at } from '../../numerics/at.ts';
-import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
+import {
+  type Kelvin,
+  type KilogramsPerCubicMetre,
+  type Metres,
+  type MetresPerSecond,
+  si,
+} from '../../quantities/quantity.ts';
 import { plannedMarkSd } from '../../setup/assemble/assemble-marks.ts';
+import { arrowsLeftOut, type LeftOut, shotsIn } from '../../setup/assemble/shots.ts';
 import type { OpenSetup } from '../../setup/open.ts';
+import type { SetupFile } from '../../setup/schema/schema.ts';
 import { marksFor } from '../../sight/marks.ts';
 import { isToldSpread } from '../told-spread.ts';
 import { shootable } from './shootable.ts';
@@ -64,6 +80,7 @@ export interface FitFindings {
   readonly measurements: number;
   readonly parameters: readonly ParameterFound[];
   readonly marks: readonly MarkResidual[];
+  readonly pencil: readonly PencilResidual[];
   /** Chronograph readings and drops. */
   readonly others: readonly Residual[];
   /** The closest tie between two parameters; null when none is close. */
@@ -72,11 +89,24 @@ export interface FitFindings {
   readonly sureness: readonly Sureness[];
   readonly next: NextGroup;
   /** Every day that the file names. */
-  readonly days: readonly DayEstimate[];
+  readonly days: readonly DayFound[];
+  /** Chance that days of one bow differ more than these; null for fewer than three. */
+  readonly daysAgree: number | null;
+  /** What has changed on the bow between the days; null where nothing is likely to have. */
+  readonly change: BowChange | null;
+  /** Arrows that belong to no group. */
+  readonly wild: readonly LeftOut[];
   /** What two evenings could hide in marks that name no day; null where they all do, or nothing could be hidden. */
   readonly hidden: HiddenByEvenings | null;
 }
 
+/** A day, and what it was shot in. */
+interface DayFound extends DayEstimate {
+  readonly temperature: Kelvin;
+  readonly density: KilogramsPerCubicMetre;
+  /** The arrow of the day; null for the file's own. */
+  readonly build: string | null;
+}
 /** The farthest range that the tape is to serve. */
 export const farthestOf = ({ sureness }: Pick<FitFindings, 'sureness'>): Metres =>
   at(sureness, sureness.length - 1).range;
@@ -90,7 +120,10 @@ interface HiddenByEvenings {
 }
 
 export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole: Metres): FitFindings {
-  const { setup, assembly, calibration, disagreement } = opened;
+  const { setup, assembly, calibration, disagreement, uncalibrated } = opened;
+  // A day on which the bow was another may be all that contradicts: it has to be in what the days are told by.
+  const isWhole = calibration.residuals.length === assembly.problem.measurements.length;
+  const all = isWhole ? calibration : (tried(assembly.problem)?.calibration ?? calibration);
   const { begin, ...where } = shootable(opened, ranges, whole);
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
@@ -99,7 +132,7 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
   return {
     symptoms: findings(calibration, disagreement),
     isUnreadable:
-      assembly.scale.scale === null && (setup.marks ?? []).some(({ reading }) => reading !== undefined),
+      assembly.scale.scale === null && shotsIn(setup).marks.some(({ reading }) => reading !== undefined),
     measurements: calibration.residuals.length,
     parameters: calibration.parameters.map((estimate) => ({
       ...estimate,
@@ -107,8 +140,9 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
       wasKnown: estimate.priorSd <= WIDE_OPEN[estimate.name],
     })),
     marks: markResiduals(calibration),
-    others: calibration.residuals.filter(({ measurement }) => measurement.kind !== 'mark'),
-    tie: closestTie(calibration),
+    pencil: pencilResiduals(calibration),
+    others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
+    tie: closestTie(calibration, (name) => name !== 'scale_offset' || assembly.rig.scale !== null),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
@@ -121,9 +155,22 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },
     },
-    days: dayEstimates(calibration),
+    days: daysFound(setup, all),
+    daysAgree: daysAgree(all),
+    change: bowChange(all),
+    wild: arrowsLeftOut(uncalibrated ? {} : setup),
     hidden: hiddenIn(calibration, ranges),
   };
+}
+
+function daysFound({ days = [] }: SetupFile, calibration: Calibration): readonly DayFound[] {
+  const { measurements, rig } = calibration.problem;
+  return dayEstimates(calibration).map((estimate) => {
+    const shot = measurements.find(({ day }) => day === estimate.day);
+    const { air } = shot?.setting ?? rig.conditions;
+    const build = days.find(({ date }) => date === estimate.day)?.build ?? null;
+    return { ...estimate, temperature: air.temperature, density: air.density, build };
+  });
 }
 
 function hiddenIn(calibration: Calibration, ranges: readonly Metres[]): HiddenByEvenings | null {
@@ -141,6 +188,8 @@ const WIDE_OPEN: Readonly<Record<ParameterName, number>> = {
   peep_height: 1,
   scale_ratio: 5,
   scale_offset: 50,
+  speed_per_degree: 5,
+  tape_ratio: 0.3,
 };
 
 const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null);
@@ -148,16 +197,22 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-function closestTie({ correlations }: Calibration): Tie | null {
-  const ties = PARAMETERS.flatMap((one, i) =>
-    PARAMETERS.slice(i + 1).map((other, k) => ({
+/** @param isShown of parameters that mean anything for this sight */
+function closestTie(
+  { correlations, names }: Calibration,
+  isShown: (name: ParameterName) => boolean,
+): Tie | null {
+  const ties = names.flatMap((one, i) =>
+    names.slice(i + 1).map((other, k) => ({
       one,
       other,
       correlation: at(at(correlations, i), i + 1 + k),
     })),
   );
   const closest = at(
-    ties.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    ties
+      .filter(({ one, other }) => isShown(one) && isShown(other))
+      .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     0,
   );
   return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;

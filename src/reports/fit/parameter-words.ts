@@ -1,6 +1,7 @@
-import { type ParameterName, TRAVEL_SCALE } from '../../calibration/parameters.ts';
+import type { ParameterName } from '../../calibration/parameters.ts';
 import type { DisplayUnit } from '../../quantities/format.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
+import { bowDigits } from '../bow-length.ts';
 import type { Session } from '../session.ts';
 
 /** A calibrated parameter as an archer reads it: its name, and a number of it in its unit. */
@@ -37,7 +38,7 @@ export function parameterWords({
       value: (raw) => raw,
       spread: (raw) => raw,
     },
-    peep_height: inUnit('peep height', units.bowLength, 2),
+    peep_height: inUnit('peep height', units.bowLength, bowDigits(units, 2)),
     scale_ratio:
       pitch === null
         ? {
@@ -54,12 +55,23 @@ export function parameterWords({
             value: (raw) => raw * pitch,
             spread: (raw) => raw * pitch,
           },
-    scale_offset: {
-      name: 'reading at the zero range',
-      unit: 'scale',
-      digits: 2,
-      value: (raw) => raw + (scale ?? TRAVEL_SCALE).atZero,
+    speed_per_degree: inUnit('speed by warmth', units.speedPerDegree, 3),
+    tape_ratio: {
+      name: 'strip travel over pin travel',
+      unit: '',
+      digits: 4,
+      value: (raw) => raw,
       spread: (raw) => raw,
     },
+    scale_offset:
+      scale === null
+        ? inUnit("place of the zero range's line", 'mm', 1)
+        : {
+            name: 'reading at the zero range',
+            unit: 'scale',
+            digits: 2,
+            value: (raw) => raw + scale.atZero,
+            spread: (raw) => raw,
+          },
   };
 }

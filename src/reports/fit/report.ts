@@ -10,13 +10,14 @@ import type { Occasion } from '../occasion.ts';
 import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { unseenWords } from '../unseen-words.ts';
-import { MARK_FIELDS, OTHER_FIELDS, parameterFields } from './fields.ts';
+import { changeLines, dayLines, wildLines } from './day-words.ts';
+import { MARK_FIELDS, OTHER_FIELDS, PENCIL_FIELDS, parameterFields } from './fields.ts';
 import { type FitFindings, farthestOf, fitFindings } from './findings.ts';
 import { residualPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { fitSheet } from './sheet.ts';
-import { parameterTable, residualTable } from './tables.ts';
-import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
+import { parameterTable, pencilTable, residualTable } from './tables.ts';
+import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** Candidates for the next range stand this far apart, in the range unit. */
 const STEP = 5;
@@ -41,15 +42,18 @@ export function report(
 const isSaid = (session: Session, text: string): boolean => text === disagreementWords(session);
 
 const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
-  verdict(findingLines(session, found).join('\n')),
+  verdict([...changeLines(found, session.units), ...findingLines(session, found)].join('\n')),
   verdict(tapeLine(found, session.units)),
   ...headBlocks(session).filter((block) => block.kind !== 'warning' || !isSaid(session, block.text)),
   { kind: 'sheet', about: '' },
   tableBlock(parameterTable(session, found), verdictLine(found)),
   paragraph(tieLine(session, found)),
-  ...(found.marks.length === 0
+  ...(found.marks.length === 0 ? [] : [tableBlock(residualTable(session, found))]),
+  ...(found.pencil.length === 0 ? [] : [tableBlock(pencilTable(session, found))]),
+  ...(found.marks.length + found.pencil.length === 0
     ? []
-    : [tableBlock(residualTable(session, found)), ...inWhole(plotBlock(residualPlot(found, session.units)))]),
+    : inWhole(plotBlock(residualPlot(found, session.units)))),
+  paragraph(wildLines(found, session.units).join('\n')),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
   paragraph(unseenWords(session, farthestOf(found)).join('\n')),
@@ -58,7 +62,7 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
 
 function dataFor(session: Session, found: FitFindings): object {
   const { title, calibrated, calibration } = session;
-  const { parameters, marks, others, symptoms, next, days, hidden } = found;
+  const { parameters, marks, pencil, others, symptoms, next, days, change, wild, hidden } = found;
   return {
     title,
     calibrated,
@@ -69,6 +73,15 @@ function dataFor(session: Session, found: FitFindings): object {
     parameters: dataOf(parameterFields(session), parameters),
     correlations: calibration.correlations,
     residuals: dataOf(MARK_FIELDS, marks),
+    pencil_lines: dataOf(PENCIL_FIELDS, pencil),
+    wild_arrows: wild.map(({ range, date, arrow, hit, chance }) => ({
+      range_m: range,
+      date,
+      arrow,
+      right_m: hit.right,
+      high_m: hit.high,
+      chance,
+    })),
     others: dataOf(OTHER_FIELDS, others),
     findings: symptoms,
     contradiction: contradictionData(session),
@@ -77,15 +90,34 @@ function dataFor(session: Session, found: FitFindings): object {
     next_range_m: next.range,
     rms_on_target_now_m: next.rmsNow,
     rms_on_target_after_m: next.rmsAfter,
-    days: days.map(({ day, measurements, speedOffset, sd }) => ({
+    days: days.map(({ day, measurements, speedOffset, sd, temperature, density, build }) => ({
       date: day,
       measurements,
       speed_offset_mps: speedOffset,
       sd_mps: sd,
+      temperature_K: temperature,
+      density_kgpm3: density,
+      build,
     })),
+    days_agree_chance: found.daysAgree,
+    bow_change:
+      change === null
+        ? null
+        : {
+            since: change.since,
+            cause: change.cause,
+            size: change.size,
+            sd: change.sd,
+            unit: CHANGE_UNITS[change.cause],
+            chance: change.chance,
+            chance_of_any: change.chanceOfAny,
+          },
     hidden_by_evenings:
       hidden === null
         ? null
         : { range_m: hidden.range, on_target_m: hidden.shift, speed_difference_mps: hidden.apart },
   };
 }
+
+/** SI units of what a bow changes by. */
+const CHANGE_UNITS = { launch_speed: 'm/s', peep_or_sight: 'm', drag: '1' } as const;

@@ -6,10 +6,11 @@ import { airLine, arrowLine, dateLine } from '../head.ts';
 import type { Session } from '../session.ts';
 import { unseenWords } from '../unseen-words.ts';
 import { warnings } from '../warnings.ts';
+import { changeLines, dayLines, wildLines } from './day-words.ts';
 import { type FitFindings, farthestOf } from './findings.ts';
 import { residualPlotWithBand, surenessPlot } from './plots.ts';
-import { parameterTable, residualTable } from './tables.ts';
-import { dayLines, findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
+import { parameterTable, pencilTable, residualTable } from './tables.ts';
+import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
 export function fitSheet(
@@ -25,14 +26,17 @@ export function fitSheet(
     {
       title: `${session.title}: what the marks decide`,
       subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
-      lead: [...lead, tapeLine(found, units), nextLine(session, found)],
+      lead: [...lead, ...changeLines(found, units), tapeLine(found, units), nextLine(session, found)],
       tables: [
         { title: 'Before and after the marks', ...parameterTable(session, found) },
+        ...(found.pencil.length === 0
+          ? []
+          : [{ title: 'The pencil lines beside the model', ...pencilTable(session, found) }]),
         ...(shot ? [{ title: 'The shot marks beside the model', ...residualTable(session, found) }] : []),
       ],
       notes: notes(session, found),
       plots: [
-        ...(shot
+        ...(shot || found.pencil.length > 0
           ? [{ title: 'How far each group lies from the model', ...residualPlotWithBand(found, units) }]
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),
@@ -64,6 +68,7 @@ function notes(session: Session, found: FitFindings): readonly string[] {
             `about ${measurements} is expected.`,
         ]),
     tieLine(session, found),
+    ...wildLines(found, session.units),
     ...otherLines(found, session.units),
     ...dayLines(found, session.units),
   ].filter((line) => line !== '');

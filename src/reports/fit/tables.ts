@@ -1,7 +1,7 @@
 import type { Table } from '../../documents/table/table.ts';
 import { tableOf } from '../field.ts';
 import type { Session } from '../session.ts';
-import { MARK_FIELDS, parameterFields } from './fields.ts';
+import { MARK_FIELDS, PENCIL_FIELDS, parameterFields } from './fields.ts';
 import type { FitFindings } from './findings.ts';
 
 /** What was known of each parameter before and after the marks. */
@@ -15,3 +15,7 @@ export const parameterTable = (session: Session, { parameters }: FitFindings): T
 /** Every shot mark beside what the calibrated model says of it. */
 export const residualTable = ({ units }: Session, { marks }: FitFindings): Table =>
   tableOf(MARK_FIELDS, marks, units);
+
+/** Every pencil line on the strip beside where the calibrated model would draw it. */
+export const pencilTable = ({ units }: Session, { pencil }: FitFindings): Table =>
+  tableOf(PENCIL_FIELDS, pencil, units);

@@ -28,17 +28,19 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
       measurement.kind === 'speed'
         ? formatQuantity(residual, units.speed, 1)
         : formatQuantity(residual, units.smallLength, 2);
-    return (
-      `${measurement.kind === 'speed' ? 'Speed' : 'Drop'} at ${range}: ${off} from the model, ` +
-      `${studentised.toFixed(1)} standard errors.`
-    );
+    const what = measurement.kind === 'speed' ? 'Speed' : 'Drop';
+    const isAtBow = measurement.kind === 'speed' && measurement.isAtBow === true;
+    const place = isAtBow ? `at the bow on ${measurement.day}` : `at ${range}`;
+    return `${what} ${place}: ${off} from the model, ` + `${studentised.toFixed(1)} standard errors.`;
   });
 
 /** How sure the marks are, near, half-way and far. */
-export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string {
+export function tapeLine({ sureness, marks, pencil }: FitFindings, units: DisplayUnits): string {
   const told = sureness.flatMap(({ range, now }) => (now === null ? [] : [{ range, now }]));
   if (told.length < sureness.length)
-    return 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
+    return marks.length === 0 && pencil.length > 0
+      ? 'No pencil line ties the strip to the arrow yet, so a place on it may be anything.'
+      : 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
   const [near, halfWay, far] = [0, Math.floor(told.length / 2), told.length - 1].map((i) => {
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;
@@ -74,30 +76,6 @@ export function nextLine(session: Session, { next }: FitFindings): string {
   );
 }
 
-/** What the days were off by, or what evenings that nobody told apart could hide; empty when there is neither. */
-export function dayLines({ days, hidden }: FitFindings, units: DisplayUnits): readonly string[] {
-  const speed = (value: number): string => formatQuantity(value, units.speed, 1);
-  const named = days.map(({ day, measurements, speedOffset, sd }) => {
-    const count = measurements === 1 ? '1 measurement' : `${measurements} measurements`;
-    const side = speedOffset < 0 ? 'slower' : 'faster';
-    return [
-      `On ${day} (${count}) the arrows flew as if ${speed(Math.abs(speedOffset))} ${side} than on the mean of days`,
-      `(± ${speed(sd)}); that includes air and wind as well as the bow.`,
-    ].join(' ');
-  });
-  if (hidden === null) return named;
-  const far = formatQuantity(hidden.range, units.range, 0);
-  const shift = `${formatQuantity(hidden.shift, units.smallLength, 1)} at ${far}`;
-  return [
-    ...named,
-    [
-      'Marks without a date are assumed to be from one day on each side of the widest gap between their ranges.',
-      `Two evenings that differ by ${speed(hidden.apart)} could hide up to ${shift};`,
-      'a "date" in each mark would separate them.',
-    ].join(' '),
-  ];
-}
-
 /** What the verdicts of the table mean, of those that stand in it; nothing when nothing was shot. */
 export function verdictLine({ measurements, parameters }: FitFindings): string {
   if (measurements === 0) return '';
@@ -118,5 +96,8 @@ const VERDICTS: readonly (readonly [Verdict, string])[] = [
 export function tieLine(session: Session, { tie }: FitFindings): string {
   if (tie === null) return '';
   const words = parameterWords(session);
-  return `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ${tie.correlation.toFixed(2)}).`;
+  return (
+    `Your marks tell ${words[tie.one].name} and ${words[tie.other].name} apart least (correlation ` +
+    `${tie.correlation.toFixed(2)}).`
+  );
 }

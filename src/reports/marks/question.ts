@@ -1,6 +1,7 @@
 import { rangeIn, stepIn } from '../asked/option.ts';
 import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
+import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
 
 export const question = asked({
   name: 'marks',
@@ -9,6 +10,7 @@ export const question = asked({
     from: rangeIn(10, 'nearest range; closer ones matter on few bows'),
     to: rangeIn(100, 'farthest range; few sights reach further'),
     every: stepIn(1, 'step of the rows; a tape has one tick each'),
+    ...SIGHT_OPTIONS,
     ...STANDING_OPTIONS,
   },
   examples: [

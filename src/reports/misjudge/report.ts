@@ -8,6 +8,7 @@ import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
 import { inWhole, note, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { whoseArrow } from '../whose-arrows.ts';
 import { MISJUDGE_FIELDS } from './fields.ts';
 import { type MisjudgeAsked, type MisjudgeFindings, misjudgeFindings } from './findings.ts';
 import { hitPlot } from './plots.ts';
@@ -31,7 +32,7 @@ export function report([session]: Sessions, asked: AskedHere): Report {
       ...headBlocks(session),
       tableBlock(table),
       ...inWhole(plotBlock(hitPlot(found, units))),
-      note(columnWords(found.spread, units)),
+      note(columnWords(found.spread, whoseArrow(session), units)),
       ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(ENTRY_LEFT_OUT)]),
       ...cautionBlocks(session),
     ],

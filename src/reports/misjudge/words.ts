@@ -2,6 +2,7 @@ import type { Spread } from '../../advice/range/hit-chance.ts';
 import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, toSi } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import type { MisjudgeFindings } from './findings.ts';
 
 /** What a guess may be off at the farthest range, and how many hit there. */
@@ -20,8 +21,8 @@ export function verdictWords(
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 
-/** What the columns mean, and what the chances were computed from; a line each. */
-export function columnWords(spread: Spread, units: DisplayUnits): string {
+/** What the columns mean, and what the chances were computed from; a line each. @param whose arrows scatter so */
+export function columnWords(spread: Spread, whose: string, units: DisplayUnits): string {
   const hundred = toSi(100, units.range);
   return [
     'short, long: a guess off by this much puts the arrow on the edge of the ring; ' +
@@ -29,7 +30,7 @@ export function columnWords(spread: Spread, units: DisplayUnits): string {
     `hits: of shots at the centre, guesses off by ${formatQuantity(spread.guess, '%', 0)} of the range, ` +
       `cants of ${formatQuantity(spread.cant, 'deg', 1)}, ` +
       `winds of ${formatQuantity(spread.windAcross, units.windSpeed, 1)} and ` +
-      `one arrow's ${formatQuantity(spread.arrow * hundred, units.bowLength, 1)} at ` +
-      `${formatQuantity(hundred, units.range, 0)} (standard deviations).`,
+      `${bowLengthWords(spread.arrow * hundred, units, 1)} at ` +
+      `${formatQuantity(hundred, units.range, 0)} of ${whose} (standard deviations).`,
   ].join('\n');
 }

@@ -1,10 +1,10 @@
 import { nearestWord } from '../../quantities/nearest-word.ts';
-import { placeConditions } from '../../setup/assemble/assemble-place.ts';
+import { placeConditions, warmthAt } from '../../setup/assemble/assemble-place.ts';
 import { airFaults } from '../../setup/checks/air-checks.ts';
 import { draftOf } from '../../setup/checks/draft.ts';
 import type { OpenSetup } from '../../setup/open.ts';
-import { readQuantity } from '../../setup/schema/quantity-leaf.ts';
 import type { AirSection, PlaceEntry, SetupFile } from '../../setup/schema/schema.ts';
+import { fileQuantity } from '../asked/file-quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Place } from '../session.ts';
 
@@ -29,9 +29,12 @@ export function placeAsked(opened: OpenSetup, written: PlaceWritten): Place | nu
   if (name === null && singly.every((text) => text === null)) return null;
   const named = name === null ? null : placeNamed(opened, name);
   const section = { ...sectionOf(named, written), ...airWritten(opened.setup, named, written) };
+  const here = opened.calibration.rig.conditions;
+  const conditions = placeConditions(opened.setup, here, section);
   return {
     name: named === null ? null : named.name,
-    conditions: placeConditions(opened.setup, opened.calibration.rig.conditions, section),
+    conditions,
+    warmth: warmthAt({ calibration: opened.calibration, here: here.air, there: conditions.air }),
   };
 }
 
@@ -105,32 +108,22 @@ function airWritten(setup: SetupFile, place: PlaceEntry | null, written: PlaceWr
     }),
   );
   const section: AirSection = {
-    ...(altitude === null ? {} : { altitude: quantity('altitude', 'places.altitude', altitude) }),
+    ...(altitude === null ? {} : { altitude: fileQuantity('altitude', 'places.altitude', altitude) }),
     ...(temperature === null
       ? {}
-      : { temperature: quantity('temperature', 'places.temperature', temperature) }),
-    ...(pressure === null ? {} : { pressure: quantity('pressure', 'places.pressure', pressure) }),
+      : { temperature: fileQuantity('temperature', 'places.temperature', temperature) }),
+    ...(pressure === null ? {} : { pressure: fileQuantity('pressure', 'places.pressure', pressure) }),
     ...(seaLevelPressure === null
       ? {}
       : {
-          sea_level_pressure: quantity('seaLevelPressure', 'places.sea_level_pressure', seaLevelPressure),
+          sea_level_pressure: fileQuantity('seaLevelPressure', 'places.sea_level_pressure', seaLevelPressure),
           ...(known === undefined ? {} : { altitude: known }),
         }),
-    ...(humidity === null ? {} : { humidity: quantity('humidity', 'places.humidity', humidity) }),
+    ...(humidity === null ? {} : { humidity: fileQuantity('humidity', 'places.humidity', humidity) }),
   };
   if (fault === undefined) return section;
   throw new QuestionError(
     `{${pressure === null ? 'seaLevelPressure' : 'pressure'}}: ${fault.reason}`,
     `${fault.write}.`,
   );
-}
-
-type PlaceKey = `places.${'altitude' | 'temperature' | 'pressure' | 'sea_level_pressure' | 'humidity'}`;
-
-/** An option read as the key of the file is, within its limits. */
-function quantity<K extends PlaceKey>(option: string, key: K, text: string) {
-  const outcome = readQuantity(key, text);
-  if (outcome.refusal === undefined) return outcome.value;
-  const { reason, write } = outcome.refusal;
-  throw new QuestionError(`{${option}}: ${reason.replace(/\.$/, '')}`, `Write {${option}} ${write}.`);
 }

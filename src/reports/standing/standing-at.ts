@@ -1,8 +1,8 @@
 import { buildThere } from '../../advice/builds/build-there.ts';
-import { calibrationElsewhere, calibrationInAir } from '../../calibration/elsewhere.ts';
+import { asAtHome, calibrationElsewhere, carriedTo, type There } from '../../calibration/elsewhere.ts';
+import type { Calibration } from '../../calibration/fit.ts';
 import { at } from '../../numerics/at.ts';
 import { bowWithBuilds } from '../../setup/assemble/assemble-bow.ts';
-import { rigAt } from '../../setup/assemble/assemble-place.ts';
 import { mergeBuild } from '../../setup/assemble/merge-build.ts';
 import type { Place, Session } from '../session.ts';
 import { sameName, unknownName } from './place-asked.ts';
@@ -15,19 +15,26 @@ export interface Standing {
 }
 
 /**
- * The session for another arrow and at another place: the fit, which used the file's own arrow and the air of the marks, stays, and
- * every answer is for the arrow and the air asked for. The sight stays as it was zeroed at home with the file's own arrow.
+ * The session for another arrow and at another place: the fit, which used the file's own arrow and the air of the marks,
+ * stays, and every answer is for the arrow and the air asked for. The sight stays as it was zeroed at home with the file's own
+ * arrow.
  *
  * @throws QuestionError for a build that the file does not have; NumericalError when an arrow falls short of the zero range
  */
 export function standingAt(session: Session, { place, build }: Standing): Session {
   if (build !== null) return withBuild(session, build, place);
   if (place === null) return session;
-  return { ...session, place, calibration: calibrationInAir(session.calibration, rigAt(place.conditions)) };
+  return { ...session, place, calibration: calibrationAt(session, asAtHome(session.calibration), place) };
 }
 
+const calibrationAt = ({ calibration }: Session, there: There, place: Place | null): Calibration =>
+  calibrationElsewhere(
+    calibration,
+    place === null ? there : carriedTo({ conditions: place.conditions, ...place.warmth }, there),
+  );
+
 function withBuild(session: Session, name: string, place: Place | null): Session {
-  const { setup, assembly, calibration, title } = session;
+  const { setup, assembly, title } = session;
   const { builds = [] } = setup;
   const index = builds.findIndex((entry) => sameName(entry.name, name));
   if (index < 0)
@@ -42,7 +49,6 @@ function withBuild(session: Session, name: string, place: Place | null): Session
     );
   const entry = at(builds, index);
   const { build, there } = buildThere(bowWithBuilds(session), index);
-  const inAir = place === null ? (rig: typeof there.rig) => rig : rigAt(place.conditions);
   return {
     ...session,
     place,
@@ -50,10 +56,6 @@ function withBuild(session: Session, name: string, place: Place | null): Session
     title: `${title}, ${entry.name}`,
     setup: mergeBuild(setup, entry),
     assembly: { ...assembly, arrow: build.arrow, rig: { ...there.rig, launchSpeed: build.rig.launchSpeed } },
-    calibration: calibrationElsewhere(calibration, {
-      ...there,
-      rig: inAir(there.rig),
-      calibrated: inAir(there.calibrated),
-    }),
+    calibration: calibrationAt(session, there, place),
   };
 }

@@ -1,6 +1,7 @@
 import { LEAST_MARGIN, type SwingAdvice } from '../../advice/launch/swing.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { bowLengthWords } from '../bow-length.ts';
 import type { SwingFindings } from './findings.ts';
 
 /** Whether the arrow steers itself, and why. */
@@ -8,9 +9,9 @@ export function marginWords(
   { staticMargin, marginSd, marginShare, swing }: SwingAdvice,
   units: DisplayUnits,
 ): string {
-  const error = marginSd === null ? '' : ` (± ${formatQuantity(marginSd, units.bowLength, 1)})`;
+  const error = marginSd === null ? '' : ` (± ${bowLengthWords(marginSd, units, 1)})`;
   const margin =
-    `${steadyWord(marginShare)}: the centre of pressure is ${formatQuantity(staticMargin, units.bowLength, 1)}${error} ` +
+    `${steadyWord(marginShare)}: the centre of pressure is ${bowLengthWords(staticMargin, units, 1)}${error} ` +
     `behind the balance point, ${(100 * marginShare).toFixed(0)} % of the length of the arrow.`;
   const size =
     swing === null

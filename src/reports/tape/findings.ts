@@ -1,14 +1,19 @@
 import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-uncertainty.ts';
+import { hasRoomForNear } from '../../documents/tape/sheet-rule.ts';
+import { longestThatFits } from '../../documents/tape/strip-length.ts';
 import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
+import { fromSi } from '../../quantities/format.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
-import { defaultOf } from '../../setup/assemble/defaults.ts';
+import { si } from '../../quantities/quantity.ts';
+import { type TapeForm, tapeForm } from '../../setup/assemble/tape-form.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { marksFor } from '../../sight/marks.ts';
 import {
   type LabelledPlace,
   type NeighbourStrip,
   neighbourStrips,
+  type Slider,
   type Tape,
   type TapePlace,
   type TapeRange,
@@ -16,42 +21,77 @@ import {
   tapeOf,
   tapePlaces,
 } from '../../sight/tape.ts';
-import { isToldSpread } from '../told-spread.ts';
+import { asZeroed, pinAtZero } from '../../sight/zero.ts';
+import type { Session } from '../session.ts';
 
 /** The tape itself: what its table and its words say. */
 export interface TapeFindings extends Tape {
+  readonly form: TapeForm;
   readonly first: LabelledPlace;
   readonly last: LabelledPlace;
   /** From the outermost tick to the other. */
   readonly length: Metres;
+  /** The first range that its place on the sight has no room for. */
+  readonly placeEndsBefore: Metres | null;
+  /** Whether the strip is too narrow for the ranges inside the turning point. */
+  readonly nearLeftOut: boolean;
 }
 
-/** @throws DomainError when the arrow touches the sight at every range asked for */
+/** @throws DomainError when the arrow touches the sight at every range asked for, or the sight has room for none */
 export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): TapeFindings {
-  const tape = tapeOf(opened.calibration.rig, ranges, ratioOf(opened));
-  const { ticks } = tape;
+  const form = fittedForm(opened);
+  const tape = tapeOf(opened.calibration.rig, ranges, form.travelRatio, sliderOf(opened));
+  const { ticks, endsBefore } = cutToPlace(tape.ticks, form);
   if (ticks.length === 0)
     throw new DomainError('ticks on a tape', 0, 'at least one; ask for a wider span of ranges');
   return {
     ...tape,
+    form,
+    ticks,
     first: at(ticks, 0),
     last: at(ticks, ticks.length - 1),
     length: tapeLength(ticks),
+    placeEndsBefore: endsBefore,
+    nearLeftOut: !hasRoomForNear(fromSi(form.width, 'mm')) && ticks.some(({ branch }) => branch === 'near'),
   };
 }
 
-/** Of the way along the tape to the travel of the pin. */
-const ratioOf = ({ setup }: OpenSetup): number =>
-  setup.sight.tape?.travel_ratio ?? defaultOf('sight.tape.travel_ratio');
+/** The tape as the file has it, and as pencil lines measured it. */
+function fittedForm({ setup, calibration }: OpenSetup): TapeForm {
+  const form = tapeForm(setup);
+  const { tape_ratio: fitted } = (calibration.elsewhere?.home ?? calibration).values;
+  return fitted === undefined ? form : { ...form, travelRatio: fitted };
+}
+
+/** How far the slider goes, where the file says so. */
+const sliderOf = ({ setup: { sight } }: OpenSetup): Slider => ({
+  length: sight.travel_length ?? null,
+  aboveZero: sight.travel_above_zero ?? null,
+});
+
+/** The ticks for which the place of the tape on the sight is long enough. */
+function cutToPlace(
+  ticks: readonly LabelledPlace[],
+  form: TapeForm,
+): { readonly ticks: readonly LabelledPlace[]; readonly endsBefore: Metres | null } {
+  if (form.length === null) return { ticks, endsBefore: null };
+  const longest = longestThatFits([{ ticks }], form, fromSi(form.length, 'mm'));
+  const kept = ticks.filter(({ label }) => longest !== null && label <= longest);
+  const left = ticks.find(({ label }) => longest === null || label > longest);
+  return { ticks: kept, endsBefore: left === undefined ? null : left.range };
+}
 
 /** What a printed sheet shows besides the tape. */
 export interface SheetFindings {
   readonly neighbours: readonly NeighbourStrip[];
-  /** The marks that were shot and lie on the tape. */
+  /** The marks that were shot and lie on the tape, the zero's among them. */
   readonly shot: readonly TapePlace[];
   readonly zero: TapePlace;
-  /** How sure the first mark, one half-way and the last are; null when no mark ties the scale to the arrow. */
-  readonly sureness: readonly MarkUncertainty[] | null;
+  /** Where along the tape the sight stands as it was zeroed, with its own arrow in the air of its marks. */
+  readonly zeroAt: Metres;
+  readonly zeroShot: boolean;
+  /** Nothing was shot near ranges beyond this; null when all of the tape is proven. */
+  readonly provenTo: Metres | null;
 }
 
 export interface NeighboursAsked {
@@ -60,27 +100,47 @@ export interface NeighboursAsked {
   readonly step: MetresPerSecond;
 }
 
+/** Ranges farther than this beyond the last mark rest on the model alone (common practice, no source). */
+const PROVEN_BEYOND: Metres = si(18.288);
+/** Marks nearer to one another than this, m, are of one range. */
+const SAME_RANGE = 1e-6;
+
 export function sheetFindings(
-  opened: OpenSetup,
-  { ticks, first, last }: TapeFindings,
+  opened: Session,
+  { first, last, form }: TapeFindings,
   ranges: readonly TapeRange[],
   neighbours: NeighboursAsked,
 ): SheetFindings {
-  const { calibration } = opened;
-  const { rig, residuals } = calibration;
-  const ratio = ratioOf(opened);
-  const shot = residuals.flatMap(({ measurement }) =>
-    measurement.kind === 'mark' && measurement.range >= first.range && measurement.range <= last.range
-      ? [measurement.range]
-      : [],
+  const { rig, residuals } = opened.calibration;
+  const read = residuals.flatMap(({ measurement }) =>
+    measurement.kind === 'mark' || measurement.kind === 'pencil' ? [measurement.range] : [],
   );
-  const places = tapePlaces(rig, [rig.zeroRange, ...shot], ratio);
-  const told = [first, at(ticks, ticks.length >> 1), last].map(({ range }) => range);
-  const sureness = markUncertainty(calibration, marksFor(rig, told));
+  const isZero = (range: Metres) => Math.abs(range - rig.zeroRange) < SAME_RANGE;
+  const own = rig.zeroedWith === null;
+  const shot = (own ? read : []).filter(
+    (range) => !isZero(range) && range >= first.range && range <= last.range,
+  );
+  const places = tapePlaces(rig, [rig.zeroRange, ...shot], form.travelRatio);
+  const shotWithIt = opened.build === null ? read : [];
+  const provenTo = si<'m'>(Math.max(rig.zeroRange, ...shotWithIt) + PROVEN_BEYOND);
   return {
-    neighbours: neighbourStrips(rig, ranges, ratio, neighbours),
+    neighbours: neighbourStrips(rig, ranges, form.travelRatio, neighbours, sliderOf(opened)).map((strip) => ({
+      ...strip,
+      tape: { ...strip.tape, ticks: cutToPlace(strip.tape.ticks, form).ticks },
+    })),
     shot: places.slice(1),
     zero: at(places, 0),
-    sureness: sureness.every(({ onTargetSd }) => isToldSpread(onTargetSd)) ? sureness : null,
+    zeroAt: si(
+      own ? 0 : -form.travelRatio * (pinAtZero(rig, null).down - pinAtZero(asZeroed(rig), null).down),
+    ),
+    zeroShot: read.some(isZero),
+    provenTo: provenTo < last.range ? provenTo : null,
   };
+}
+
+/** How sure its fives are, or all of its marks when it has few. */
+export function surenessOf({ calibration }: OpenSetup, { ticks }: TapeFindings): readonly MarkUncertainty[] {
+  const fives = ticks.filter(({ label }) => label % 5 === 0);
+  const told = (fives.length > 2 ? fives : ticks).map(({ range }) => range);
+  return markUncertainty(calibration, marksFor(calibration.rig, told));
 }

@@ -1,6 +1,7 @@
-import { choice, count, flag, PAPER, rangeIn, text } from '../asked/option.ts';
-import { STANDING_OPTIONS } from '../asked/place-options.ts';
+import { choice, count, flag, optionalText, PAPER, rangeIn, text, textFile } from '../asked/option.ts';
+import { STANDINGS_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
+import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
 
 export const question = asked({
   name: 'tape',
@@ -10,16 +11,34 @@ export const question = asked({
     in: choice('unit', ['yards', 'metres'], 'yards', 'unit of the numbers on the tape'),
     from: rangeIn(20, 'first range on the tape; below it marks turn back'),
     to: rangeIn(100, 'last range on the tape; it ends earlier where the arrow would touch the sight'),
-    copies: count('count', [1, 60], 3, 'copies of the main tape on the page; cutting and gluing spoil some'),
+    copies: count(
+      'count',
+      [0, 60],
+      0,
+      'copies of each main tape, as cutting and gluing spoil some; 0 fills the page',
+    ),
     neighbours: count('count', [0, 6], 2, 'tapes for lower and higher speeds, each side; 0 leaves them out'),
+    join: flag('let a tape longer than the page run on to a second strip, glued on where a line shows'),
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
-    ...STANDING_OPTIONS,
+    ...SIGHT_OPTIONS,
+
+    against: textFile(
+      'file',
+      'old tape to judge, as rows that --csv of this command writes: which of its numbers to use, and how far it is off',
+    ),
+    againstSpeed: optionalText(
+      'speed',
+      'speed that the tape on the sight was made for, in place of its rows',
+    ),
+    ...STANDINGS_OPTIONS,
     anyway: flag('print although the marks contradict one another; every strip then says DRAFT'),
   },
-  sheet: { when: 'always', what: 'file to write; .pdf or .svg', example: 'tape' },
+  sheet: { when: 'asked', what: 'file to write; .pdf or .svg', example: 'tape' },
   // A tape in metres asks for round numbers of metres, whatever the units of the words.
-  countsMetres: (given, system) => system === 'metric' || given['in'] === 'metres',
+  countsMetres: (given, system) => system !== 'imperial' || given['in'] === 'metres',
   examples: [
+    ['what a tape for 282 ft/s is still worth', 'setup.yaml --against-speed 282fps'],
+    ['for every place of the file, side by side', 'setup.yaml --place all --out tapes.pdf'],
     ['on A4, 20 to 100 yards', 'setup.yaml --out tape.pdf'],
     [
       'in metres on Letter paper, as a drawing',

@@ -1,26 +1,30 @@
+import { pencilResiduals } from '../../calibration/mark-residual.ts';
 import type { Asked } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
+import { PENCIL_FIELDS } from '../fit/fields.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
 import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
-import { note, paragraph, type Report, warning } from '../report.ts';
-import type { Sessions } from '../session.ts';
+import { note, paragraph, type Report, tableBlock, verdict, warning } from '../report.ts';
+import type { Session, Sessions } from '../session.ts';
 import { markWarnings, warnings } from '../warnings.ts';
+import { againstFindings } from './against.ts';
+import { AGAINST_NOTE, againstFields, againstWords } from './against-words.ts';
 import { askedRanges } from './asked-ranges.ts';
 import { tickFields } from './fields.ts';
 import { sheetFindings, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
-import { tapeSheet } from './sheet.ts';
-import { lengthWords, PRINT_WORDS, shortNotes } from './words.ts';
+import { type NamedTape, tapeSheet } from './sheet.ts';
+import { DRAW_WORDS, lengthWords, PRINT_WORDS, shortNotes, standingName, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
 
 export function report(
-  [session]: Sessions,
+  [session, ...others]: Sessions,
   asked: Asked<typeof question.options>,
   { now, sheet }: Occasion,
 ): Report {
@@ -29,23 +33,40 @@ export function report(
   const step = positiveQuantity('step', asked.step, 'speed', WIDEST_STEP);
   const unit = asked.in === 'yards' ? 'yd' : 'm';
   const ranges = askedRanges(asked, unit);
-  const tape = tapeFindings(session, ranges);
+  const named = (one: Session, count: number): NamedTape => {
+    const tape = tapeFindings(one, ranges);
+    return { session: one, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
+  };
+  const tapes = [
+    named(session, sheet ? asked.neighbours : 0),
+    ...others.map((other) => named(other, 0)),
+  ] as const;
+  const [{ tape, sheet: found }] = tapes;
   const doubts = markWarnings(session, tape.last.range);
-  const print = { unit, paper: asked.page, copies: asked.copies, day: now } as const;
-  const draw = () =>
-    tapeSheet(session, tape, sheetFindings(session, tape, ranges, { count: asked.neighbours, step }), print);
+  const against = againstFindings(session, asked, tape, unit);
   const fields = tickFields(unit);
   return {
     title,
     blocks: [
+      ...(against === null ? [] : [verdict(againstWords(against, units, unit))]),
+      verdict(verdictWords(session, tape, found.provenTo, unit)),
       ...headBlocks(session),
-      { kind: 'sheet', about: lengthWords(tape, unit) },
+      {
+        kind: 'sheet',
+        about: tapes.map((one) => lengthWords(one.tape, unit, standingName(one.session))).join('; '),
+      },
       ...doubts.map(warning),
-      paragraph(PRINT_WORDS),
-      ...shortNotes(tape, units).map(note),
+      ...(against === null
+        ? []
+        : [tableBlock(tableOf(againstFields(unit), against.marks, units)), note(AGAINST_NOTE)]),
+      paragraph(sheet ? PRINT_WORDS : DRAW_WORDS),
+      ...shortNotes(tape, units, unit).map(note),
       ...cautionBlocks(session),
     ],
-    rows: tableOf(fields, tape.ticks, units),
+    rows:
+      against === null
+        ? tableOf(fields, tape.ticks, units)
+        : tableOf(againstFields(unit), against.marks, units),
     data: {
       title,
       calibrated,
@@ -56,7 +77,48 @@ export function report(
       // A door that writes the sheet puts the names of its files here.
       files: [],
       ticks: dataOf(fields, tape.ticks),
+      // Counted from the archer's own line of the zero range.
+      pencil_lines: dataOf(PENCIL_FIELDS, pencilResiduals(calibration)),
+      strips: tapes.map((one) => stripData(one, fields)),
+      against: against === null ? null : dataOf(againstFields(unit), against.marks),
+      form: {
+        width_m: tape.form.width,
+        length_m: tape.form.length,
+        ticks: tape.form.ticks,
+        far_at: tape.form.farAt,
+        numbers: tape.form.numbers,
+        travel_ratio: tape.form.travelRatio,
+      },
+      ends_before_m: {
+        contact: tape.endsBefore,
+        reach: tape.beyond,
+        slider: tape.sliderEndsBefore,
+        place: tape.placeEndsBefore,
+      },
+      proven_to_m: found.provenTo,
     },
-    sheet: sheet ? draw() : null,
+    sheet: sheet
+      ? tapeSheet(tapes, {
+          unit,
+          paper: asked.page,
+          copies: asked.copies,
+          join: asked.join,
+          day: now,
+          step,
+        })
+      : null,
   };
 }
+
+/** One of the tapes of the sheet. */
+const stripData = (
+  { session: { build, place, calibration }, tape, sheet }: NamedTape,
+  fields: ReturnType<typeof tickFields>,
+): object => ({
+  build: build === null ? null : build.name,
+  place: place === null ? null : place.name,
+  density_kgpm3: calibration.rig.conditions.air.density,
+  launch_speed_mps: calibration.rig.launchSpeed,
+  zeroed_at_m: sheet.zeroAt,
+  ticks: dataOf(fields, tape.ticks),
+});

@@ -1,37 +1,99 @@
-import type { MarkUncertainty } from '../../calibration/mark-uncertainty.ts';
+import { NARROWEST_WITH_NEAR } from '../../documents/tape/strip-grid.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
-import { formatQuantity } from '../../quantities/format.ts';
+import { formatQuantity, fromSi } from '../../quantities/format.ts';
+import type { Metres } from '../../quantities/quantity.ts';
 import type { NeighbourStrip } from '../../sight/tape.ts';
 import { reachNote } from '../marks/words.ts';
-import type { TapeFindings } from './findings.ts';
+import type { Session } from '../session.ts';
+import { surenessWords } from '../sureness-words.ts';
+import { surenessOf, type TapeFindings } from './findings.ts';
 
 /** What the sheet holds: its ranges and its length. */
-export const lengthWords = ({ first, last, length }: TapeFindings, unit: 'yd' | 'm'): string =>
-  `${first.label} to ${last.label} ${unit}, ${formatQuantity(length, 'mm', 1)} long`;
+export const lengthWords = (
+  { first, last, length }: TapeFindings,
+  unit: 'yd' | 'm',
+  name: string | null,
+): string =>
+  `${name === null ? '' : `${name} `}${first.label} to ${last.label} ${unit}, ${formatQuantity(length, 'mm', 1)} long`;
 
+export const DRAW_WORDS = 'Nothing is drawn yet: --out tape.pdf writes the sheet.';
 export const PRINT_WORDS = 'Print at 100 % ("actual size") and lay a ruler on the check bars before cutting.';
 
 /** Why the tape is shorter than was asked for, a sentence each; none when it is not. */
-export const shortNotes = ({ endsBefore, beyond }: TapeFindings, units: DisplayUnits): readonly string[] => [
-  ...(endsBefore === null
-    ? []
-    : [
-        `The tape ends before ${formatQuantity(endsBefore, units.range, 0)}: from there on the arrow or its vanes ` +
-          'would touch the sight.',
-      ]),
-  ...(beyond === null ? [] : [reachNote(beyond, units)]),
-];
-
-/** What one standard uncertainty of the marks is on the target. */
-export function surenessWords(sureness: readonly MarkUncertainty[] | null, units: DisplayUnits): string {
-  if (sureness === null) return 'No mark ties the scale to the arrow yet.';
-  const told = sureness.map(
-    ({ range, onTargetSd }) =>
-      `${formatQuantity(onTargetSd, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`,
-  );
-  return `Good to ± ${told.join(', ')} on the target (one standard uncertainty).`;
+export function shortNotes(
+  { endsBefore, beyond, sliderEndsBefore, sliderTooLow, placeEndsBefore, nearLeftOut }: TapeFindings,
+  units: DisplayUnits,
+  unit: 'yd' | 'm',
+): readonly string[] {
+  const before = (range: Metres): string => `The tape ends before ${formatQuantity(range, unit, 0)}:`;
+  return [
+    ...(endsBefore === null
+      ? []
+      : [`${before(endsBefore)} from there on the arrow or its vanes would touch the sight.`]),
+    ...(beyond === null ? [] : [reachNote(beyond, units)]),
+    ...(sliderEndsBefore === null
+      ? []
+      : [`${before(sliderEndsBefore)} the slider goes no lower (sight.travel_length).`]),
+    ...(sliderTooLow
+      ? ['Some near ranges are left out: the slider goes no higher (sight.travel_above_zero).']
+      : []),
+    ...(nearLeftOut
+      ? [
+          `Ranges so near that marks turn back are not drawn: they need a tape ${NARROWEST_WITH_NEAR} mm wide ` +
+            '(sight.tape.width).',
+        ]
+      : []),
+    ...(placeEndsBefore === null
+      ? []
+      : [`${before(placeEndsBefore)} its place on the sight is no longer (sight.tape.length).`]),
+  ];
 }
 
-/** What sets a neighbour apart, short enough for the head of a narrow strip. */
-export const neighbourName = ({ faster }: NeighbourStrip, { speed }: DisplayUnits): string =>
-  `${faster > 0 ? '+' : '−'}${formatQuantity(Math.abs(faster), speed, 0)}`;
+/** How good the marks of a tape are, in its own unit. */
+export const goodTo = (session: Session, tape: TapeFindings, unit: 'yd' | 'm'): string =>
+  surenessWords(
+    surenessOf(session, tape),
+    { ...session.units, range: unit },
+    { calibrated: session.calibrated, from: session.calibration.rig.zeroRange },
+  );
+
+/** The answer in a sentence or two: how far the tape can be trusted. */
+export const verdictWords = (
+  session: Session,
+  tape: TapeFindings,
+  provenTo: Metres | null,
+  unit: 'yd' | 'm',
+): string =>
+  goodTo(session, tape, unit) +
+  (provenTo === null
+    ? ''
+    : ` Ticks beyond ${formatQuantity(provenTo, unit, 0)} are hollow: nothing was shot near them. Prove them first.`);
+
+/** What hollow ticks say. */
+export const unprovenWords = (unit: 'yd' | 'm'): string =>
+  `hollow: more than ${unit === 'yd' ? '20 yd' : '18 m'} beyond the last range that was shot; prove it first`;
+
+/** How many decimals tell the steps of speed apart: within a twentieth of a step. */
+function stepDigits(step: number): number {
+  const near = (digits: number): boolean => Math.abs(Number(step.toFixed(digits)) - step) <= 0.05 * step;
+  return [0, 1, 2].find(near) ?? 3;
+}
+
+/** The build and the place that a tape is for; null for the tape of the setup as it is, or of air that has no name. */
+export function standingName({ build, place }: Session): string | null {
+  const names = [build, place].flatMap((one) => (one === null || one.name === null ? [] : [one.name]));
+  return names.length === 0 ? null : names.join(', ');
+}
+
+/** What sets a neighbour apart, short enough for a narrow strip. */
+export function neighbourName({ faster }: NeighbourStrip, step: number, { speed }: DisplayUnits): string {
+  const digits = stepDigits(fromSi(step, speed));
+  return `${faster > 0 ? '+' : '−'}${formatQuantity(Math.abs(faster), speed, digits)}`;
+}
+
+/** When to take a neighbour. */
+export const neighbourHint = ({ faster }: NeighbourStrip): string =>
+  `far shots ${faster > 0 ? 'high' : 'low'}: try this`;
+
+export const NEARBY_WORDS =
+  'Nearby speeds: where far shots land low with the tape, try a strip on its left; where they land high, one on its right.';

@@ -65,9 +65,11 @@ function blocksOf(session: Session, found: WindFindings) {
       `${airVerdict(found, units)} Where the marks of the air here (density altitude ${here}) hit in other air:`,
     ),
     tableBlock(airTable(found, units)),
-    note(
-      'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold ' +
-        'limbs and strings may not.',
+    ...inWhole(
+      note(
+        'camp: the standard atmosphere of that altitude. The bow is assumed to shoot as fast there; cold ' +
+          'limbs and strings may not.',
+      ),
     ),
     ...tapeWords(session, found, units).map(paragraph),
     ...cautionBlocks(session),

@@ -40,7 +40,7 @@ export function airVerdict({ airs }: WindFindings, units: DisplayUnits): string 
   const miss = `${heightWords(worst.worst.vertical, units)} at ${rangeWords(worst.worst.range, units)}`;
   return airs.every(({ holds }) => holds)
     ? `The tape stays accurate in all the conditions below: at worst, ${where} it hits ${miss}, less than ` +
-        'a third of the scatter of one of your arrows.'
+        'a third of what one arrow scatters.'
     : `The tape does not stay accurate everywhere: at worst, ${where} it hits ${miss}. Make one for each camp.`;
 }
 

@@ -1,15 +1,18 @@
 import { groupCentreSd } from '../../calibration/group.ts';
-import type { Measurement, ShotMark } from '../../calibration/measurement.ts';
-import type { Prior, Priors } from '../../calibration/parameters.ts';
+import type { Measurement, PencilMark, ShotMark } from '../../calibration/measurement.ts';
+import { type Prior, type Priors, TRAVEL_SCALE } from '../../calibration/parameters.ts';
 import { slopeAtHit } from '../../calibration/range-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
 import type { SightScale } from '../../sight/scale.ts';
-import type { MarkEntry, SetupFile } from '../schema/schema.ts';
+import type { DayEntry, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { archerSpread } from './archer-spread.ts';
+import type { DaySettings } from './assemble-days.ts';
+import { wayToChronograph } from './assemble-launch.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
+import { shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
 /**
@@ -32,33 +35,73 @@ const heldOver = (entry: MarkEntry): boolean => Math.abs(cantOf(entry)) > HELD_O
 const heightOf = ({ vertical }: MarkEntry): Metres => (vertical === undefined ? si(0) : vertical);
 
 /** Marks that take no part in the fit of heights, because of how the bow was held. */
-export const marksSetAside = ({ marks = [] }: SetupFile): readonly MarkEntry[] =>
-  marks.filter((entry) => entry.reading !== undefined && heldOver(entry));
+export const marksSetAside = (setup: SetupFile): readonly MarkEntry[] =>
+  shotsIn(setup).marks.filter((entry) => isSet(entry) && heldOver(entry));
+
+/** Whether it is known where the sight stood. */
+const isSet = ({ reading, on_tape: line }: MarkEntry): boolean => reading !== undefined || line !== undefined;
 
 /** What the file says was measured, each with its standard uncertainty. */
-export function measurementsOf(setup: SetupFile, rig: Rig): readonly Measurement[] {
+export function measurementsOf(
+  setup: SetupFile,
+  rig: Rig,
+  { settings, scale, ratio }: ShotWith,
+): readonly Measurement[] {
   const spread = archerSpread({ setup });
-  const marks = (setup.marks ?? []).flatMap((entry) => markOf(entry, { setup, rig, spread }));
-  const speeds = (setup.speeds ?? []).map(
+  const shots = shotsIn(setup);
+  const dated = (date: string | undefined) => datedIn(settings, date);
+  const marks = shots.marks.flatMap((entry): readonly Measurement[] => [
+    ...markOf(entry, dated(entry.date), { setup, rig, spread }),
+    ...pencilOf(entry, dated(entry.date), { setup, rig, spread, scale, ratio }),
+  ]);
+  const speeds = shots.speeds.map(
     (entry): Measurement => ({
       kind: 'speed',
       range: entry.range,
       speed: entry.speed,
       sd: statedSd.speedDownrange(entry) ?? defaultOf('launch.speed_sd'),
-      day: entry.date ?? null,
+      ...dated(entry.date),
     }),
   );
-  const drops = (setup.drops ?? []).map(
+  const drops = shots.drops.map(
     (entry): Measurement => ({
       kind: 'drop',
       aimedWith: entry.aimed_with,
       range: entry.range,
       drop: entry.drop,
       sd: statedSd.drop(entry) ?? usualCentreSd(entry.range),
-      day: entry.date ?? null,
+      ...dated(entry.date),
     }),
   );
-  return [...marks, ...speeds, ...drops];
+  const launches = (setup.days ?? []).flatMap((day) => launchOf(day, setup, rig, dated(day.date)));
+  return [...marks, ...speeds, ...drops, ...launches];
+}
+
+/** What measurements hang on beside the rig. */
+interface ShotWith {
+  readonly settings: DaySettings;
+  readonly scale: ScaleKnowledge;
+  /** First value of the travel of a strip over that of the pin; null where no line was pencilled. */
+  readonly ratio: Prior | null;
+}
+
+type Dated = Pick<Measurement, 'day' | 'setting'>;
+
+function datedIn(settings: DaySettings, date: string | undefined): Dated {
+  const setting = date === undefined ? undefined : settings.get(date);
+  return { day: date ?? null, ...(setting === undefined ? {} : { setting }) };
+}
+
+/** A day's own chronograph at the bow: a speed in that day's air, with that day's arrow. */
+function launchOf(day: DayEntry, { bow }: SetupFile, rig: Rig, dated: Dated): readonly Measurement[] {
+  const { speed, measured_at: measuredAt } = day;
+  if (speed === undefined) return [];
+  const arrow = dated.setting?.arrow ?? null;
+  const start = arrow === null ? rig.geometry.freeFlight : arrow.freeFlight;
+  const { balance } = arrow === null ? rig.conditions.arrow : arrow.flying;
+  const way = measuredAt === undefined ? 0 : wayToChronograph(bow, balance, measuredAt);
+  const sd = statedSd.daySpeed(day) ?? defaultOf('launch.speed_sd');
+  return [{ kind: 'speed', isAtBow: true, range: si(start + way), speed, sd, ...dated }];
 }
 
 /** What every mark of a file needs beside its own entry. */
@@ -69,8 +112,8 @@ interface MarkContext {
   readonly spread: number;
 }
 
-function markOf(entry: MarkEntry, context: MarkContext): readonly ShotMark[] {
-  const { range, reading, date } = entry;
+function markOf(entry: MarkEntry, dated: Dated, context: MarkContext): readonly ShotMark[] {
+  const { range, reading } = entry;
   const { scale } = context.rig;
   if (reading === undefined || scale === null || heldOver(entry)) return [];
   const sd = markSd(entry, scale, context);
@@ -82,7 +125,32 @@ function markOf(entry: MarkEntry, context: MarkContext): readonly ShotMark[] {
       vertical: heightOf(entry),
       sd,
       cant: cantOf(entry),
-      day: date ?? null,
+      ...dated,
+    },
+  ];
+}
+
+function pencilOf(
+  entry: MarkEntry,
+  dated: Dated,
+  context: MarkContext & Pick<ShotWith, 'scale' | 'ratio'>,
+): readonly PencilMark[] {
+  const { range, on_tape: onTape } = entry;
+  const { rig, ratio, scale } = context;
+  if (onTape === undefined || ratio === null || heldOver(entry)) return [];
+  const { peepToPin } = rig.geometry;
+  const drawn = (statedSd.onTape(entry) ?? defaultOf('marks.on_tape_sd')) / ratio.value;
+  return [
+    {
+      kind: 'pencil',
+      range,
+      onTape,
+      // With a scale whose place the marks are to tell, the line of the zero range is where they tell it.
+      lineAt: rig.scale !== null && scale.place !== 'given' ? null : (rig.scale ?? TRAVEL_SCALE).atZero,
+      vertical: heightOf(entry),
+      sd: si(Math.hypot(centreSd(entry, context), (drawn * range) / peepToPin, rangingSd(entry, rig))),
+      cant: cantOf(entry),
+      ...dated,
     },
   ];
 }
@@ -94,13 +162,20 @@ function markSd(
   { setup, rig, spread }: MarkContext,
 ): Metres {
   const perUnit = (travelPerUnit * entry.range) / rig.geometry.peepToPin;
-  const ranging = slopeAtHit(rig, entry.range) * (statedSd.markRange(entry) ?? usualRangeSd(entry.range));
+  const ranging = rangingSd(entry, rig);
   const readingSd = statedSd.markReading(entry);
   // A reading's own uncertainty without a group stands for the group as well.
   const standsForGroup = readingSd !== undefined && entry.arrows === undefined && entry.group === undefined;
   const group = statedSd.markHeight(entry) ?? (standsForGroup ? 0 : centreSdOf(entry, spread));
   return si(Math.hypot(group, perUnit * (readingSd ?? readingResolution(setup)), ranging));
 }
+
+const centreSd = (entry: MarkEntry, { spread }: Pick<MarkContext, 'spread'>): number =>
+  statedSd.markHeight(entry) ?? centreSdOf(entry, spread);
+
+/** What a wrong range does to the height of a mark. */
+const rangingSd = (entry: MarkEntry, rig: Rig): number =>
+  slopeAtHit(rig, entry.range) * (statedSd.markRange(entry) ?? usualRangeSd(entry.range));
 
 /**
  * Standard uncertainty on the target of a mark that is yet to be shot with a group of so many arrows, as that of the marks of the
@@ -168,13 +243,13 @@ export function priorsOf(
  * As stated in the file. Otherwise the zero counts as a group of the usual size, unless the marks contain that group
  * themselves or the reading at the zero is unknown.
  */
-function placePrior({ marks = [], sight }: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+function placePrior(setup: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
+  const { sight } = setup;
   const stated = sight.scale && statedSd.readingAtZero(sight.scale);
   if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
   const travelPerUnit = rig.scale === null ? METRE_OF_TRAVEL : rig.scale.travelPerUnit;
-  const shotAtZero = marks.some(
-    (entry) =>
-      entry.reading !== undefined && Math.abs(entry.range - rig.zeroRange) < SAME_RANGE && !heldOver(entry),
+  const shotAtZero = shotsIn(setup).marks.some(
+    (entry) => isSet(entry) && Math.abs(entry.range - rig.zeroRange) < SAME_RANGE && !heldOver(entry),
   );
   if (place !== 'from marks' && !shotAtZero)
     return {

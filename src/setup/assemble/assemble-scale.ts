@@ -5,6 +5,7 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SightScale } from '../../sight/scale.ts';
 import type { ScaleSection, SetupFile } from '../schema/schema.ts';
 import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
+import { shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
 /** The sight's scale, and where its two numbers come from. */
@@ -47,7 +48,7 @@ function pointsOf(
   { at_zero: atZero }: ScaleSection,
   zeroRange: number,
 ): readonly ScalePoint[] {
-  const shot = (setup.marks ?? []).flatMap(({ range, reading }) =>
+  const shot = shotsIn(setup).marks.flatMap(({ range, reading }) =>
     reading === undefined ? [] : [{ range, reading }],
   );
   return atZero === undefined ? shot : [...shot, { range: zeroRange, reading: atZero }];

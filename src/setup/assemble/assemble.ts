@@ -8,11 +8,14 @@ import type { Rig } from '../../sight/rig.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import { assembleAir, assembleWind } from './assemble-air.ts';
 import { assembleArrow } from './assemble-arrow.ts';
+import { assembleDays, type DaySettings } from './assemble-days.ts';
 import { assembleLaunch, powerStrokeOf } from './assemble-launch.ts';
 import { measurementsOf, priorsOf } from './assemble-marks.ts';
 import { assembleScale, type ScaleKnowledge } from './assemble-scale.ts';
+import { ratioPrior } from './assemble-strip.ts';
 import { defaultOf } from './defaults.ts';
 import { freeFallOf } from './free-fall-of.ts';
+import { furtherPriors } from './further-priors.ts';
 import { isLayerOpen, LAMINAR_DRAG } from './open-layer.ts';
 
 /** A setup file as the domain's values: what to fly, and what to hold it to. */
@@ -22,6 +25,8 @@ export interface Assembly {
   readonly rig: Rig;
   readonly scale: ScaleKnowledge;
   readonly problem: CalibrationProblem;
+  /** What was different on the days that the file describes. */
+  readonly days: DaySettings;
 }
 
 /**
@@ -47,14 +52,17 @@ export function assemble(setup: SetupFile): Assembly {
   };
   const scale = assembleScale(bare, setup);
   const rig = { ...bare, scale: scale.scale };
+  const settings = assembleDays(setup, arrow, rig, launch.sd);
+  const ratio = ratioPrior(bare, setup);
   return {
     arrow,
     rig,
     scale,
+    days: settings,
     problem: {
       rig,
-      priors: priorsOf(setup, rig, scale, launch.sd),
-      measurements: measurementsOf(setup, rig),
+      priors: { ...priorsOf(setup, rig, scale, launch.sd), ...furtherPriors(setup, settings, ratio) },
+      measurements: measurementsOf(setup, rig, { settings, scale, ratio }),
       days: USUAL_DAY,
       ...(isLayerOpen(setup, arrow, rig) ? { otherDrag: LAMINAR_DRAG } : {}),
     },

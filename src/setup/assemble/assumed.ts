@@ -4,6 +4,7 @@ import { si } from '../../quantities/quantity.ts';
 import { valueAt } from '../key-path.ts';
 import type { AirSection, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { DEFAULTS } from './defaults.ts';
+import { shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
 /** A default that a setup left standing. */
@@ -37,6 +38,7 @@ const ORDINARY_WHEN_ABSENT = [
   'wind.shear',
   'arrow.side_force',
   'sight.tape.travel_ratio',
+  'sight.tape.width',
   'eye_height',
   'sight.housing_below_pin',
 ];
@@ -54,7 +56,11 @@ export const assumedIn = (setup: SetupFile): readonly Assumed[] => [
 ];
 
 /** The defaults that give way to something other than their own key. */
-function isInForce({ air, marks = [] }: SetupFile, key: string): boolean {
+function isInForce(setup: SetupFile, key: string): boolean {
+  const { air, launch } = setup;
+  const { marks } = shotsIn(setup);
+  if (key === 'launch.speed_per_degree_sd') return launch.speed_per_degree !== undefined;
+  if (key === 'marks.on_tape_sd') return marks.some(isPencilledRoughly);
   if (key === 'marks.range_sd') return marks.some(isReadAtUnsureRange);
   if (key === 'marks.arrows') return marks.some(isGroupOfUnknownCount);
   if (key === 'air.temperature') return air?.altitude === undefined && !isStandard(air);
@@ -67,8 +73,11 @@ const isGroupOfUnknownCount = (mark: MarkEntry): boolean =>
   statedSd.markHeight(mark) === undefined &&
   statedSd.markReading(mark) === undefined;
 
+const isPencilledRoughly = (mark: MarkEntry): boolean =>
+  mark.on_tape !== undefined && statedSd.onTape(mark) === undefined;
+
 const isReadAtUnsureRange = (mark: MarkEntry): boolean =>
-  mark.reading !== undefined && statedSd.markRange(mark) === undefined;
+  (mark.reading !== undefined || mark.on_tape !== undefined) && statedSd.markRange(mark) === undefined;
 
 /** Only the altitude was given: assemble-air.ts takes the standard atmosphere as it is. */
 const isStandard = ({ temperature, pressure, sea_level_pressure, humidity }: AirSection = {}): boolean =>

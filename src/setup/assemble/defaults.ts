@@ -23,6 +23,11 @@ export const DEFAULTS = {
     text: '1.5 fps',
     why: 'two chronographs often differ by this much',
   },
+  'launch.speed_per_degree_sd': {
+    dimension: 'speedPerTemperature',
+    text: '0.05 fps/degF',
+    why: 'two readings of a chronograph 30 degF apart tell it as well as that',
+  },
   'arrow.drag_relative_sd': {
     dimension: 'ratio',
     text: '15 %',
@@ -90,12 +95,18 @@ export const DEFAULTS = {
     text: '0.5 %',
     why: 'a thread or a rack is made more accurately than a ruler can measure it',
   },
+  'sight.tape.width': { dimension: 'length', text: '12 mm', why: 'wide enough for large numbers' },
   'sight.tape.travel_ratio': {
     dimension: 'ratio',
     text: '1',
     why: 'the tape sits on the part that carries the pin',
   },
   'marks.arrows': { dimension: 'ratio', text: '3', why: 'a common size of group' },
+  'marks.on_tape_sd': {
+    dimension: 'length',
+    text: '0.3 mm',
+    why: 'a pencil line is drawn and measured with a ruler to about this much',
+  },
   'marks.range_sd': { dimension: 'length', text: '0.5 yd', why: 'a rangefinder shows whole yards' },
   'marks.arrow_spread': {
     dimension: 'ratio',
@@ -113,6 +124,7 @@ export const DEFAULT_WORDS = {
   'arrow.parts.vanes.leading_edge': 'round',
   'arrow.parts.vanes.trailing_edge': 'square',
   'sight.scale.increases': 'down',
+  'sight.tape.numbers': 'upright',
 } as const;
 
 export type DefaultKey = keyof typeof DEFAULTS;

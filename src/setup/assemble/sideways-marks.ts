@@ -8,8 +8,10 @@ import { DEGREE } from '../../quantities/exact.ts';
 import { si } from '../../quantities/quantity.ts';
 import type { MarkEntry, SetupFile, WindSection } from '../schema/schema.ts';
 import { archerSpread } from './archer-spread.ts';
+import type { DaySettings } from './assemble-days.ts';
 import { centreSdOf } from './assemble-marks.ts';
 import { defaultOf } from './defaults.ts';
+import { type HasShots, shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
 /** A cant held on purpose by eye or by a pocket inclinometer is that sure, rad. @source common practice, no source */
@@ -19,7 +21,9 @@ const BY_LEVEL = [0, Math.PI, -Math.PI];
 
 /** Whatever holds a setup file. */
 interface HasMarks {
-  readonly setup: Pick<SetupFile, 'marks'>;
+  readonly setup: HasShots;
+  /** What was different on the days that the file describes. */
+  readonly days?: DaySettings;
 }
 
 /** Of the vanes that shot a group, right positive; null when they were the arrow's own. */
@@ -29,12 +33,16 @@ function turnOf({ turn }: MarkEntry): 1 | -1 | null {
 }
 
 /** The groups of a setup file whose left and right was written down; none when the marks are left aside. */
-export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly LateralMark[] {
+export function lateralMarks(
+  { setup, days = new Map() }: HasMarks,
+  leftAside: boolean,
+): readonly LateralMark[] {
   if (leftAside) return [];
   const spread = archerSpread({ setup });
-  return (setup.marks ?? []).flatMap((entry): readonly LateralMark[] => {
+  return shotsIn(setup).marks.flatMap((entry): readonly LateralMark[] => {
     if (entry.lateral === undefined) return [];
     const cant = entry.cant ?? si<'rad'>(0);
+    const setting = entry.date === undefined ? undefined : days.get(entry.date);
     const byLevel = BY_LEVEL.some((angle) => Math.abs(angle - cant) < 1e-9);
     return [
       {
@@ -44,6 +52,7 @@ export function lateralMarks({ setup }: HasMarks, leftAside: boolean): readonly 
         turn: turnOf(entry),
         cant,
         day: entry.date ?? null,
+        ...(setting === undefined ? {} : { setting }),
         cantSd: statedSd.markCant(entry) ?? si(byLevel ? 0 : HELD_CANT_SD),
       },
     ];

@@ -13,6 +13,7 @@ function reader<K extends `${string}_sd`>(section: string, key: K) {
  */
 export const statedSd = {
   launchSpeed: reader('launch', 'speed_sd'),
+  speedPerDegree: reader('launch', 'speed_per_degree_sd'),
   virtualMass: reader('bow', 'virtual_mass_sd'),
   chronographed: reader('bow.chronographed', 'speed_sd'),
   peepHeight: reader('bow', 'peep_height_sd'),
@@ -22,6 +23,9 @@ export const statedSd = {
   travelPerUnit: reader('sight.scale', 'travel_per_unit_sd'),
   readingAtZero: reader('sight.scale', 'at_zero_sd'),
   markReading: reader('marks', 'reading_sd'),
+  onTape: reader('marks', 'on_tape_sd'),
+  travelRatio: reader('sight.tape', 'travel_ratio_sd'),
+  daySpeed: reader('days', 'speed_sd'),
   markRange: reader('marks', 'range_sd'),
   markHeight: reader('marks', 'vertical_sd'),
   markLateral: reader('marks', 'lateral_sd'),
@@ -33,5 +37,6 @@ export const statedSd = {
   windFrom: reader('wind', 'from_sd'),
 };
 
-/** A build's arrow and launch are read as those of the file are, once they are merged into it. */
-export const isRead = (key: string): boolean => read.has(key) || read.has(key.replace(/^builds\./, ''));
+/** A build's arrow and launch, and what was shot on a day, are read as those of the file are. */
+export const isRead = (key: string): boolean =>
+  read.has(key) || read.has(key.replace(/^(builds|days)\./, ''));

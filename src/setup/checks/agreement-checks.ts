@@ -94,11 +94,8 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
   const least = powerStrokeOf(setup.bow) + flying.balance + BEYOND_START;
   const ranges: readonly (readonly [KeyPath, number | undefined])[] = [
     [['sight', 'zero_range'], setup.sight.zero_range],
-    ...(setup.marks ?? []).map(({ range }, i) => [['marks', i, 'range'], range] as const),
-    ...(setup.drops ?? []).flatMap(({ range, aimed_with: aimed }, i) => [
-      [['drops', i, 'aimed_with'], aimed] as const,
-      [['drops', i, 'range'], range] as const,
-    ]),
+    ...shotRanges([], setup),
+    ...(setup.days ?? []).flatMap((day, i) => shotRanges(['days', i], day)),
   ];
   return ranges.flatMap(([path, range]): readonly Fault[] =>
     range === undefined || range >= least
@@ -114,6 +111,17 @@ function rangeFaults(setup: SetupFile, { flying }: Arrow): readonly Fault[] {
         ],
   );
 }
+
+const shotRanges = (
+  path: KeyPath,
+  { marks = [], drops = [] }: Pick<SetupFile, 'marks' | 'drops'>,
+): readonly (readonly [KeyPath, number])[] => [
+  ...marks.map(({ range }, i) => [[...path, 'marks', i, 'range'], range] as const),
+  ...drops.flatMap(({ range, aimed_with: aimed }, i) => [
+    [[...path, 'drops', i, 'aimed_with'], aimed] as const,
+    [[...path, 'drops', i, 'range'], range] as const,
+  ]),
+];
 
 /** Rounded up, so that what the message says is enough is enough. */
 const leastIn = (range: number, unit: DisplayUnit): string =>

@@ -8,15 +8,19 @@ import type { Fault } from './fault.ts';
 /** How far weather takes the pressure from the standard's; common practice, no source: 1013 hPa less a deep low is about 965. */
 const WEATHER_SHARE = 0.05;
 
-/** What the pressures and the altitude must agree on, in the file's air and in every place. */
+/** What the pressures and the altitude must agree on, in the file's air, in that of every day and in every place. */
 export const airFaults = (draft: Draft): readonly Fault[] => [
   ...faultsOf(draft, { path: ['air'], section: 'air', called: '"air:"' }),
   ...entriesOf(draft).flatMap((path) => faultsOf(draft, { path, section: 'places', called: 'that place' })),
+  ...dayAirs(draft).flatMap((path) => faultsOf(draft, { path, section: 'air', called: '"air:"' })),
   ...nameFaults(draft),
 ];
 
 const entriesOf = ({ count }: Draft): readonly KeyPath[] =>
   Array.from({ length: count(['places']) }, (_, entry) => ['places', entry]);
+
+const dayAirs = ({ count, has }: Draft): readonly KeyPath[] =>
+  Array.from({ length: count(['days']) }, (_, i): KeyPath => ['days', i, 'air']).filter(has);
 
 /** Where air is written: a section of the file, or an entry of its places. */
 interface Where {

@@ -3,17 +3,22 @@ import { defaultOf } from '../assemble/defaults.ts';
 import { airFaults } from './air-checks.ts';
 import { arrowFaults } from './arrow-checks.ts';
 import { buildFaults } from './build-checks.ts';
+import { dayFaults } from './day-checks.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
+import { markFaults, scaleFaults } from './mark-checks.ts';
+import { unknownSpeedFaults } from './unknown-speed-checks.ts';
 
 /** What values of the file must agree on for the mathematics to be possible. */
 export const crossFaults = (draft: Draft): readonly Fault[] => [
   ...bowFaults(draft),
   ...launchFaults(draft),
+  ...unknownSpeedFaults(draft),
   ...arrowFaults(draft),
   ...airFaults(draft),
   ...markFaults(draft),
   ...scaleFaults(draft),
+  ...dayFaults(draft),
   ...buildFaults(draft),
 ];
 
@@ -35,7 +40,7 @@ function bowFaults(draft: Draft): readonly Fault[] {
 }
 
 function launchFaults({ text, has }: Draft): readonly Fault[] {
-  if (text(['launch', 'speed'])?.trim() !== 'rated' || has(['bow', 'rating'])) return [];
+  if (text(['launch', 'speed'])?.trim().toLowerCase() !== 'rated' || has(['bow', 'rating'])) return [];
   return [
     {
       path: ['bow', 'rating'],
@@ -46,59 +51,4 @@ function launchFaults({ text, has }: Draft): readonly Fault[] {
       write: 'Add "rating: { speed: 335 fps }" under "bow:", or chronograph the arrow',
     },
   ];
-}
-
-function markFaults({ has, isSection, count, quantity }: Draft): readonly Fault[] {
-  const marks = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const);
-  return marks.filter(isSection).flatMap((mark): readonly Fault[] => {
-    const holds = (key: string) => has([...mark, key]);
-    if (holds('group') && quantity('marks.arrows', [...mark, 'arrows']) === 1)
-      return [
-        {
-          path: [...mark, 'group'],
-          at: 'value',
-          reason: 'one arrow does not make a group',
-          allowed: 'a group of at least two arrows',
-          write: 'Remove "group", or write how many arrows were shot',
-        },
-      ];
-    if (holds('reading')) return [];
-    if (holds('vertical'))
-      return [
-        {
-          path: [...mark, 'vertical'],
-          at: 'key',
-          reason: 'vertical cannot be used without the reading that was set',
-          allowed: 'vertical together with reading',
-          write: 'Add "reading: 31.9" to that entry, or remove vertical',
-        },
-      ];
-    if (holds('lateral')) return [];
-    return [
-      {
-        path: [...mark, 'reading'],
-        at: 'missing',
-        reason: 'is missing, and so is lateral, so nothing can be learned from this mark',
-        allowed: 'what the scale read, how far left or right the group was, or both',
-        write: 'Add "reading: 31.9" to that entry',
-      },
-    ];
-  });
-}
-
-function scaleFaults({ has, count }: Draft): readonly Fault[] {
-  const read = Array.from({ length: count(['marks']) }, (_, entry) => ['marks', entry] as const).filter(
-    (mark) => has([...mark, 'reading']),
-  );
-  if (read.length > 0 && !has(['sight', 'scale']))
-    return [
-      {
-        path: ['sight', 'scale'],
-        at: 'missing',
-        reason: 'is missing, but the marks have readings of a scale',
-        allowed: 'scale: { travel_per_unit, increases, at_zero }',
-        write: 'Add "scale: { travel_per_unit: unknown, increases: down }" under "sight:"',
-      },
-    ];
-  return [];
 }

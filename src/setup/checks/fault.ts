@@ -12,4 +12,6 @@ export interface Fault {
   readonly write: string;
   /** The key that a misspelt one was likely meant to be. */
   readonly meant?: KeyPath;
+  /** The whole key paths where a key belongs that stands in the wrong place. */
+  readonly paths?: readonly string[];
 }

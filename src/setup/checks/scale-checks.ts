@@ -1,5 +1,6 @@
 import { STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { DEFAULT_WORDS, defaultOf } from '../assemble/defaults.ts';
+import { shotsIn } from '../assemble/shots.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
@@ -17,10 +18,12 @@ interface Read {
  * Whether the readings grow the way `increases` says. The pin's angle below the arrow is about h/R + g R/(2 v²), which
  * turns back at R = v √(2h/g): only marks beyond that count.
  */
-export function scaleDirectionFaults({ sight, marks = [], launch, bow }: SetupFile): readonly Fault[] {
+export function scaleDirectionFaults(setup: SetupFile): readonly Fault[] {
+  const { sight, launch, bow } = setup;
   const { scale } = sight;
+  const { marks } = shotsIn(setup);
   if (scale === undefined) return [];
-  const speed = launch.speed === 'rated' ? FAST_BOW_SPEED : launch.speed;
+  const speed = typeof launch.speed === 'number' ? launch.speed : FAST_BOW_SPEED;
   const turning = WELL_BEYOND * speed * Math.sqrt((2 * bow.peep_height) / STANDARD_GRAVITY);
   const zero: readonly Read[] =
     scale.at_zero === undefined

@@ -102,12 +102,21 @@ export const BOW_LIMITS = {
     why: 'No bow drawn by hand shoots slower or faster.',
   },
   'launch.speed': {
-    what: 'mean speed of a few arrows from a chronograph, or `rated`',
+    what: 'mean speed of a few arrows from a chronograph, or `rated`, or `unknown`',
     unit: 'fps',
     min: 60,
     max: 500,
     example: 281,
     why: 'No bow drawn by hand shoots slower or faster.',
+  },
+  'launch.speed_per_degree': {
+    what: 'how much faster the bow shoots for each degree of warmth, from the temperature of `air` on',
+    otherwise: '0 ± 0.15 fps/degF, measured where `days` differ in temperature',
+    unit: 'fps/degF',
+    min: -1,
+    max: 2,
+    example: 0.1,
+    why: 'Limbs and string change by less than this with the temperature.',
   },
   'launch.measured_at': {
     what: 'distance of the middle of the chronograph ahead of the grip',

@@ -26,23 +26,35 @@ export const bowSchema = z
     ...optional('bow', ['draw_length', 'brace_height', 'peak_draw_weight', 'cant', 'virtual_mass']),
     rating: z.exactOptional(rating),
     chronographed: z.exactOptional(chronographed),
-    hand: z.exactOptional(choice(['right', 'left'], { what: 'the hand that draws' })),
+    hand: z.exactOptional(
+      choice(
+        ['right', 'left'],
+        { what: 'the hand that draws' },
+        {
+          right: ['r', 'rh', 'right hand', 'right handed', 'righthanded', 'righty'],
+          left: ['l', 'lh', 'left hand', 'left handed', 'lefthanded', 'lefty'],
+        },
+      ),
+    ),
   })
   .register(KEY_MEANINGS, { what: 'the bow' });
 
-type Speed = QuantityAt<'launch.speed'> | 'rated';
+type Speed = QuantityAt<'launch.speed'> | 'rated' | 'unknown';
 
 const speed = leaf<Speed>(
-  () => ({ allowed: 'a speed, or rated', write: '"281 fps"' }),
-  (text): LeafOutcome<Speed> =>
-    text.trim() === 'rated' ? { value: 'rated' } : orWord('rated', readQuantity('launch.speed', text), text),
+  () => ({ allowed: 'a speed, or rated, or unknown', write: '"281 fps"' }),
+  (text): LeafOutcome<Speed> => {
+    const word = text.trim().toLowerCase();
+    if (word === 'rated' || word === 'unknown') return { value: word };
+    return orWord('unknown', orWord('rated', readQuantity('launch.speed', text), text), text);
+  },
 ).register(KEY_MEANINGS, meaningAt('launch.speed'));
 
 export const launchSchema = z
   .strictObject({
     speed,
     speed_sd: z.exactOptional(uncertaintyAt('launch.speed')),
-    ...optional('launch', ['measured_at']),
+    ...optional('launch', ['measured_at', 'speed_per_degree']),
   })
   .register(KEY_MEANINGS, { what: 'how fast the arrow leaves the bow' });
 

@@ -53,6 +53,21 @@ const COMPASS: Readonly<Record<string, number>> = {
 };
 const DEGREES_AN_HOUR = 30;
 
+/** Left and right, and high and low, stand under two keys of a mark. */
+const OTHER_WAY: Readonly<Partial<Record<LimitKey, LimitKey>>> = {
+  'marks.lateral': 'marks.vertical',
+  'marks.vertical': 'marks.lateral',
+};
+
+/** What to write for a hit that is under the other key of its mark, `lateral: 1 in low`; undefined when it is under its own. */
+export function underOtherWay(key: LimitKey, typed: string): string | undefined {
+  const other = OTHER_WAY[key];
+  const found = other === undefined ? undefined : directed(other, typed);
+  if (other === undefined || found === undefined) return undefined;
+  const size = found.text.replace(/^[+-]\s*/, '');
+  return `"${other.replace('marks.', '')}: ${found.sign < 0 ? '-' : ''}${size}" in its place`;
+}
+
 /** A text without the word that says which way, and what the word says. */
 export interface Directed {
   readonly text: string;

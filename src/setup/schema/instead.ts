@@ -43,7 +43,12 @@ const WITHOUT_NUMBER: readonly QuantityErrorCode[] = ['empty', 'no-number', 'not
 
 /** What to write in place of a text that is not a quantity: what the text suggests, when that is within the limits. */
 export function insteadOfUnreadable(limit: Limit, text: string, { code, suggestion }: QuantityError): string {
-  if (WITHOUT_NUMBER.includes(code)) return `"${exampleOf(limit, isMetric(text))}"`;
+  if (WITHOUT_NUMBER.includes(code)) {
+    const rest = text
+      .trim()
+      .replace(/^(?:about|around|approx(?:imately)?\.?|ca?\.?|roughly|nearly|~)\s*/i, '');
+    return rest !== text.trim() && wouldDo(limit, rest) ? `"${rest}"` : anExample(limit, text);
+  }
   return withinLimits(limit, suggestion) ?? withUnits(limit, text, numberIn(text));
 }
 

@@ -12,9 +12,13 @@ export function inner(schema: Schema): Schema {
 
 export const mayBeAbsent = (schema: Schema): boolean => inner(schema) !== schema;
 
-/** The keys that a section may have, in the schema's order, without the uncertainties; none for anything else. */
+/**
+ * The keys that a section may have, or the entries of a list, in the schema's order, without the uncertainties; none for
+ * anything else.
+ */
 export function keysAt(schema: Schema, path: KeyPath): readonly string[] {
-  const found = schemaAt(schema, path);
+  const section = schemaAt(schema, path);
+  const found = section === undefined ? undefined : entryOf(section);
   return found instanceof z.ZodMiniObject
     ? Object.keys(found.def.shape).filter((key) => !key.endsWith('_sd'))
     : [];
@@ -34,8 +38,12 @@ function schemaAt(schema: Schema, path: KeyPath): Schema | undefined {
   return section === undefined ? undefined : inner(section);
 }
 
+/** Of a list, the section of its entries. */
+const entryOf = (schema: Schema): Schema =>
+  schema instanceof z.ZodMiniArray ? inner(schema.def.element) : schema;
+
 function childOf(schema: Schema, step: string | number): Schema | undefined {
-  const found = inner(schema);
+  const found = typeof step === 'number' ? inner(schema) : entryOf(inner(schema));
   if (found instanceof z.ZodMiniObject) return found.def.shape[step];
   if (found instanceof z.ZodMiniArray) return found.def.element;
   if (found instanceof z.ZodMiniUnion)

@@ -55,21 +55,35 @@ export function wordMeant<T extends string>(text: string, words: readonly T[]): 
   return words.find((word) => word === nearest) ?? words.find((word) => typed.startsWith(word));
 }
 
-/** One of a few words; `called` is what they are together, in a refusal. */
+/** Other names of words, in small letters with blanks between: `fixed blade`, by the word. */
+export type OtherNames<T extends string> = Partial<Readonly<Record<T, readonly string[]>>>;
+
+/** The word that a text is, in any letter case and by its other names; undefined for another text. */
+function wordBy<T extends string>(text: string, words: readonly T[], called: OtherNames<T>): T | undefined {
+  const typed = text
+    .trim()
+    .toLowerCase()
+    .replace(/[-_\s]+/g, ' ');
+  const named = words.find((word) => called[word]?.includes(typed) === true);
+  return named ?? words.find((word) => word.replaceAll('_', ' ') === typed);
+}
+
+/** One of a few words; `together` is what they are in a refusal. */
 export function choice<const T extends string>(
   words: readonly T[],
   meaning: KeyMeaning,
-  called = 'words allowed here',
+  called: OtherNames<NoInfer<T>> = {},
+  together = 'words allowed here',
 ) {
   const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
   return leaf<T>(
     () => ({ allowed, write: `"${words[0]}"` }),
     (text) => {
-      const value = words.find((word) => word === text.trim());
+      const value = wordBy(text, words, called);
       if (value !== undefined) return { value };
       const meant = wordMeant(text, words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
-      return { refusal: { reason: `"${text}" is not one of the ${called}`, allowed, write } };
+      return { refusal: { reason: `"${text}" is not one of the ${together}`, allowed, write } };
     },
   ).register(KEY_MEANINGS, { ...meaning, words });
 }

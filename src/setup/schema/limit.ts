@@ -35,6 +35,7 @@ const OTHER_UNIT = {
   degF: 'degC',
   inHg: 'hPa',
   lbf: 'N',
+  'fps/degF': 'm/s/K',
   '%': '1',
   '1': '1',
 } as const satisfies Partial<Record<DisplayUnit, DisplayUnit>>;
@@ -51,6 +52,7 @@ const DIMENSION_OF = {
   K: 'temperature',
   Pa: 'pressure',
   N: 'force',
+  'm/s/K': 'speedPerTemperature',
   '1': 'ratio',
 } as const satisfies Record<string, Dimension>;
 

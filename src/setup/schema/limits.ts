@@ -1,6 +1,7 @@
 import { AIR_LIMITS } from './air-limits.ts';
 import { ARROW_LIMITS } from './arrow-limits.ts';
 import { BOW_LIMITS } from './bow-limits.ts';
+import { DAY_LIMITS } from './day-limits.ts';
 import type { QuantityIn } from './limit.ts';
 import { PARTS_LIMITS } from './parts-limits.ts';
 import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
@@ -15,6 +16,7 @@ export const LIMITS = {
   ...AIR_LIMITS,
   ...SIGHT_LIMITS,
   ...SHOOTING_LIMITS,
+  ...DAY_LIMITS,
   ...TUNING_LIMITS,
   ...TUNING_ARROW_LIMITS,
 };

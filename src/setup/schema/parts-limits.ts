@@ -165,7 +165,7 @@ export const PARTS_LIMITS = {
     why: 'No vane or feather is shorter or longer.',
   },
   'arrow.parts.vanes.tip_chord': {
-    what: 'length of the upper edge of the vane',
+    what: 'length of the upper edge of the vane; or `shape: shield`, `parabolic` or `low`',
     unit: 'in',
     min: 0,
     max: 8,

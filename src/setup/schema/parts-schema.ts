@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, flag, freeText } from './leaf.ts';
 import { optional, required } from './section.ts';
+import { TURN_WORDS } from './turn-words.ts';
 
 const shaft = z
   .strictObject({
@@ -33,9 +34,17 @@ const point = z
     ...required('arrow.parts.point', ['mass']),
     ...optional('arrow.parts.point', ['length']),
     shape: z.exactOptional(
-      choice(['field', 'bullet', 'blunt', 'mechanical', 'fixed_blade'], {
-        what: 'shape of the point, for its drag',
-      }),
+      choice(
+        ['field', 'bullet', 'blunt', 'mechanical', 'fixed_blade'],
+        { what: 'shape of the point, for its drag' },
+        {
+          field: ['field point', 'fieldpoint', 'field tip', 'field points'],
+          bullet: ['bullet point', 'bullet tip'],
+          blunt: ['blunt point', 'blunt tip'],
+          mechanical: ['expandable', 'mechanical broadhead', 'expandable broadhead'],
+          fixed_blade: ['fixed', 'fixed blades', 'fixedblade', 'fixed broadhead', 'fixed blade broadhead'],
+        },
+      ),
     ),
     blades: z.exactOptional(blades),
   })
@@ -55,7 +64,11 @@ const vanes = z
     ...required('arrow.parts.vanes', ['mass', 'root_chord', 'tip_chord', 'height']),
     ...optional('arrow.parts.vanes', ['count', 'thickness', 'from_nock', 'angle', 'sweep']),
     turn: z.exactOptional(
-      choice(['right', 'left', 'none'], { what: 'direction of spin: right is clockwise seen from behind' }),
+      choice(
+        ['right', 'left', 'none'],
+        { what: 'direction of spin: right is clockwise seen from behind' },
+        TURN_WORDS,
+      ),
     ),
     leading_edge: z.exactOptional(
       choice(['square', 'round'], { what: 'shape of the front edge, for its drag' }),

@@ -6,7 +6,7 @@ import { QuantityError } from '../../quantities/quantity-error.ts';
 import { type Reading, readingsOf } from '../../quantities/readings.ts';
 import { spokenNumber } from '../../quantities/spoken-number.ts';
 import { bareQuantity } from './bare-number.ts';
-import { bearing, directed } from './directions.ts';
+import { bearing, directed, underOtherWay } from './directions.ts';
 import { insteadOfNonsense, insteadOfPart, insteadOfUnreadable, takenFor } from './instead.ts';
 import { KEY_MEANINGS, type KeyMeaning } from './key-meaning.ts';
 import { type LeafOutcome, leaf, wordMeant } from './leaf.ts';
@@ -30,6 +30,8 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
     const size = typed.replace(/^[+-]\s*/, '');
     return refuse(`"${text}" has both a sign and a word for it`, `"-${size}" or "${size}"`);
   }
+  const otherWay = underOtherWay(key, text);
+  if (otherWay !== undefined) return refuse(`"${text}" is not ${wayOf(key)}`, otherWay);
   if (number?.rest === '' && dimension !== 'ratio' && limit.unitNeeded !== true)
     return bareQuantity(
       limit,
@@ -58,6 +60,8 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
     },
   );
 }
+
+const wayOf = (key: LimitKey): string => (key === 'marks.lateral' ? 'left or right' : 'high or low');
 
 /**
  * What a text may mean, the likelier first; 45 is also 45 % where a percentage belongs.

@@ -21,10 +21,14 @@ export const isMetric = (text: string): boolean => METRIC.test(text.trim());
 
 /** The limits as a person would say them, in the kind of unit that `text` has. */
 export function allowedBy(limit: Limit, text: string): string {
-  const unit = isMetric(text) ? otherUnit(limit.unit) : limit.unit;
+  const unit = unitShown(limit, isMetric(text));
   const inUnit = (value: number) => short(fromSi(toSi(value, limit.unit), unit));
   return `${nameOf(limit)} between ${inUnit(limit.min)} and ${inUnit(limit.max)} ${symbolOf(unit)}`.trimEnd();
 }
+
+/** The unit of the limit, or the one of the other system where that is the metric one. */
+const unitShown = ({ unit }: Limit, metric: boolean): DisplayUnit =>
+  metric && unit !== 'mm' ? otherUnit(unit) : unit;
 
 /** The kind of quantity with its article. */
 export function nameOf(limit: Limit): string {
@@ -39,8 +43,11 @@ const short = (value: number): string =>
 
 /** The example of a limit as typed into the file. */
 export function exampleOf(limit: Limit, metric: boolean): string {
-  const unit: DisplayUnit = metric ? otherUnit(limit.unit) : limit.unit;
-  const value = metric ? Number(fromSi(toSi(limit.example, limit.unit), unit).toPrecision(3)) : limit.example;
+  const unit = unitShown(limit, metric);
+  const value =
+    unit !== limit.unit
+      ? Number(fromSi(toSi(limit.example, limit.unit), unit).toPrecision(3))
+      : limit.example;
   return withUnit(value, unit);
 }
 

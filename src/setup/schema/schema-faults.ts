@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import type { Fault } from '../checks/fault.ts';
+import { notPairs } from '../checks/not-pairs.ts';
 import { type KeyPath, valueAt } from '../key-path.ts';
 import { holdsSingleValues, keysAt } from './known-keys.ts';
 import type { LeafProblem } from './leaf.ts';
@@ -82,6 +83,7 @@ function loneValue(path: KeyPath, root: unknown): Fault {
 }
 
 function wrongShape(path: KeyPath, issue: Issue, root: unknown): Fault {
+  if (path.includes('hits')) return notPairs(path);
   const list = issue.code === 'invalid_type' && issue.expected === 'array';
   if (list && holdsSingleValues(setupSchema, path)) return loneValue(path, root);
   const keys = keysAt(setupSchema, path);

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { airSchema, placeKeys, placesSchema, windSchema } from './air-schema.ts';
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
+import { daysSchema } from './day-schema.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
 import { flag, freeText } from './leaf.ts';
 import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
@@ -34,6 +35,7 @@ export const setupSchema = z.strictObject({
   marks: z.exactOptional(marksSchema),
   speeds: z.exactOptional(speedsSchema),
   drops: z.exactOptional(dropsSchema),
+  days: z.exactOptional(daysSchema),
   builds: z.exactOptional(buildsSchema),
   tuning: z.exactOptional(tuningSchema),
 });
@@ -60,6 +62,7 @@ export type WindSection = NonNullable<SetupFile['wind']>;
 type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
 export type MarkEntry = NonNullable<SetupFile['marks']>[number];
+export type DayEntry = NonNullable<SetupFile['days']>[number];
 export type TuningSection = NonNullable<SetupFile['tuning']>;
 export type TuningEntry = NonNullable<TuningSection['log']>[number];
 export type BuildEntry = NonNullable<SetupFile['builds']>[number];

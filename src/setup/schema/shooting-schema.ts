@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, freeText } from './leaf.ts';
+import { meaningAt, quantityAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
+import { TURN_WORDS } from './turn-words.ts';
 
 /** Which of the measurements were made on one day: they share its bow, its air and its wind. */
 const date = z.exactOptional(
@@ -11,15 +13,23 @@ const date = z.exactOptional(
   }),
 );
 
+/** Every arrow of a group: pairs of right and high. */
+const hits = z.array(z.array(quantityAt('marks.hits'))).register(KEY_MEANINGS, meaningAt('marks.hits'));
+
 /** A group shot at one range with one setting of the sight. */
 const mark = z.strictObject({
   ...required('marks', ['range']),
-  ...optional('marks', ['reading', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  ...optional('marks', ['reading', 'on_tape', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  hits: z.exactOptional(hits),
   turn: z.exactOptional(
-    choice(['right', 'left'], {
-      what: 'turn of the vanes of these arrows, where it differs',
-      otherwise: 'as `arrow.parts.vanes.turn`',
-    }),
+    choice(
+      ['right', 'left'],
+      {
+        what: 'turn of the vanes of these arrows, where it differs',
+        otherwise: 'as `arrow.parts.vanes.turn`',
+      },
+      TURN_WORDS,
+    ),
   ),
   note: z.exactOptional(freeText({ what: 'a note for your own record' })),
   date,

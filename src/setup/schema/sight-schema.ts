@@ -10,7 +10,7 @@ type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
 const travelPerUnit = leaf<TravelPerUnit>(
   () => ({ allowed: 'a length, or unknown', write: '"1 mm", or "unknown" when marks are to measure it' }),
   (text): LeafOutcome<TravelPerUnit> =>
-    text.trim() === 'unknown'
+    text.trim().toLowerCase() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.scale.travel_per_unit', text), text),
 ).register(KEY_MEANINGS, meaningAt('sight.scale.travel_per_unit'));
@@ -28,8 +28,37 @@ const scale = z
   })
   .register(KEY_MEANINGS, { what: 'the numbers on the sight; without them there are no readings' });
 
+type TravelRatio = QuantityAt<'sight.tape.travel_ratio'> | 'unknown';
+
+const travelRatio = leaf<TravelRatio>(
+  () => ({ allowed: 'a number, or unknown', write: '"1", or "unknown" when pencil lines are to measure it' }),
+  (text): LeafOutcome<TravelRatio> =>
+    text.trim().toLowerCase() === 'unknown'
+      ? { value: 'unknown' }
+      : orWord('unknown', readQuantity('sight.tape.travel_ratio', text), text),
+).register(KEY_MEANINGS, meaningAt('sight.tape.travel_ratio'));
+
 const tape = z
-  .strictObject(optional('sight.tape', ['travel_ratio']))
+  .strictObject({
+    travel_ratio: z.exactOptional(travelRatio),
+    travel_ratio_sd: z.exactOptional(uncertaintyAt('sight.tape.travel_ratio')),
+    ...optional('sight.tape', ['width', 'length']),
+    ticks: z.exactOptional(
+      choice(['left', 'right'], {
+        what: 'edge of the tape that the needle meets',
+        otherwise: 'left for a right-handed archer, right for a left-handed one',
+      }),
+    ),
+    far_at: z.exactOptional(
+      choice(['bottom', 'top'], {
+        what: 'end of the tape with the long ranges: bottom where the needle moves down, top where the tape does',
+        otherwise: 'bottom where `sight.scale.increases` is down, top where it is up',
+      }),
+    ),
+    numbers: z.exactOptional(
+      choice(['upright', 'sideways'], { what: 'how the numbers stand when the tape is upright' }),
+    ),
+  })
   .register(KEY_MEANINGS, { what: 'the tape on the sight' });
 
 export const sightSchema = z
@@ -44,6 +73,7 @@ export const sightSchema = z
       'bar_angle',
       'level_length',
       'travel_length',
+      'travel_above_zero',
       'range_length',
     ]),
     scale: z.exactOptional(scale),

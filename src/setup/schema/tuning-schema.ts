@@ -55,6 +55,7 @@ const measuredArrow = z.strictObject({
 const step = choice(
   TUNING_STEPS,
   { what: 'step of the evening that these shots or readings belong to' },
+  {},
   'steps',
 );
 
@@ -127,7 +128,7 @@ export const tuningSchema = z
   .strictObject({
     skip: z.exactOptional(
       z
-        .array(choice(TUNING_STEPS, { what: 'a step to leave out' }, 'steps'))
+        .array(choice(TUNING_STEPS, { what: 'a step to leave out' }, {}, 'steps'))
         .register(KEY_MEANINGS, { what: 'steps to leave out', words: TUNING_STEPS }),
     ),
     log: z.exactOptional(log),

@@ -1,23 +1,13 @@
 import { nearestWord } from '../../quantities/nearest-word.ts';
+import { calledIn, plainName } from '../canonical/called.ts';
+import { sectionAt } from '../canonical/section-at.ts';
 import type { Fault } from '../checks/fault.ts';
-import { type KeyPath, valueAt } from '../key-path.ts';
+import { dotted, type KeyPath, valueAt } from '../key-path.ts';
+import { belongsElsewhere } from './belongs-elsewhere.ts';
 import { keysAt } from './known-keys.ts';
 import { LIMITS, type LimitKey } from './limits.ts';
 import { readQuantity } from './quantity-leaf.ts';
 import { setupSchema } from './schema.ts';
-
-/** What archers call a thing, and the key for it; common practice, no source. */
-const CALLED: Readonly<Record<string, readonly string[]>> = {
-  draw_weight: ['peak_draw_weight'],
-  spine: ['deflection'],
-  weight: ['mass', 'peak_draw_weight'],
-  grains: ['mass'],
-  gpi: ['mass_per_length'],
-  distance: ['range'],
-  fletching: ['vanes'],
-  feathers: ['vanes'],
-  velocity: ['speed'],
-};
 
 /** What to say of a key that the section does not have. */
 export function unknownKey(section: KeyPath, key: string, root: unknown): Fault {
@@ -25,23 +15,36 @@ export function unknownKey(section: KeyPath, key: string, root: unknown): Fault 
   const known = keysAt(setupSchema, section);
   const base = key.replace(/_sd$/, '');
   const ending = key.slice(base.length);
-  const called = Object.hasOwn(CALLED, base) ? (CALLED[base] ?? []) : [];
-  const nearest = called.find((name) => known.includes(name)) ?? nearestWord(base, known);
-  const meant = nearest && `${nearest}${ending}`;
   const fault: Fault = {
     path,
     at: 'key',
     reason: `there is no key "${key}" here`,
     allowed: known.join(', '),
-    write:
-      meant === undefined ? elsewhere(key) : `Write "${meant}${valueMeant([...section, meant], root, path)}"`,
+    write: '',
   };
-  return meant === undefined ? fault : { ...fault, meant: [...section, meant] };
+  const called = calledIn(sectionAt(path.slice(0, -1)), plainName(base)).map(dotted);
+  const given = called.find(
+    (name) => valueAt(root, [...section, ...`${name}${ending}`.split('.')]) !== undefined,
+  );
+  if (given !== undefined)
+    return {
+      ...fault,
+      reason: `"${key}" is another name for ${given}, which is given as well`,
+      write: 'Keep the one that is right and put a # in front of the other',
+    };
+  const belongs = belongsElsewhere(section, base);
+  const nearest = belongs === undefined ? nearestWord(base, known) : undefined;
+  if (nearest === undefined) return { ...fault, ...(belongs ?? NO_USE) };
+  const meant = [...section, `${nearest}${ending}`];
+  return { ...fault, write: `Write "${meant.at(-1)}${valueMeant(meant, root, path)}"`, meant };
 }
+
+/** A measurement is not to be lost because the program has no use for it. */
+const NO_USE = { write: 'Put a # in front of it to keep it as a note: quillpath has no use for it' };
 
 /** The value to write with the key that was meant, when the one that is there would not do. */
 function valueMeant(meant: KeyPath, root: unknown, path: KeyPath): string {
-  const key = meant.filter((step) => typeof step === 'string').join('.');
+  const key = sectionAt(meant);
   const text = valueAt(root, path);
   if (!isLimitKey(key) || typeof text !== 'string') return '';
   const better = /^"([^"]*)"$/.exec(readQuantity(key, text).refusal?.write ?? '');
@@ -49,12 +52,3 @@ function valueMeant(meant: KeyPath, root: unknown, path: KeyPath): string {
 }
 
 const isLimitKey = (key: string): key is LimitKey => Object.hasOwn(LIMITS, key);
-
-function elsewhere(key: string): string {
-  const sections = sectionsWith(key).map((name) => `"${name}:"`);
-  return sections.length === 0 ? 'Remove it' : `Move it under ${sections.join(' or ')}`;
-}
-
-/** The top sections that do have such a key. */
-const sectionsWith = (key: string): readonly string[] =>
-  keysAt(setupSchema, []).filter((section) => keysAt(setupSchema, [section]).includes(key));

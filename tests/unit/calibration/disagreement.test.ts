@@ -79,12 +79,12 @@ describe('disagreementOf', () => {
     expect(one.together.map(({ range }) => Math.round(range / yards(1))).toSorted()).toEqual([40, 70]);
   });
 
-  it('fits three of 300 marks again, not each', () => {
-    const many = marksAt(Array.from({ length: 300 }, (_, i) => 20 + (i % 60)));
-    const all = calibrate(problem(withReading(many, 150, at(many, 150).reading + 40)));
+  it('fits three of a hundred marks again, not each', () => {
+    const many = marksAt(Array.from({ length: 100 }, (_, i) => 20 + (i % 60)));
+    const all = calibrate(problem(withReading(many, 50, at(many, 50).reading + 40)));
     const tries = leftOut(all.problem, all);
     expect(tries).toHaveLength(3);
-    expect(tries.map(({ index }) => index)).toContain(150);
+    expect(tries.map(({ index }) => index)).toContain(50);
   });
 });
 

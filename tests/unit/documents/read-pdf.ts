@@ -5,15 +5,25 @@ interface ReadPage {
   readonly width: number;
   readonly height: number;
   readonly lines: readonly ReadLine[];
+  /** Closed shapes that are filled and outlined. */
+  readonly shapes: readonly ReadShape[];
   readonly texts: readonly ReadText[];
 }
 
-interface ReadLine {
+export interface ReadLine {
   readonly x1: number;
   readonly y1: number;
   readonly x2: number;
   readonly y2: number;
   readonly stroke: number;
+}
+
+/** The upright rectangle around the corners of a shape. */
+export interface ReadShape {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
 /** A level run of text by its baseline's start. */
@@ -66,6 +76,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
 
 function drawn(codes: readonly number[], args: readonly unknown[], height: number) {
   const lines: ReadLine[] = [];
+  const shapes: ReadShape[] = [];
   const texts: ReadText[] = [];
   const saved: Matrix[] = [];
   let now: Matrix = [1, 0, 0, 1, 0, 0];
@@ -91,6 +102,18 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
         width: (glyphs.reduce((sum, glyph) => sum + Number(glyph['width'] ?? 0), 0) / 1000) * size * MM,
         size: size * MM,
       });
+    } else if (code === OPS.constructPath && given[0] === OPS.fillStroke) {
+      const corners = cornersOf(list(list(given[1])[0]).map(Number)).map(([x, y]) =>
+        times(now, [1, 0, 0, 1, x, y]),
+      );
+      const xs = corners.map((corner) => corner[4] * MM);
+      const ys = corners.map((corner) => (height - corner[5]) * MM);
+      shapes.push({
+        left: Math.min(...xs),
+        right: Math.max(...xs),
+        top: Math.min(...ys),
+        bottom: Math.max(...ys),
+      });
     } else if (code === OPS.constructPath && given[0] === OPS.stroke) {
       const path = list(list(given[1])[0]).map(Number);
       const [from, x1 = 0, y1 = 0, to, x2 = 0, y2 = 0] = path;
@@ -106,7 +129,15 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
       });
     }
   }
-  return { lines, texts };
+  return { lines, shapes, texts };
+}
+
+/** The points of a path of straight segments: a code, then its point; the code that closes it has none. */
+function cornersOf(path: readonly number[]): readonly (readonly [number, number])[] {
+  const corners: (readonly [number, number])[] = [];
+  for (let i = 0; i + 2 < path.length && (path[i] === 0 || path[i] === 1); i += 3)
+    corners.push([path[i + 1] ?? Number.NaN, path[i + 2] ?? Number.NaN]);
+  return corners;
 }
 
 /** pdfjs hands over arrays, typed arrays and, between its threads, plain objects with numbered keys. */

@@ -12,7 +12,7 @@ it.each([
   [100, 'ftlbf', 1, '73.8 ft lbf'],
   [0.5, '%', 0, '50 %'],
   [2.4, '1', 2, '2.40'],
-  [Math.PI / 60, 'deg', 1, '3.0 °'],
+  [Math.PI / 60, 'deg', 1, '3.0°'],
 ] as const)('formatQuantity(%d, %s, %d) is %s', (value, unit, digits, text) => {
   expect(formatQuantity(value, unit, digits)).toBe(text);
 });

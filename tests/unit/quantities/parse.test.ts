@@ -63,6 +63,14 @@ const readable: readonly [text: string, dimension: Dimension, si: number][] = [
   ['78 ft lbf', 'energy', 78 * 1.3558179483314],
   ['78 ftlbf', 'energy', 78 * 1.3558179483314],
   ['100 J', 'energy', 100],
+  // 0.25 x 0.3048 m/s over 5/9 K; a degree of difference has no offset
+  ['0.25 fps/degF', 'speedPerTemperature', 0.13716],
+  ['0.25 fps per degF', 'speedPerTemperature', 0.13716],
+  ['0.25 ft/s/°F', 'speedPerTemperature', 0.13716],
+  ['0.25 fps/F', 'speedPerTemperature', 0.13716],
+  ['0.1 m/s/K', 'speedPerTemperature', 0.1],
+  ['0.1 m/s per degC', 'speedPerTemperature', 0.1],
+  ['0.1 m/s per °C', 'speedPerTemperature', 0.1],
   // As archers type: fractions, marks, pounds of pull, commas and any letter case.
   ['29 1/2 in', 'length', 29.5 * 0.0254],
   ['29-1/2 in', 'length', 29.5 * 0.0254],

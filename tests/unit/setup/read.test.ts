@@ -106,7 +106,7 @@ bow:
   brace_height: 6,5 inchs
   peak_draw_weight: 68 gr
   peep_height: -4.6 in
-  hand: Right
+  hand: Rihgt
 arrow:
   diamter: 0.246 in
   mass: 4 kg
@@ -131,7 +131,7 @@ marks:
       [4, 17, 'bow.brace_height', '6,5 inchs', 'Write "6.5 inch"'],
       [5, 21, 'bow.peak_draw_weight', '68 gr', 'Write "68 lbf"'],
       [6, 16, 'bow.peep_height', '-4.6 in', 'Write a value within the limits, such as "4.6 in"'],
-      [7, 9, 'bow.hand', 'Right', 'Write "right"'],
+      [7, 9, 'bow.hand', 'Rihgt', 'Write "right"'],
       [9, 3, 'arrow.diamter', 'diamter', 'Write "diameter"'],
       [10, 9, 'arrow.mass', '4 kg', 'Write a value within the limits, such as "29.3 g"'],
       [11, 3, 'arrow.parts.point', '', expect.stringMatching(/^Add "point: /)],
@@ -179,7 +179,7 @@ marks:
   it('and of a word the nearest of those that are known', () => {
     const of = (keys: string) =>
       ordersOf(SMALLEST.replace('452 gr', `452 gr, ${keys}`).replace('4.6 in', `4.6 in, hand: rihgt`));
-    expect(of('boundary_layer: Turbulent')).toEqual([
+    expect(of('boundary_layer: turbulant')).toEqual([
       'bow.hand: Write "right"',
       'arrow.boundary_layer: Write "turbulent"',
     ]);

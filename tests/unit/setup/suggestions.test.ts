@@ -3,7 +3,7 @@ import { parseQuantity } from '../../../src/quantities/parse.ts';
 import { LIMITS, type LimitKey } from '../../../src/setup/schema/limits.ts';
 import { readQuantity } from '../../../src/setup/schema/quantity-leaf.ts';
 import { EXAMPLE, SMALLEST } from './example-text.ts';
-import { ordersOf, problemsOf } from './problems-of.ts';
+import { problemsOf } from './problems-of.ts';
 
 const insteadOf = (key: LimitKey, text: string) => readQuantity(key, text).refusal?.write;
 
@@ -36,26 +36,6 @@ describe('what to write instead', () => {
       for (const each of offered) expect([each, readQuantity(key, each).refusal]).toEqual([each, undefined]);
     }
   });
-});
-
-describe('words', () => {
-  const orderOf = (was: string, is: string) => ordersOf(EXAMPLE.replace(was, is));
-  it.each([
-    ['hand: right', 'hand: Right', 'bow.hand: Write "right"'],
-    ['increases: down', 'increases: Down', 'sight.scale.increases: Write "down"'],
-    ['shape: field', 'shape: fieldpoint', 'arrow.parts.point.shape: Write "field"'],
-    ['shape: field', 'shape: Field Point', 'arrow.parts.point.shape: Write "field"'],
-    ['speed: 281 fps', 'speed: Rated', 'launch.speed: Write "rated"'],
-    ['travel_per_unit: 1 mm', 'travel_per_unit: Unknown', 'sight.scale.travel_per_unit: Write "unknown"'],
-  ])('for %s written as %s', (was, is, order) => expect(orderOf(was, is)).toEqual([order]));
-});
-
-describe('keys by the names that archers use', () => {
-  it.each([
-    ['peak_draw_weight: 68 lbf', 'draw_weight: 60 gr', 'bow.draw_weight: Write "peak_draw_weight: 60 lbf"'],
-    ['peak_draw_weight: 68 lbf', 'draw_weight: 60 lbf', 'bow.draw_weight: Write "peak_draw_weight"'],
-    ['deflection: 300', 'spine: 400', 'arrow.parts.shaft.spine: Write "deflection"'],
-  ])('%s as %s', (was, is, order) => expect(ordersOf(EXAMPLE.replace(was, is))).toEqual([order]));
 });
 
 it('peep height and peep to pin that stand in each other’s place are to be exchanged', () => {

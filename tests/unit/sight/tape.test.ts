@@ -90,3 +90,45 @@ it('a tape that turns back is as long as from its highest mark to its lowest', (
   expect(Math.abs(tapeLength(ticks) - (Math.max(...pins) - Math.min(...pins)))).toBeLessThan(2e-8 /* m */);
   expect(tapeLength([])).toBe(0);
 });
+
+describe('a slider with an end', () => {
+  const ranges = labelled(fromTo(10, 80));
+  const down = (label: number) => pin(yards(label)) - pin(yards(20));
+  const slider = (length: number | null, aboveZero: number | null) => ({
+    length: length === null ? null : si<'m'>(length),
+    aboveZero: aboveZero === null ? null : si<'m'>(aboveZero),
+  });
+
+  it('ends the tape before the first range that it does not go low enough for', () => {
+    // By hand: 3 mm stay above the zero's place, so of 20 mm there are 17 mm below it.
+    const first = fromTo(20, 80).find((label) => down(label) > 0.017);
+    const { ticks, sliderEndsBefore, sliderTooLow } = tapeOf(dragless, ranges, 1, slider(0.02, 0.003));
+    expect(first).toBeGreaterThan(30);
+    expect(sliderEndsBefore).toBe(yards(first ?? Number.NaN));
+    expect(ticks.at(-1)?.label).toBe((first ?? Number.NaN) - 1);
+    expect(sliderTooLow).toBe(false);
+  });
+
+  it('leaves out near ranges that it does not go high enough for', () => {
+    const { ticks, sliderTooLow } = tapeOf(dragless, ranges, 1, slider(null, 1e-4));
+    const byHand = fromTo(10, 80).filter((label) => down(label) >= -1e-4 - 1e-5);
+    expect(byHand).not.toContain(15);
+    expect(ticks.map(({ label }) => label)).toEqual(byHand);
+    expect(sliderTooLow).toBe(true);
+  });
+
+  it('counts its length from the highest of the marks where nobody has said how high it goes', () => {
+    const highest = Math.min(...fromTo(10, 80).map(down));
+    const { ticks, sliderEndsBefore } = tapeOf(dragless, ranges, 1, slider(0.02, null));
+    const byHand = fromTo(10, 80).filter((label) => down(label) <= highest + 0.02 + 1e-5);
+    expect(ticks.map(({ label }) => label)).toEqual(byHand);
+    expect(sliderEndsBefore).toBe(yards(Math.max(...byHand) + 1));
+  });
+
+  it('is never the reason when the arrow would touch the sight first', () => {
+    const rig: Rig = { ...dragless, housingBelowPin: si(0.06) };
+    const { endsBefore, sliderEndsBefore } = tapeOf(rig, ranges, 1, slider(0.05, null));
+    expect(endsBefore).not.toBeNull();
+    expect(sliderEndsBefore).toBeNull();
+  });
+});

@@ -14,6 +14,11 @@ it('hangs under the words of a list, and under the value beside a name', () => {
     'spin      0.56 rev/yd,\n          clockwise from\n          behind',
   );
 });
+it('a command line goes on after a backslash, as a shell takes it', () => {
+  expect(foldText('  quillpath tape a.yaml --out camp.pdf', 30)).toBe(
+    '  quillpath tape a.yaml \\\n  --out camp.pdf',
+  );
+});
 it('no line is longer than the width, and no word is lost', () => {
   fc.assert(
     fc.property(

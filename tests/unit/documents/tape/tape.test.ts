@@ -1,167 +1,209 @@
 import { describe, expect, it } from 'vitest';
-import { type Drawing, paperSizes } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, type Item, paperSizes } from '../../../../src/documents/page/drawing.ts';
+import { capHeight } from '../../../../src/documents/page/text-measure.ts';
 import { layOutTape, type TapePrint } from '../../../../src/documents/tape/tape.ts';
-import type { TapeContent } from '../../../../src/documents/tape/tape-content.ts';
-import { DomainError } from '../../../../src/quantities/domain-error.ts';
+import type { TapeContent, TapeTick } from '../../../../src/documents/tape/tape-content.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
-import { inkBox, inkOutside, isInside, overlap, overlaps, unprintableEdge, withRole } from '../ink-box.ts';
-import { inventedSetup, inventedTape, inventedTicks } from '../invented-tape.ts';
+import { type DrawnStrip, drawnStrips, middleOf } from '../drawn-strips.ts';
+import { inkBox, inkOutside, isInside, overlap, unprintableEdge, withRole } from '../ink-box.ts';
+import { inventedForm, inventedSetup, inventedTape } from '../invented-tape.ts';
 
 const print: TapePrint = { paper: 'a4', copies: 3 };
 const items = (drawing: Drawing) => drawing.pages.flatMap((page) => page.items);
+const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(page.items));
+const textOn = (strip: DrawnStrip | undefined, ...roles: readonly string[]) =>
+  (strip?.texts ?? []).filter(({ role }) => roles.includes(role ?? '')).map(({ text }) => text);
 const textsOf = (drawing: Drawing) =>
   items(drawing).flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+const inkOf = (tape: TapeContent) => items(layOutTape(tape, print));
 
-/** The strips of a one-row sheet by their cut lines, left to right. */
-function strips(drawing: Drawing) {
-  const cuts = withRole(items(drawing), 'line', 'cut').filter(({ from, to }) => from.x === to.x);
-  const edges = cuts.map(({ from }) => from.x).toSorted((a, b) => a - b);
-  return Array.from({ length: edges.length / 2 }, (_, i) => ({
-    left: edges[2 * i] ?? Number.NaN,
-    right: edges[2 * i + 1] ?? Number.NaN,
-  }));
+/** The tick of a strip that stands at the mark of a label, on the edge of its branch. */
+function tickAt(
+  strip: DrawnStrip | undefined,
+  { mains, form }: TapeContent,
+  label: number,
+): Item | undefined {
+  const mark = mains[0]?.ticks.find((tick) => tick.label === label);
+  if (strip === undefined || mark === undefined) return undefined;
+  const y = strip.zero + (form.farAt === 'bottom' ? 1000 : -1000) * mark.along;
+  const edge = (mark.branch === 'far') === (form.ticks === 'left') ? strip.left : strip.right;
+  return strip.ticks.find((tick) => {
+    const { left, right } = inkBox(tick);
+    const fromEdge = Math.min(Math.abs(left - edge), Math.abs(right - edge));
+    return Math.abs(middleOf(tick) - y) < 1e-9 /* mm */ && fromEdge < 0.05 /* mm, half of an outline */;
+  });
 }
-
-const near = { ...inventedSetup, reach: 2 };
 
 describe('layOutTape', () => {
   const content = inventedTape();
   const drawing = layOutTape(content, print);
-  const ticks = withRole(items(drawing), 'line', 'tick');
+  const [, main] = strips(drawing);
 
-  it('draws the main strip in copies, then one strip for each nearby speed', () => {
-    expect(strips(drawing)).toHaveLength(5);
-    const names = withRole(items(drawing), 'text', 'name').map(({ text }) => text);
-    expect(names).toEqual(['281 ft/s', '281 ft/s', '281 ft/s', '−4 ft/s', '+4 ft/s']);
+  it('draws the main strip in copies between the slower strip and the faster one', () => {
+    const names = withRole(items(drawing), 'text', 'heading').map(({ text }) => text);
+    expect(names).toEqual(['−4 ft/s', '281 ft/s', '281 ft/s', '281 ft/s', '+4 ft/s']);
+    const captions = withRole(items(drawing), 'text', 'caption').map(({ text }) => text);
+    expect(captions.join(' ')).toMatch(/^far shots .*Tape far shots /);
   });
 
-  it('draws one tick a yard on every strip', () => expect(ticks).toHaveLength(5 * 91));
+  it('fills the sheet with copies when none are asked for, and begins no second one', () => {
+    const filled = layOutTape(content, { paper: 'a4', copies: 0 });
+    const copies = strips(filled).length - 2;
+    expect(filled.pages).toHaveLength(1);
+    expect(copies).toBeGreaterThan(8);
+    expect(layOutTape(content, { paper: 'a4', copies: copies + 1 }).pages).toHaveLength(2);
+  });
 
-  it('draws every tick of a strip at its mark, from the zero, to the rounding of a double', () => {
-    const zeros = withRole(items(drawing), 'polyline', 'zero-shot').map(({ points }) => points[0]?.y ?? 0);
-    const strip = ticks.slice(0, 91);
-    const errors = strip.map(({ from }, i) =>
-      Math.abs(from.y - (zeros[0] ?? 0) - 1000 * (content.ticks[i]?.along ?? Number.NaN)),
+  it('stands the zero ranges of a row on one line, whichever way strips run', () => {
+    for (const farAt of ['bottom', 'top'] as const) {
+      const drawn = strips(layOutTape({ ...content, form: { ...inventedForm, farAt } }, print));
+      expect(drawn).toHaveLength(5);
+      for (const { zero } of drawn) expect(zero).toBeCloseTo(drawn[0]?.zero ?? Number.NaN, 9);
+    }
+  });
+
+  it('thins ticks by one rule: every five, and single yards from the five on where 0.35 mm lie between them', () => {
+    const drawn = content.mains.flatMap(({ ticks }) =>
+      ticks.flatMap(({ label }) => (tickAt(main, content, label) === undefined ? [] : [label])),
     );
-    expect(Math.max(...errors)).toBeLessThan(1e-9 /* mm */);
+    const far = (content.after[0]?.ticks ?? []).filter(({ branch }) => branch === 'far');
+    // The faster strip is the tightest one.
+    const tight = far.filter(({ along }, i) => {
+      const before = far[i - 1];
+      return before !== undefined && 1000 * (along - before.along) < 0.35 /* mm */;
+    });
+    const first = 5 * Math.ceil((tight.at(-1)?.label ?? Number.NaN) / 5);
+    expect(first).toBeGreaterThan(20);
+    expect(drawn.filter((label) => label % 5 !== 0 && label > 14)).toEqual(
+      Array.from({ length: 101 - first }, (_, i) => first + i).filter((label) => label % 5 !== 0),
+    );
+  });
+
+  it('draws the same ticks and the same numbers on every strip', () => {
+    for (const strip of strips(drawing)) {
+      expect(textOn(strip, 'label').toSorted()).toEqual(textOn(main, 'label').toSorted());
+      expect(strip.ticks).toHaveLength(main?.ticks.length ?? Number.NaN);
+    }
   });
 
   it('makes every fifth tick longer and every tenth longest', () => {
     const lengthOf = (label: number) => {
-      const tick = ticks[label - 10];
-      return Math.abs((tick?.to.x ?? 0) - (tick?.from.x ?? 0));
+      const tick = tickAt(main, content, label);
+      return tick === undefined ? Number.NaN : inkBox(tick).right - inkBox(tick).left;
     };
     expect(lengthOf(51)).toBeLessThan(lengthOf(55));
     expect(lengthOf(55)).toBeLessThan(lengthOf(50));
   });
 
-  it('starts far ticks on the left cut line and near ticks on the right one', () => {
-    const [strip] = strips(drawing);
-    const edges = content.ticks.map(({ branch }) => (branch === 'far' ? strip?.left : strip?.right));
-    expect(ticks.slice(0, 91).map(({ from }) => from.x)).toEqual(edges);
-  });
+  it.each(['left', 'right'] as const)(
+    'starts far ticks on the %s cut line, near ticks on the other',
+    (side) => {
+      const tape = inventedTape(5, 100, inventedSetup, { form: { ...inventedForm, ticks: side } });
+      const strip = strips(layOutTape(tape, print))[1];
+      const other = side === 'left' ? 'right' : 'left';
+      for (const [label, edge] of [
+        [30, side],
+        [5, other],
+      ] as const) {
+        const tick = tickAt(strip, tape, label);
+        expect(tick?.kind === 'line' ? tick.from.x : Number.NaN).toBe(strip?.[edge]);
+      }
+    },
+  );
 
-  it('swaps the sides for a pointer on the right', () => {
-    const mirrored = layOutTape(content, { ...print, pointer: 'right' });
-    const [strip] = strips(mirrored);
-    const edges = content.ticks.map(({ branch }) => (branch === 'near' ? strip?.left : strip?.right));
-    expect(
-      withRole(items(mirrored), 'line', 'tick')
-        .slice(0, 91)
-        .map(({ from }) => from.x),
-    ).toEqual(edges);
-  });
-
-  it('puts longer ranges on the side the sight needs', () => {
-    const at = (increases: 'down' | 'up', label: number) =>
-      withRole(items(layOutTape({ ...content, increases }, print)), 'line', 'tick')[label - 10]?.from.y ?? 0;
-    expect(at('down', 100)).toBeGreaterThan(at('down', 30));
-    expect(at('up', 100)).toBeLessThan(at('up', 30));
+  it('puts longer ranges at the end the sight needs', () => {
+    const height = (farAt: 'bottom' | 'top', label: number) => {
+      const tape = { ...content, form: { ...inventedForm, farAt } };
+      const tick = tickAt(strips(layOutTape(tape, print))[1], tape, label);
+      return tick === undefined ? Number.NaN : middleOf(tick);
+    };
+    expect(height('bottom', 100)).toBeGreaterThan(height('bottom', 30));
+    expect(height('top', 100)).toBeLessThan(height('top', 30));
   });
 
   it('leaves paper between ticks however they crowd', () => {
-    const far = ticks.slice(0, 91).filter((_, i) => content.ticks[i]?.branch === 'far');
-    const sorted = far.toSorted((a, b) => a.from.y - b.from.y);
-    const gaps = sorted.slice(1).map((tick, i) => {
-      const above = sorted[i] ?? tick;
-      const white = tick.from.y - tick.stroke / 2 - (above.from.y + above.stroke / 2);
-      return { white, spacing: tick.from.y - above.from.y };
-    });
-    // Below about 0.07 mm apart the finest stroke a printer can draw fills the gap.
-    expect(gaps.filter(({ white, spacing }) => spacing > 0.07 && !(white > 0))).toEqual([]);
+    const boxes = (main?.ticks ?? []).map(inkBox).toSorted((a, b) => a.top - b.top);
+    const far = boxes.filter(({ left }) => Math.abs(left - (main?.left ?? 0)) < 0.05 /* mm */);
+    expect(far.length).toBeGreaterThan(70);
+    expect(far.slice(1).filter(({ top }, i) => !(top > (far[i]?.bottom ?? 0)))).toEqual([]);
   });
 
-  it('labels every ten on both branches', () => {
-    const labels = withRole(items(drawing), 'text', 'label').map(({ text }) => text);
-    const main = labels.slice(0, labels.length / 5);
-    for (const ten of [10, 20, 30, 40, 50, 60, 70, 80, 90, 100]) expect(main).toContain(String(ten));
+  it('draws ticks hollow beyond what is proven, and only those', () => {
+    const roles = [80, 81, 100].map((label) => tickAt(main, content, label)?.role);
+    expect(roles).toEqual(['tick', 'hollow-tick', 'hollow-tick']);
+    expect(main?.ticks.filter(({ role }) => role === 'hollow-tick')).toHaveLength(20);
   });
 
-  it('keeps every text clear of every other', () => {
-    for (const paper of ['a4', 'letter'] as const) {
-      const page = layOutTape(inventedTape(3, 100), { paper, copies: 3 }).pages[0];
-      const boxes = (page?.items ?? []).filter(({ kind }) => kind === 'text').map(inkBox);
-      expect(boxes.length).toBeGreaterThan(50);
-      expect(overlaps(boxes)).toEqual([]);
+  it('cuts a strip to the length of its place, and leaves the rest of it at the far end', () => {
+    for (const farAt of ['bottom', 'top'] as const) {
+      const [, strip] = strips(
+        layOutTape({ ...content, form: { ...inventedForm, farAt, length: 70 } }, print),
+      );
+      const { top = Number.NaN, fold = Number.NaN, zero = Number.NaN } = strip ?? {};
+      expect(fold - top).toBeCloseTo(70, 9);
+      expect(farAt === 'bottom' ? zero - top : fold - zero).toBeLessThan(5 /* mm */);
     }
   });
 
-  it('keeps labels clear of ticks, signs and cut lines', () => {
-    const all = items(layOutTape(inventedTape(3, 100), print));
-    const marks = [
-      ...withRole(all, 'line', 'tick'),
-      ...withRole(all, 'line', 'cut'),
-      ...withRole(all, 'polyline', 'shot'),
-      ...withRole(all, 'polyline', 'zero-shot'),
-    ].map(inkBox);
-    const touched = withRole(all, 'text', 'label').filter((label) =>
-      marks.some((mark) => overlap(inkBox(label), mark)),
+  it('labels every ten on both branches', () => {
+    const labels = textOn(main, 'label');
+    for (const ten of [10, 20, 30, 40, 50, 60, 70, 80, 90, 100]) expect(labels).toContain(String(ten));
+  });
+
+  it.each([9, 12, 20])('prints bold digits 2.5 mm high on a strip %d mm wide', (width) => {
+    const tape = inventedTape(20, 100, inventedSetup, { form: { ...inventedForm, width } });
+    const ten = withRole(inkOf(tape), 'text', 'label').find(({ text }) => text === '50');
+    expect(ten?.weight).toBe('bold');
+    expect(capHeight * (ten?.size ?? 0)).toBeGreaterThan(2.499 /* mm */);
+  });
+
+  it('prints larger numbers on a longer tape', () => {
+    const largest = (tape: TapeContent) =>
+      Math.max(...withRole(inkOf(tape), 'text', 'label').map(({ size }) => size));
+    expect(largest(inventedTape(20, 100, { ...inventedSetup, reach: 2 }))).toBeGreaterThan(
+      1.2 * largest(inventedTape(20, 100)),
     );
-    expect(touched).toEqual([]);
   });
 
   it('keeps far labels off the grey paper and near labels on it', () => {
-    const all = items(layOutTape(inventedTape(3, 100), print));
+    const all = inkOf(inventedTape(3, 100));
     const bands = withRole(all, 'rect', 'near-band').map(inkBox);
     const labels = withRole(all, 'text', 'label');
     const onBand = labels.filter((label) => bands.some((band) => overlap(inkBox(label), band)));
     const inBand = labels.filter((label) => bands.some((band) => isInside(inkBox(label), band)));
     expect(onBand).toEqual(inBand);
-    expect(new Set(onBand.map(({ text }) => text))).toEqual(new Set(['3', '4', '5', '10']));
+    expect(new Set(onBand.map(({ text }) => text))).toEqual(new Set(['3', '4', '5', '6', '7', '10']));
+  });
+
+  it('shades the near edge only where there is a near branch, and draws none on a strip too narrow for it', () => {
+    expect(withRole(items(drawing), 'rect', 'near-band')).toHaveLength(5);
+    expect(withRole(inkOf(inventedTape(20, 100)), 'rect', 'near-band')).toEqual([]);
+    const narrow = inkOf(inventedTape(5, 100, inventedSetup, { form: { ...inventedForm, width: 8 } }));
+    expect(withRole(narrow, 'rect', 'near-band')).toEqual([]);
+    expect(withRole(narrow, 'text', 'label').map(({ text }) => text)).not.toContain('5');
   });
 
   it('draws a leader to a ten that had to give way, and to nothing else', () => {
-    const at = (label: number, along: number) => ({
-      range: si<'m'>(label),
+    const at = (label: number, along: number): TapeTick => ({
+      range: si(label),
       label,
-      along: si<'m'>(along),
-      branch: 'far' as const,
+      along: si(along),
+      branch: 'far',
     });
-    const crowded = { ...content, neighbours: [], ticks: [at(10, 0), at(20, 0.0005), at(30, 0.012)] };
-    const all = items(layOutTape(crowded, { ...print, copies: 1 }));
-    expect(withRole(all, 'line', 'leader')).toHaveLength(2);
+    const ticks = [at(10, 0), at(20, 0.0005), at(30, 0.012), at(40, 0.024)];
+    const mains = content.mains.map((tape) => ({ ...tape, ticks }));
+    const crowded = { ...content, before: [], after: [], mains };
+    expect(withRole(items(layOutTape(crowded, { ...print, copies: 1 })), 'line', 'leader')).toHaveLength(2);
   });
 
-  it('marks the shot ranges and the zero, which shares one sign when it was shot', () => {
-    expect(withRole(items(drawing), 'polyline', 'zero-shot')).toHaveLength(3);
-    expect(withRole(items(drawing), 'polyline', 'shot')).toHaveLength(3 * 2);
-    expect(withRole(items(drawing), 'polyline', 'zero')).toHaveLength(2);
-  });
-
-  it('points each sign at its mark', () => {
-    const [zero] = withRole(items(drawing), 'polyline', 'zero-shot').filter(
-      ({ points }) => (points[0]?.x ?? 0) < 100,
-    );
-    const tips = withRole(items(drawing), 'polyline', 'shot').map(({ points }) => points[0]?.y ?? 0);
-    const zeroAt = zero?.points[0]?.y ?? Number.NaN;
-    const [first, second] = content.calibration.slice(1).map(({ along }) => zeroAt + 1000 * along);
-    expect(tips.filter((y) => Math.abs(y - (first ?? 0)) < 1e-9 /* mm */)).toHaveLength(3);
-    expect(tips.filter((y) => Math.abs(y - (second ?? 0)) < 1e-9 /* mm */)).toHaveLength(3);
-  });
-
-  it('shades the near edge only where there is a near branch', () => {
-    expect(withRole(items(drawing), 'rect', 'near-band')).toHaveLength(5);
-    expect(withRole(items(layOutTape(inventedTape(20, 100), print)), 'rect', 'near-band')).toEqual([]);
+  it('says on every strip, up to its end, that it is a draft when it is one', () => {
+    expect(withRole(items(drawing), 'text', 'draft')).toEqual([]);
+    const words = withRole(inkOf({ ...content, isDraft: true }), 'text', 'draft');
+    for (const { left, right, top, bottom } of strips(drawing))
+      expect(
+        words.filter(({ x, y, text }) => text === 'DRAFT' && x > left && x < right && y > top && y < bottom)
+          .length,
+      ).toBeGreaterThan(2);
   });
 
   it('has a bar of 100 mm and one of 4 in, upright like the strips', () => {
@@ -196,64 +238,23 @@ describe('layOutTape', () => {
         expect(page).toMatchObject(paperSizes[paper]);
         expect(inkOutside(page, unprintableEdge)).toEqual([]);
       }
-      const drawn = pages.flatMap((page) => withRole(page.items, 'line', 'tick')).length;
-      expect(drawn).toBe((copies + 2) * 98);
+      expect(strips({ pages })).toHaveLength(copies + 2);
     },
   );
 
-  it('prints larger numbers on a longer tape', () => {
-    const largest = (tape: TapeContent) =>
-      Math.max(...withRole(items(layOutTape(tape, print)), 'text', 'label').map(({ size }) => size));
-    expect(largest(inventedTape(20, 100, near))).toBeGreaterThan(1.2 * largest(inventedTape(20, 100)));
+  it('runs a long tape on to a second strip, each mark where the one strip would have it', () => {
+    const long = { ...inventedTape(20, 100, { ...inventedSetup, reach: 6 }), before: [], after: [] };
+    const drawn = layOutTape(long, { paper: 'a4', copies: 1, join: true });
+    const [upper, lower, ...more] = strips(drawn);
+    if (upper === undefined || lower === undefined) throw new Error('no two strips');
+    expect(more).toEqual([]);
+    const seam = withRole(items(drawn), 'line', 'join-line')[0]?.from.y ?? Number.NaN;
+    expect(seam).toBe(upper.fold);
+    const before = upper.ticks.map((tick) => middleOf(tick) - upper.zero);
+    const after = lower.ticks.map((tick) => middleOf(tick) - lower.top + seam - upper.zero);
+    const wanted = long.mains.flatMap(({ ticks }) => ticks.map(({ along }) => 1000 * along));
+    const errors = [...before, ...after].map((at, i) => Math.abs(at - (wanted[i] ?? Number.NaN)));
+    expect(errors).toHaveLength(wanted.length);
+    expect(Math.max(...errors)).toBeLessThan(1e-9 /* mm */);
   });
-
-  it('shortens a name that is wider than a strip', () => {
-    const all = items(layOutTape({ ...content, name: 'the arrow with the long name' }, print));
-    const [name] = withRole(all, 'text', 'name');
-    expect(name?.text).toMatch(/^the arrow.*…$/);
-  });
-});
-
-describe('layOutTape refuses', () => {
-  const content = inventedTape();
-
-  it('a tape longer than the sheet, and says what to do', () => {
-    const long = { ...content, ticks: inventedTicks(20, 100, { ...inventedSetup, reach: 6 }) };
-    expect(() => layOutTape(long, print)).toThrow(
-      /length of the tape on paper.*at most \d+ on one A4 sheet.*shorter range/,
-    );
-  });
-
-  it('a tape so short that its ticks would run together, and asks for the reason', () => {
-    const short = { ...content, ticks: inventedTicks(20, 100, { ...inventedSetup, reach: 0.04 }) };
-    expect(() => layOutTape(short, print)).toThrow(
-      /length of the tape .*81 ticks would run together.*travel_ratio/,
-    );
-  });
-
-  it.each([0, -1, 1.5, Number.NaN])('%d copies', (copies) =>
-    expect(() => layOutTape(content, { ...print, copies })).toThrow(DomainError),
-  );
-
-  it('a tape without ticks, and a neighbour without', () => {
-    expect(() => layOutTape({ ...content, ticks: [] }, print)).toThrow(DomainError);
-    expect(() => layOutTape({ ...content, neighbours: [{ name: 'x', ticks: [] }] }, print)).toThrow(
-      DomainError,
-    );
-  });
-
-  it.each([Number.NaN, Number.POSITIVE_INFINITY])('a mark at %d', (along) => {
-    const ticks = [{ range: si<'m'>(20), label: 20, along: si<'m'>(along), branch: 'far' as const }];
-    expect(() => layOutTape({ ...content, ticks }, print)).toThrow(DomainError);
-  });
-
-  it.each([-1, 1000, Number.NaN])('a range printed as %d', (label) => {
-    const ticks = [{ range: si<'m'>(20), label, along: si<'m'>(0), branch: 'far' as const }];
-    expect(() => layOutTape({ ...content, ticks }, print)).toThrow(DomainError);
-  });
-
-  it('cautions that would push the tape off the sheet', () =>
-    expect(() => layOutTape({ ...content, warnings: Array(60).fill('Careful.') }, print)).toThrow(
-      DomainError,
-    ));
 });

@@ -40,9 +40,9 @@ interface Agreement {
   readonly error: number;
 }
 
-// Without blades the first swing is over within yards, and what is left of it beside a straight line is a millimetre on the target.
-// With them it is as long as the range: the straight line errs by 18 mm where the whole is 300 mm, unsure by 200, and by a
-// quarter of that at ranges other than those that the line goes through.
+// Without blades the first swing is over within yards, and what is left of it beside a straight line is a millimetre on the
+// target. With them it is as long as the range: the straight line errs by 18 mm where the whole is 300 mm, unsure by 200, and
+// by a quarter of that at ranges other than those that the line goes through.
 describe.each<Agreement>([
   { name: 'heavy front', hit: 0.001, travel: 1e-5, error: 0.05 },
   { name: 'slim shaft', hit: 0.001, travel: 1e-5, error: 0.05 },

@@ -56,9 +56,17 @@ it('wind prints the command for a tape of the camp that is farthest off, and the
   const { blocks } = await ask('wind', setup, { from: '60 yd' });
   const told = blocks
     .flatMap((block) => (block.kind === 'paragraph' ? [block.text] : []))
-    .find((line) => line.includes('tape '));
-  expect(told).toContain('quillpath tape stand.yaml --altitude "9843 ft" --out camp.pdf');
-  const tape = await ask('tape', setup, { altitude: '9843 ft' });
-  // U.S. Standard Atmosphere 1976 at 3000 m: 0.90925 kg/m3.
-  expect(tape.data).toMatchObject({ place: { name: null, density_kgpm3: expect.closeTo(0.90925, 4) } });
+    .find((line) => line.includes('quillpath tape'));
+  expect(told).toContain('quillpath tape stand.yaml --altitude "9000 ft" --out camp.pdf');
+  const tape = await ask('tape', setup, { altitude: '9000 ft' });
+  // By hand, 2742 geopotential metres: 270.327 K, 724.4 hPa, so 0.9335 kg/m3.
+  expect(tape.data).toMatchObject({ place: { name: null, density_kgpm3: expect.closeTo(0.9335, 3) } });
+});
+
+it('a bare altitude takes the unit of --units, as other options do', async () => {
+  const airIn = async (units: 'imperial' | 'metric') =>
+    (await ask('marks', setup, { to: '30', altitude: '3000' }, { units })).data;
+  // U.S. Standard Atmosphere 1976 at 3000 m: 701.21 hPa; at 3000 ft, 914.4 m: 908.1 hPa.
+  expect(await airIn('metric')).toMatchObject({ place: { pressure_Pa: expect.closeTo(70121, -1) } });
+  expect(await airIn('imperial')).toMatchObject({ place: { pressure_Pa: expect.closeTo(90812, -1) } });
 });

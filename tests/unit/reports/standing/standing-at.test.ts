@@ -3,11 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { markUncertainty } from '../../../../src/calibration/mark-uncertainty.ts';
 import { PARAMETERS, type ParameterValues, withParameters } from '../../../../src/calibration/parameters.ts';
 import { at } from '../../../../src/numerics/at.ts';
+import { randomStream } from '../../../../src/numerics/random.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
 import { sureMarks } from '../../../../src/reports/marks/findings.ts';
 import { inUnits, type Place, type Session } from '../../../../src/reports/session.ts';
 import { type PlaceWritten, placeAsked } from '../../../../src/reports/standing/place-asked.ts';
 import { standingAt } from '../../../../src/reports/standing/standing-at.ts';
+import { warnings } from '../../../../src/reports/warnings.ts';
 import { openSetup } from '../../../../src/setup/open.ts';
 import { marksFor } from '../../../../src/sight/marks.ts';
 import { pinForHit } from '../../../../src/sight/zero.ts';
@@ -23,6 +25,8 @@ const UNWRITTEN: PlaceWritten = {
   humidity: null,
 };
 const CAMP = { ...UNWRITTEN, altitude: '3000 m', temperature: '-10 degC' };
+/** As high, and as warm as home: what warmth does to the bow takes no part. */
+const WARM_CAMP = { ...UNWRITTEN, altitude: '3000 m', temperature: '15 degC' };
 const RANGES = [20, 40, 60, 80, 100].map(yards);
 
 const hunt = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
@@ -94,7 +98,7 @@ describe('marks that were shot at home, asked for at another place', () => {
     const { calibration } = home;
     const readings = (values: ParameterValues): readonly number[] => {
       const zeroed = withParameters(calibration.problem.rig, values);
-      const place = placeIn(home, CAMP).conditions;
+      const place = placeIn(home, WARM_CAMP).conditions;
       const there = { ...zeroed, conditions: { ...zeroed.conditions, ...place } };
       const zero = pinForHit(zeroed, yards(20), null);
       return RANGES.map((range) => {
@@ -111,8 +115,9 @@ describe('marks that were shot at home, asked for at another place', () => {
       const [high, low] = [moved(step), moved(-step)];
       return high.map((value, k) => (value - at(low, k)) / (2 * step));
     });
-    const table = marksFor(camp.calibration.rig, RANGES);
-    for (const [k, { readingSd }] of markUncertainty(camp.calibration, table).entries()) {
+    const there = standingAt(home, { place: placeIn(home, WARM_CAMP), build: null }).calibration;
+    const table = marksFor(there.rig, RANGES);
+    for (const [k, { readingSd }] of markUncertainty(there, table).entries()) {
       const variance = PARAMETERS.reduce(
         (sum, _, i) =>
           sum +
@@ -124,13 +129,16 @@ describe('marks that were shot at home, asked for at another place', () => {
         0,
       );
       // Of itself: forward differences over a fiftieth of a standard error, and three shared flights.
-      expect(Math.abs(readingSd / Math.sqrt(variance) - 1)).toBeLessThan(0.01);
+      expect(Math.abs(readingSd / Math.sqrt(variance) - 1)).toBeLessThan(0.01 /* of itself */);
     }
   });
 });
 
 describe('what is written of a place', () => {
-  const withPlaces = `${hunt}places:\n  - { name: High Camp, altitude: 9800 ft, pressure: 705 hPa }\n  - { name: frost, temperature: 0 degF }\n`;
+  const withPlaces = `${hunt}places:
+  - { name: High Camp, altitude: 9800 ft, pressure: 705 hPa }
+  - { name: frost, temperature: 0 degF }
+`;
   const session = open(withPlaces, true);
   const own = session.calibration.rig.conditions.air;
   const airOf = (written: Partial<PlaceWritten>) => placeIn(session, written).conditions.air;
@@ -161,7 +169,8 @@ describe('what is written of a place', () => {
       { temperature: '-90 degF' },
       '{temperature}: "-90 degF" is below the limit. The formula for air holds between these temperatures.',
     ],
-    [{ altitude: '9800' }, '{altitude}: "9800" has no unit'],
+    [{ altitude: '9800 feets high' }, '{altitude}: '],
+    [{ altitude: '980' }, '{altitude}: "980" has no unit, and more than one would fit'],
     [
       { altitude: '3000 m', pressure: '1013 hPa' },
       '{pressure}: pressure is what a barometer on the spot reads, and at 3000 m',
@@ -184,7 +193,17 @@ it('30 invented archers who shot at home hit the truth in thin cold air within t
     const session = inUnits(opened, 'imperial');
     const place = placeIn(session, CAMP);
     const there = standingAt(session, { place, build: null });
-    const real = marksFor({ ...bow, conditions: { ...bow.conditions, ...place.conditions } }, ranges);
+    // This bow changes with its temperature as bows may: 0 ± 0.15 fps/degF.
+    const perDegree = 0.15 * randomStream(20261127, i).normal();
+    const colder = (place.warmth.warmer * 9) / 5; // degF
+    const real = marksFor(
+      {
+        ...bow,
+        launchSpeed: si(bow.launchSpeed + perDegree * colder * 0.3048),
+        conditions: { ...bow.conditions, ...place.conditions },
+      },
+      ranges,
+    );
     const zeroMoved = real.zero.down - marksFor(bow, ranges).zero.down;
     return sureMarks(there, ranges).map(({ mark, uncertainty }, k) => {
       const { reading, travel } = at(real.marks, k);
@@ -199,4 +218,26 @@ it('30 invented archers who shot at home hit the truth in thin cold air within t
     expect(Math.sqrt(square)).toBeGreaterThan(0.6);
     expect(Math.sqrt(square)).toBeLessThan(1.5);
   }
+});
+
+describe('a place much colder than the air of the marks', () => {
+  const home = open(hunt.replace(/^air:.*$/m, 'air: { altitude: 300 m, temperature: 68 degF }'));
+  const at = (temperature: string): Session =>
+    standingAt(home, { place: placeIn(home, { altitude: '2000 m', temperature }), build: null });
+  const speedVariance = ({ calibration }: Session): number =>
+    (calibration.parameters[0]?.sd ?? Number.NaN) ** 2;
+
+  it('adds 0.15 fps for each degF to the error of the speed, by hand 6.6 fps for 44 degF, and says so', () => {
+    const added = Math.sqrt(speedVariance(at('24 degF')) - speedVariance(home));
+    expect(Math.abs(added / 0.3048 - 6.6)).toBeLessThan(1e-9 /* fps: rounding */);
+    expect(warnings(at('24 degF')).at(-1)).toBe(
+      'It is 44 °F colder there than where the bow was measured. Nobody measured what that does to its speed: ± 6.6 ft/s is ' +
+        'assumed, and is in every ± here.',
+    );
+  });
+
+  it('within 20 degF it is left out, as between evenings', () => {
+    expect(speedVariance(at('49 degF'))).toBeCloseTo(speedVariance(home), 12);
+    expect(warnings(at('49 degF'))).toEqual(warnings(home));
+  });
 });

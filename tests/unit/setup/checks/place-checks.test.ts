@@ -24,7 +24,8 @@ describe('places', () => {
     [['name: camp', 'name: Camp'], '"Camp" is already the name of an earlier place', 7],
     [['name: camp, altitude: 9800 ft, pressure: 29.9 inHg'], 'at 9800 ft that is about 20.7 inHg', 6],
     [['name: camp, sea_level_pressure: 29.9 inHg'], 'altitude is missing', 6],
-    [['name: camp, altitude: 9800'], '"9800" has no unit', 6],
+    [['name: camp, altitude: 980'], '"980" has no unit, and more than one would fit', 6],
+    [['name: camp, altitude: 9800 lb'], '"9800 lb" is a mass', 6],
     [['name: camp, alttude: 9800 ft'], 'altitude', 6],
   ])('%j are refused with the line', (places, message, line) => {
     const [first, ...others] = messagesOf(withPlaces(...places));

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { type HitGroup, middleOf, spreadOf, usualSpread, wildArrows } from '../../../src/calibration/hits.ts';
+import { randomStream } from '../../../src/numerics/random.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+
+/** 0.03 in/yd as a pure number. */
+const USUAL = usualSpread(0.03 / 36);
+const spread = 0.02 / 36;
+
+/** Groups of round normal arrows of one archer. */
+function evening(seed: number, counts: readonly number[]): readonly HitGroup[] {
+  const { normal } = randomStream(seed, 0);
+  return counts.map((count, i) => {
+    const range = si<'m'>(20 + 15 * i);
+    const sd = spread * range;
+    return {
+      range,
+      hits: Array.from({ length: count }, () => ({ right: sd * normal(), high: sd * normal() })),
+    };
+  });
+}
+
+describe('middle and spread of hits', () => {
+  const hits = [
+    { right: 0, high: 0 },
+    { right: 2, high: 0 },
+    { right: 1, high: 3 },
+  ];
+  // By hand: middle (1, 1); squares 1+1, 1+1, 0+4 = 8; 8/(2 x 2) = 2.
+  it('of three by hand', () => {
+    expect(middleOf(hits)).toEqual({ right: 1, high: 1 });
+    expect(spreadOf(hits)).toBeCloseTo(Math.SQRT2, 12);
+  });
+  it('of one there is no spread', () => expect(() => spreadOf(hits.slice(0, 1))).toThrow(RangeError));
+});
+
+describe('wild arrows', () => {
+  it('are named in at most 8 of 200 evenings without any: one in a hundred is meant', () => {
+    const named = Array.from(
+      { length: 200 },
+      (_, seed) => wildArrows(evening(seed, [3, 6, 4]), USUAL).length,
+    );
+    expect(named.filter((count) => count > 0).length).toBeLessThan(9 /* 2 ± 1.4 are meant */);
+  });
+
+  it('eight spreads off are found, alone, in nine evenings of ten', () => {
+    const right = Array.from({ length: 100 }, (_, seed) => {
+      const groups = evening(seed, [6, 6]);
+      const [near, far] = groups;
+      if (near === undefined || far === undefined) throw new RangeError('two groups');
+      const off = { right: 8 * spread * far.range, high: 0 };
+      const found = wildArrows([near, { ...far, hits: far.hits.with(2, off) }], USUAL);
+      return found.length === 1 && found[0]?.group === 1 && found[0].arrow === 2;
+    });
+    expect(right.filter(Boolean).length).toBeGreaterThan(89);
+  });
+
+  it('two in one evening do not hide each other', () => {
+    const groups = evening(5, [6, 6]).map(({ range, hits }) => ({
+      range,
+      hits: hits.with(0, { right: 0, high: -15 * spread * range }),
+    }));
+    expect(wildArrows(groups, USUAL).map(({ arrow }) => arrow)).toEqual([0, 0]);
+  });
+
+  it('of two arrows neither is the wild one', () =>
+    expect(
+      wildArrows(
+        [
+          {
+            range: si(50),
+            hits: [
+              { right: 0, high: 0 },
+              { right: 1, high: 0 },
+            ],
+          },
+        ],
+        USUAL,
+      ),
+    ).toEqual([]));
+});
