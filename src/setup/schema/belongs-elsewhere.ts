@@ -83,13 +83,9 @@ export function belongsElsewhere(path: KeyPath, name: string): Belongs | undefin
   const homes = sectionsUnder('')
     .filter(
       (home) =>
-<<<<<<< HEAD
-        home !== section && !/^(builds|days|places|tuning)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
-=======
         home !== section &&
         !/^(builds|days|places|tuning)/.test(home) &&
         !home.startsWith('arrow.drag_coefficient'),
->>>>>>> 4d151acd9ca0c6e1759469d433b89ade44dc5c6c
     )
     .flatMap((home) =>
       keysNamed(home, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),
