@@ -8,7 +8,7 @@ import { besideOf, withParameters } from './parameters.ts';
 import { changeShifts } from './prediction.ts';
 
 /** What may have changed on a bow: peep and pin move the arrow alike and cannot be told apart. */
-export const BOW_CAUSES = ['launch_speed', 'peep_or_sight', 'drag'] as const;
+const BOW_CAUSES = ['launch_speed', 'peep_or_sight', 'drag'] as const;
 export type BowCause = (typeof BOW_CAUSES)[number];
 
 /** A change of the bow that explains the days better than a bow that stayed as it was. */

@@ -24,7 +24,7 @@ export interface WildArrow {
 }
 
 /** What is known of an archer's arrows beside the groups in question: squares of single arrows per metre of range. */
-export interface KnownSpread {
+interface KnownSpread {
   readonly freedom: number;
   /** Sum over the degrees of freedom, m² per m². */
   readonly squares: number;

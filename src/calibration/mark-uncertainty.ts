@@ -9,7 +9,7 @@ import { pathsOver } from '../sight/pin-paths.ts';
 import type { Rig } from '../sight/rig.ts';
 import { impact, pinAtZero, whereZeroed } from '../sight/zero.ts';
 import { type Calibration, estimateOf } from './fit.ts';
-import { FLOWN, parameterIn, withParameters } from './parameters.ts';
+import { FLOWN, type ParameterName, parameterIn, withParameters } from './parameters.ts';
 
 /** How a mark moves with each parameter, and how sure it is. */
 export interface MarkUncertainty {
@@ -53,6 +53,7 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
   // A sight without numbers whose strip has pencil lines: how far the strip travels is fitted, the way to the peep with it.
   const onStrip = problem.rig.scale === null && names.includes('tape_ratio');
   const slopes = pinSlopes(calibration, table);
+  const slopesOf = new Map<ParameterName, readonly number[]>(FLOWN.map((name, k) => [name, at(slopes, k)]));
   const zeroed = zeroSlopes(
     elsewhere === null ? calibration : elsewhere.home,
     elsewhere === null ? table.zero : null,
@@ -69,15 +70,7 @@ export function markUncertainty(calibration: Calibration, table: MarkTable): rea
       if (name === 'tape_ratio') return onStrip ? travel / parameterIn(values, name) : NO_PART;
       // The marks are for the air in which the launch speed was measured.
       if (name === 'speed_per_degree') return NO_PART;
-      return (
-        at(
-          at(
-            slopes,
-            FLOWN.indexOf(name),
-          ),
-          i,
-        ) / perUnit
-      );
+      return at(slopesOf.get(name) ?? [], i) / perUnit;
     });
     const atZero = zeroed.slopes.map((slope) => -slope / perUnit);
     const gradient = here.map((slope, j) => slope + (j < FLOWN.length ? at(atZero, j) : 0));

@@ -30,23 +30,21 @@ export async function runQuestion(
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
   const occasion = occasionOf(io, out !== undefined);
-  const report = await QUESTIONS[name].ask(
-    [open(first), ...others.map(open)],
-    withFiles(io, asked, given),
-    units,
-    occasion,
-  );
+  const sessions = [open(first), ...others.map(open)] as const;
+  const report = await QUESTIONS[name].ask(sessions, withTexts(io, asked, given), units, occasion);
   const { sheet, title } = report;
   const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
 
-/** What was written, with the text of a file in place of its name. */
-const withFiles = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
+/** What was given, with the text of a file in the place of its name. */
+const withTexts = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
   Object.fromEntries(
     Object.entries(given).map(([option, value]) => [
       option,
-      options[option]?.kind === 'file' ? readNamedFile(io, String(value)) : value,
+      options[option]?.kind === 'text file' && typeof value === 'string'
+        ? { name: value, text: readNamedFile(io, value) }
+        : value,
     ]),
   );
 

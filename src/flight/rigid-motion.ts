@@ -24,6 +24,11 @@ export interface RigidOptions {
    * cares.
    */
   readonly bladesStand?: boolean;
+  /**
+   * Whether an arrow may fly whose centre of pressure is not behind its balance point, as a bare shaft's is not; default false.
+   * Its cross-flow keeps it from tumbling, and whoever asks looks at how far aslant it flies.
+   */
+  readonly mayWander?: boolean;
 }
 
 /**
@@ -50,13 +55,14 @@ const LEAST_FORWARD = 0.01;
  * Left out: the shaft's bending, the growth of axial drag with incidence (30 % at 17°), the Earth's turn under the shaft
  * (6e-9 rad against the air's restoring moment).
  *
- * @throws DomainError for an arrow of which too little is known, or whose centre of pressure is not behind its balance point
+ * @throws DomainError for an arrow of which too little is known, or, unless it may wander, whose centre of pressure is not behind
+ *   its balance point
  * @source Newton and Euler in a frame that does not roll, e.g. Etkin, Dynamics of Atmospheric Flight, chapter 5; strips as in
  *   Barrowman, 1967; cross-flow as cited above
  */
 export function rigidMotion(
   conditions: FlightConditions,
-  { asymmetry = null, crossFlow = CROSS_FLOW, bladesStand = false }: RigidOptions = {},
+  { asymmetry = null, crossFlow = CROSS_FLOW, bladesStand = false, mayWander = false }: RigidOptions = {},
 ): Derivative<RigidVector> {
   const { arrow, air, wind, slope, eyeHeight, place } = conditions;
   const { attitude, drag, dragScale, mass, diameter } = arrow;
@@ -66,7 +72,7 @@ export function rigidMotion(
       Number.NaN,
       'an arrow whose parts, or inertia and surfaces, are known',
     );
-  if (!staysUpright(arrow))
+  if (!(mayWander || staysUpright(arrow)))
     throw new DomainError(
       'first moment of the normal force',
       attitude.firstMoment,

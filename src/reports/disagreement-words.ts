@@ -134,7 +134,7 @@ function numberWords({ units }: Session, cause: OneNumber): string {
       return (
         `All marks fit if the line of the zero range were ${formatQuantity(Math.abs(cause.value), 'mm', 1)} ` +
         `${cause.value > 0 ? 'nearer to the lines of longer ranges' : 'farther from the lines of longer ranges'}: ` +
-'were the lines ' +
+        'were the lines ' +
         'measured from that line?'
       );
     case 'strip turned':
@@ -164,8 +164,10 @@ function slipWords(session: Session, { mark, slip }: WrongMark): string {
         ? 'Was the target so many metres away, not yards? '
         : 'Was the target so many yards away, not metres? ';
     case 'reading of another range':
-      return `Is that the ${mark.kind === 'mark' ? 'reading' : 'line'} of ` +
-`${formatQuantity(slip.range, session.units.range, 0)}? `;
+      return (
+        `Is that the ${mark.kind === 'mark' ? 'reading' : 'line'} of ` +
+        `${formatQuantity(slip.range, session.units.range, 0)}? `
+      );
   }
 }
 

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
 import { filled } from './asked/fill.ts';
-import type { Asked, Options } from './asked/option.ts';
+import type { Asked, NamedText, Options } from './asked/option.ts';
 import type { Question } from './asked/question.ts';
 import type { Occasion } from './occasion.ts';
 import type { Report } from './report.ts';
@@ -104,6 +104,10 @@ export const QUESTIONS = {
     () => import('./vary/question.ts'),
     () => import('./vary/report.ts'),
   ),
+  tune: asking(
+    () => import('./tune/question.ts'),
+    () => import('./tune/report.ts'),
+  ),
 } as const;
 
 export type QuestionName = keyof typeof QUESTIONS;
@@ -114,5 +118,6 @@ export type GivenTo<Name extends QuestionName> = {
     | string
     | number
     | boolean
-    | readonly string[];
+    | readonly string[]
+    | NamedText;
 };

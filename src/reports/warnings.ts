@@ -1,4 +1,5 @@
 import { type Finding, findings } from '../calibration/diagnose.ts';
+import { estimateOf } from '../calibration/fit.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
@@ -8,6 +9,7 @@ import { neededExampleWarnings } from './example-words.ts';
 import { findingWords } from './fit/finding-words.ts';
 import { ENTRY_LEFT_OUT, entersWind } from './not-measured.ts';
 import { atHome, type Session } from './session.ts';
+import { staleWarnings } from './stale-warning.ts';
 import { unseenWords } from './unseen-words.ts';
 
 /** What makes every number of a session doubtful, a sentence or two each; none for most. */
@@ -16,9 +18,11 @@ export function warnings(session: Session): readonly string[] {
   return [
     ...neededExampleWarnings(session),
     ...contradictionWarnings(home),
+    ...staleWarnings(home),
     ...unusedWarnings(home),
     ...windWarnings(session),
     ...warmthWarnings(session),
+    ...unmeasuredWarnings(session),
   ];
 }
 
@@ -94,7 +98,20 @@ function warmthWarnings({ place, units }: Session): readonly string[] {
   const degrees = Math.abs(fromSi(warmer, unit) - fromSi(0, unit)).toFixed(0);
   return [
     `It is ${degrees} ${symbolOf(unit)} ${warmer < 0 ? 'colder' : 'warmer'} there than where the bow was ` +
-'measured. Nobody measured what that ' +
+      'measured. Nobody measured what that ' +
       `does to its speed: ± ${formatQuantity(faster.sd, units.speed, 1)} is assumed, and is in every ± here.`,
+  ];
+}
+
+/** A launch speed that rests on a guess or a rating, and on the marks. */
+function unmeasuredWarnings(session: Session): readonly string[] {
+  const { setup, calibration, calibrated } = atHome(session);
+  if (setup.launch.speed !== 'unknown') return [];
+  const { value, sd } = estimateOf(calibration, 'launch_speed');
+  const { speed } = session.units;
+  const from = setup.bow.rating === undefined ? 'what compound bows shoot' : "the bow's rating";
+  return [
+    `Nobody measured the launch speed: ${formatQuantity(value, speed, 0)} ± ${formatQuantity(sd, speed, 0)} comes from ` +
+      `${from}${calibrated ? ' and from what was shot' : ''}. A chronograph would make every mark surer.`,
   ];
 }

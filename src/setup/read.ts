@@ -4,6 +4,7 @@ import { crossFaults } from './checks/cross-checks.ts';
 import { draftOf } from './checks/draft.ts';
 import type { Fault } from './checks/fault.ts';
 import { swapFaults } from './checks/swap-checks.ts';
+import { tuningFaults } from './checks/tuning-checks.ts';
 import { dotted, isRecord, type KeyPath, valueAt, withValueAt } from './key-path.ts';
 import { SetupError } from './problem.ts';
 import { quantitiesReadAs } from './read-as.ts';
@@ -41,6 +42,7 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
     ...swapFaults(draft),
     ...(parsed.success ? [] : schemaFaults(parsed.error.issues, settled)),
     ...crossFaults(draft),
+    ...tuningFaults(settled),
   ];
   const arrowVaried = overrides.some(({ path }) => path[0] === 'arrow');
   const faults = parsed.success && single.length === 0 ? agreementFaults(parsed.data, arrowVaried) : single;
@@ -89,7 +91,21 @@ const COMMAND_LINE = { line: 0, column: 0 };
 const startsWith = (path: KeyPath, start: KeyPath): boolean =>
   start.every((step, i) => String(path[i]) === String(step));
 
-function yamlOf(text: string, fileName: string): YamlText {
+/** What a file should hold, for the messages about one that does not. */
+interface Wanted {
+  readonly file: string;
+  readonly sections: string;
+  readonly start: string;
+}
+
+const A_SETUP: Wanted = {
+  file: 'a setup of one bow and arrow',
+  sections: 'sections with keys under them: bow, arrow, launch, sight',
+  start: 'Start from the file that "quillpath new" writes',
+};
+
+/** A text as sections, lists and texts. @throws SetupError for a text that is not one of those */
+export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP): YamlText {
   const refuse = (reason: string, allowed: string, write: string) =>
     new SetupError(fileName, [wholeFileProblem(fileName, reason, allowed, write)]);
   if (text.length > LONGEST_FILE)
@@ -105,12 +121,11 @@ function yamlOf(text: string, fileName: string): YamlText {
   if (yaml === undefined)
     throw refuse('sections are nested too deep', 'sections at most four deep', 'Remove the extra levels');
   if (yaml.syntax.length > 0 || isRecord(yaml.value)) return yaml;
-  const start = 'Start from the file that "quillpath new" writes';
-  if ((yaml.value ?? null) === null) throw refuse('the file is empty', 'a setup of one bow and arrow', start);
+  if ((yaml.value ?? null) === null) throw refuse('the file is empty', wanted.file, wanted.start);
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
-    'sections with keys under them: bow, arrow, launch, sight',
-    /^\s*\w+:\S/m.test(text) ? 'Write a space after every colon' : start,
+    wanted.sections,
+    /^\s*\w+:\S/m.test(text) ? 'Write a space after every colon' : wanted.start,
   );
 }
 
@@ -142,7 +157,10 @@ function withOverrides(root: unknown, overrides: readonly Override[]) {
 }
 
 /** Faults that do not merely follow from another one. */
-function worthTelling(faults: readonly Fault[], { syntax, refused, locate }: YamlText): readonly Fault[] {
+export function worthTelling(
+  faults: readonly Fault[],
+  { syntax, refused, locate }: Pick<YamlText, 'syntax' | 'refused' | 'locate'>,
+): readonly Fault[] {
   const firstMisread = Math.min(...syntax.map(({ line }) => line));
   const meant = new Set(faults.flatMap((fault) => (fault.meant === undefined ? [] : [dotted(fault.meant)])));
   const reported = new Set<string>();

@@ -18,6 +18,7 @@ const CASES: readonly (readonly string[])[] = [
   ['broadhead', example],
   ['scatter', example, ...SCATTER],
   ['vary', example, '--over', 'arrow.parts.point.mass=100gr:125gr:25gr', '--at', '40.25yd,40.5yd'],
+  ['tune', example],
 ];
 
 describe('the columns of a file for a spreadsheet', () => {

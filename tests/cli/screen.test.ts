@@ -27,6 +27,7 @@ const QUESTIONS_ASKED = {
   scatter: { arrows: 24, every: '50 yd' },
   compare: { arrows: 0 },
   vary: { over: ['arrow.parts.point.mass=100gr,125gr'], at: '40 yd' },
+  tune: {},
 } as const satisfies { readonly [Name in QuestionName]: GivenTo<Name> };
 
 const names = Object.keys(QUESTIONS_ASKED).filter((name): name is QuestionName => name in QUESTIONS_ASKED);

@@ -31,6 +31,11 @@ const PARTS: readonly {
     top: ['builds'],
     note: 'Each build names only what differs from the arrow above.',
   },
+  {
+    heading: 'The tuning evening',
+    top: ['tuning'],
+    note: 'Read by `tune` alone; each entry of the log needs its day, its step and the keys of that step.',
+  },
 ];
 
 const INTRO = `# The setup file

@@ -1,12 +1,10 @@
 import type { FlightConditions } from '../../flight/conditions.ts';
-import { STATE } from '../../flight/frame.ts';
-import { RIGID_STATE } from '../../flight/rigid-frame.ts';
 import type { RigidLaunch } from '../../flight/rigid-launch.ts';
-import { rigidFlyer } from '../../flight/rigid-trajectory.ts';
-import { at } from '../../numerics/at.ts';
+import { type RigidFlightOptions, rigidFlyer } from '../../flight/rigid-trajectory.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { ArrowEnds } from './arrow-ends.ts';
+import { endPassing } from './end-passing.ts';
 
 /** Where the nock goes through a sheet of paper, seen from the archer, from the hole of the point. */
 export interface PaperHole {
@@ -19,9 +17,6 @@ export interface PaperHole {
   /** Of the tear from the point's hole to the nock's, clockwise from straight up: a quarter turn is nock right. */
   readonly clockwise: Radians;
 }
-
-/** How often the place of the balance point is corrected for the lean of the shaft; each time a hundred times nearer. */
-const ROUNDS = 2;
 
 /**
  * The holes that point and nock of one flight leave in sheets of paper at the given ranges (m, rising).
@@ -37,27 +32,16 @@ export function paperHoles(
   launch: RigidLaunch,
   ends: ArrowEnds,
   ranges: readonly Metres[],
+  options: RigidFlightOptions = {},
 ): readonly PaperHole[] {
-  const { states } = rigidFlyer(conditions);
+  const flyer = rigidFlyer(conditions, options);
   const start = launch.position[0];
-  /** Height and lateral position of the end at this distance ahead of the balance point, as it passes the range. */
-  const passing = (range: number, ahead: number): readonly [number, number] => {
-    let reach = ahead;
-    let hole: readonly [number, number] = [Number.NaN, Number.NaN];
-    for (let round = 0; round <= ROUNDS; round++) {
-      const y = at(states(launch, [range - reach]), 0);
-      const [up, right] = [at(y, RIGID_STATE.axisUp), at(y, RIGID_STATE.axisRight)];
-      reach = ahead * Math.sqrt(1 - up * up - right * right);
-      hole = [at(y, STATE.height) + ahead * up, at(y, STATE.lateral) + ahead * right];
-    }
-    return hole;
-  };
   return ranges.map((range) => {
     if (!(range - ends.ahead > start))
       throw new DomainError('range of the paper (m)', range, `above ${(start + ends.ahead).toFixed(2)}`);
-    const [pointHeight, pointLateral] = passing(range, ends.ahead);
-    const [nockHeight, nockLateral] = passing(range, -ends.behind);
-    const [high, right] = [nockHeight - pointHeight, nockLateral - pointLateral];
+    const point = endPassing(flyer, launch, range, ends.ahead);
+    const nock = endPassing(flyer, launch, range, -ends.behind);
+    const [high, right] = [nock.high - point.high, nock.right - point.right];
     return {
       range,
       nockHigh: si(high),

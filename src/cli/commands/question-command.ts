@@ -1,4 +1,4 @@
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { countFrom } from '../../reports/asked/fill.ts';
 import type { Option as Asked } from '../../reports/asked/option.ts';
 import type { Question } from '../../reports/asked/question.ts';
@@ -24,7 +24,11 @@ export function questionCommand(
   if (asked.setups === 'one') command.argument('<setup>', 'setup file (YAML); - reads standard input');
   else command.argument('<setup...>', asked.setupsWhat);
   const { sheet } = asked;
-  const own = Object.entries(asked.options).map(([name, option]) => optionOf(name, option));
+  const subjects = Object.entries(asked.options).filter(([, { kind }]) => kind === 'subject');
+  for (const [name, option] of subjects) command.addArgument(subjectArgument(name, option));
+  const own = Object.entries(asked.options)
+    .filter(([, { kind }]) => kind !== 'subject')
+    .map(([name, option]) => optionOf(name, option));
   const out =
     sheet === null
       ? []
@@ -42,15 +46,21 @@ export function questionCommand(
     'after',
     examples(asked.examples.map(([comment, line]) => [comment, `${asked.name} ${line}`])),
   );
-  return command.action(async (setups: string | readonly [string, ...string[]], options) => {
-    const given = Object.fromEntries(
-      Object.keys(asked.options)
+  return command.action(async (setups: string | readonly [string, ...string[]]) => {
+    const options = command.opts<Answering & Readonly<Record<string, unknown>>>();
+    const spoken = subjects.map(([name], i) => [name, command.args[i + 1]] as const);
+    const given = Object.fromEntries([
+      ...spoken.filter(([, word]) => word !== undefined),
+      ...Object.keys(asked.options)
         .filter((name) => command.getOptionValueSource(name) === 'cli')
         .map((name) => [name, options[name]]),
-    );
+    ]);
     await answer(typeof setups === 'string' ? [setups] : setups, { ...options, given });
   });
 }
+
+/** What a question is asked about, in a word after the setup. The question itself refuses a word that it does not know. */
+const subjectArgument = (name: string, { what }: Asked): Argument => new Argument(`[${name}]`, what);
 
 /** An option as the command line shows it. The question fills in the defaults itself; here they are for the help. */
 function optionOf(name: string, option: Asked): Option {

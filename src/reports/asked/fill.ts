@@ -1,7 +1,9 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
+import { nearestWord } from '../../quantities/nearest-word.ts';
 import { withBareUnits } from './bare.ts';
 import { chosen } from './chosen.ts';
-import type { Asked, CountOption, Option, Options } from './option.ts';
+import type { Asked, CountOption, NamedText, Option, Options, SubjectOption } from './option.ts';
+import { optionQuantity } from './quantity.ts';
 import type { Question } from './question.ts';
 import { QuestionError } from './question-error.ts';
 
@@ -28,9 +30,10 @@ function valueGiven(
   if (given === undefined || given === null) return defaultOf(name, option, metres);
   if (option.kind === 'count') return countFrom(name, given, option);
   if (option.kind === 'flag') return given === true;
-  if (option.kind === 'file') return String(given);
   if (option.kind === 'list' || option.kind === 'optional list')
     return Array.isArray(given) ? given.map(String) : [String(given)];
+  if (option.kind === 'subject') return subjectGiven(String(given), option);
+  if (option.kind === 'text file') return isNamedText(given) ? given : { name, text: String(given) };
   if (option.kind !== 'choice') return withBareUnits(option, String(given), system, metres);
   const choice = chosen(option.choices, String(given));
   if (choice !== undefined) return choice;
@@ -40,12 +43,33 @@ function valueGiven(
   );
 }
 
+/** The word that was meant; what is no such word is refused with the nearest. */
+function subjectGiven(given: string, { of, choices }: SubjectOption<string>): string {
+  const found = chosen(choices, given);
+  if (found !== undefined) return found;
+  const meant = nearestWord(given, choices);
+  throw new QuestionError(
+    `"${given}" is not a ${of} that is known here`,
+    meant === undefined ? `Write ${choices.join(', ')}.` : `Write "${meant}".`,
+  );
+}
+
+/** What a door has read is a text with its name; a script may give the text alone. */
+const isNamedText = (given: unknown): given is NamedText =>
+  typeof given === 'object' &&
+  given !== null &&
+  'name' in given &&
+  typeof given.name === 'string' &&
+  'text' in given &&
+  typeof given.text === 'string';
+
 function defaultOf(name: string, option: Option, metres: boolean): unknown {
   switch (option.kind) {
     case 'range':
       return `${option.yards} ${metres ? 'm' : 'yd'}`;
     case 'optional text':
-    case 'file':
+    case 'subject':
+    case 'text file':
       return null;
     case 'flag':
       return false;
@@ -73,10 +97,26 @@ export function filled<O extends Options>(asked: Question<O>, given: Given<O>, s
         .join(', ')}.`,
     );
   const metric = asked.countsMetres?.(given, system) ?? system !== 'imperial';
+  const value = (name: string, option: Option): unknown =>
+    valueGiven(name, option, given[name], system, metric);
+  const { from, every } = asked.options;
+  const first =
+    from !== undefined && every !== undefined && given['from'] === undefined && given['every'] !== undefined
+      ? alignedFrom(String(value('from', from)), String(value('every', every)))
+      : null;
   const entries = Object.entries(asked.options).map(([name, option]) => [
     name,
-    valueGiven(name, option, given[name], system, metric),
+    name === 'from' && first !== null ? first : value(name, option),
   ]);
   // Each value is of the kind that its option names; the compiler cannot follow entries.
   return Object.fromEntries(entries) as Asked<O>;
 }
+
+/** Where rows begin that nobody named: at the first multiple of the step that was written. */
+function alignedFrom(from: string, every: string): string {
+  const [usual, step] = [optionQuantity('from', from, 'length'), optionQuantity('every', every, 'length')];
+  const count = Math.ceil(usual / step - ROUNDING_LEFT);
+  return step > 0 && count * step > usual ? `${Number((count * step).toFixed(10))} m` : from;
+}
+/** Of a step. */
+const ROUNDING_LEFT = 1e-6;

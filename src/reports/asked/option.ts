@@ -66,10 +66,23 @@ export interface OptionalList extends Said {
   readonly of: string;
 }
 
-/** A file that may be left out: its text, which the door reads. */
-export interface FileOption extends Said {
-  readonly kind: 'file';
+/** A word that follows the setup and may be left out: what is asked about. */
+export interface SubjectOption<Choice extends string> extends Said {
+  readonly kind: 'subject';
   readonly of: string;
+  readonly choices: readonly Choice[];
+}
+
+/** Another text, which the door reads: a file on a command line, a field on a page. */
+export interface TextFileOption extends Said {
+  readonly kind: 'text file';
+  readonly of: string;
+}
+
+/** A text that a door has read, with the name it has there. */
+export interface NamedText {
+  readonly name: string;
+  readonly text: string;
 }
 
 export type Option =
@@ -81,20 +94,25 @@ export type Option =
   | FlagOption
   | ListOption
   | OptionalList
-  | FileOption;
+  | SubjectOption<string>
+  | TextFileOption;
 export type Options = Readonly<Record<string, Option>>;
 
 type ValueOf<O extends Option> = O extends TextOption | RangeOption
   ? string
-  : O extends OptionalText | FileOption
+  : O extends OptionalText
     ? string | null
     : O extends CountOption
       ? number
       : O extends ChoiceOption<infer Choice>
         ? Choice
-        : O extends FlagOption
-          ? boolean
-          : readonly string[];
+        : O extends SubjectOption<infer Subject>
+          ? Subject | null
+          : O extends TextFileOption
+            ? NamedText | null
+            : O extends FlagOption
+              ? boolean
+              : readonly string[];
 
 /** The values of a question's options, all of them there. */
 export type Asked<O extends Options> = { readonly [Name in keyof O]: ValueOf<O[Name]> };
@@ -131,8 +149,13 @@ export const choice = <Choice extends string>(
   value: Choice,
   what: string,
 ): ChoiceOption<Choice> => ({ kind: 'choice', of, choices, value, what });
+export const subject = <Choice extends string>(
+  of: string,
+  choices: readonly Choice[],
+  what: string,
+): SubjectOption<Choice> => ({ kind: 'subject', of, choices, what });
+export const textFile = (of: string, what: string): TextFileOption => ({ kind: 'text file', of, what });
 export const flag = (what: string): FlagOption => ({ kind: 'flag', what });
-export const file = (what: string): FileOption => ({ kind: 'file', of: 'file', what });
 export const optionalList = (of: string, what: string): OptionalList => ({ kind: 'optional list', of, what });
 export const list = (of: string, what: string): ListOption => ({ kind: 'list', of, what });
 

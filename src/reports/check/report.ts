@@ -14,9 +14,11 @@ import {
   warning,
 } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
+import { staleMarksIn } from '../stale-warning.ts';
 import { DRAG_FIELDS, PIECE_FIELDS } from './fields.ts';
 import { type CheckFindings, checkFindings } from './findings.ts';
 import { partWarnings } from './part-words.ts';
+import { spineData, spineOf, spineWords } from './spine.ts';
 import { dragTable, pieceTable } from './tables.ts';
 import {
   arrowWords,
@@ -51,6 +53,7 @@ const blocksOf = (session: Session, found: CheckFindings): readonly Block[] => [
     ...(found.dragTerms.length === 0 ? [] : [tableBlock(dragTable(session, found))]),
   ),
   paragraph(tapeWords(session)),
+  paragraph(spineWords(spineOf(session))),
   paragraph(readAsWords(session)),
   paragraph(assumedWords(session, found)),
   paragraph(unusedWords(found)),
@@ -82,6 +85,8 @@ function dataFor(session: Session, found: CheckFindings): object {
     drag_terms: dataOf(DRAG_FIELDS, found.dragTerms),
     pieces: dataOf(PIECE_FIELDS, arrow.pieces),
     differences: arrow.differences,
+    spine: spineData(spineOf(session)),
+    stale_marks_m: staleMarksIn(session)?.ranges ?? [],
     air: {
       temperature_K: air.temperature,
       pressure_Pa: air.pressure,

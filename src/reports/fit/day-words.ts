@@ -17,7 +17,7 @@ export function dayLines(found: FitFindings, units: DisplayUnits): readonly stri
       `(± ${speed(sd)}); that includes air and wind as well as the bow.`,
     ].join(' ');
   });
-  const told = [...changeLines(found, units), ...named, ...agreementLines(found)];
+  const told = [...named, ...agreementLines(found)];
   if (hidden === null) return told;
   const far = formatQuantity(hidden.range, units.range, 0);
   const shift = `${formatQuantity(hidden.shift, units.smallLength, 1)} at ${far}`;

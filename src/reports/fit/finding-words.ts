@@ -55,6 +55,11 @@ export function findingWords(session: Session, finding: Finding): string {
       );
     case 'far from prior': {
       const { name } = words[finding.parameter];
+      if (finding.parameter === 'speed_per_degree')
+        return (
+          `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what is usual: was the bow ` +
+          'changed between the warm and the cold days?'
+        );
       return (
         `${capital(name)} came out ${Math.abs(finding.sds).toFixed(1)} standard errors from what was ` +
         'measured: measure it again.'

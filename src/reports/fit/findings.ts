@@ -1,3 +1,4 @@
+import { tried } from '../../calibration/agreement.ts';
 import { type BowChange, bowChange } from '../../calibration/bow-change.ts';
 import {
   type DayEstimate,
@@ -100,7 +101,7 @@ export interface FitFindings {
 }
 
 /** A day, and what it was shot in. */
-export interface DayFound extends DayEstimate {
+interface DayFound extends DayEstimate {
   readonly temperature: Kelvin;
   readonly density: KilogramsPerCubicMetre;
   /** The arrow of the day; null for the file's own. */
@@ -120,6 +121,9 @@ interface HiddenByEvenings {
 
 export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole: Metres): FitFindings {
   const { setup, assembly, calibration, disagreement, uncalibrated } = opened;
+  // A day on which the bow was another may be all that contradicts: it has to be in what the days are told by.
+  const isWhole = calibration.residuals.length === assembly.problem.measurements.length;
+  const all = isWhole ? calibration : (tried(assembly.problem)?.calibration ?? calibration);
   const { begin, ...where } = shootable(opened, ranges, whole);
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
@@ -138,7 +142,7 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
     marks: markResiduals(calibration),
     pencil: pencilResiduals(calibration),
     others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
-    tie: closestTie(calibration, (name) => name !== 'scale_offset' || assembly.rig.scale !== null),
+    tie: closestTie(calibration),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
@@ -151,9 +155,9 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
       rmsAfter: next.rmsAfter,
       isTold: { now: isToldSpread(next.rmsNow), after: isToldSpread(next.rmsAfter) },
     },
-    days: daysFound(setup, calibration),
-    daysAgree: daysAgree(calibration),
-    change: bowChange(calibration),
+    days: daysFound(setup, all),
+    daysAgree: daysAgree(all),
+    change: bowChange(all),
     wild: arrowsLeftOut(uncalibrated ? {} : setup),
     hidden: hiddenIn(calibration, ranges),
   };
@@ -193,11 +197,9 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-/** @param isShown of parameters that mean anything for this sight */
-function closestTie(
-  { correlations, names }: Calibration,
-  isShown: (name: ParameterName) => boolean,
-): Tie | null {
+const UNREAD: ParameterName = 'scale_offset';
+
+function closestTie({ correlations, names, rig }: Calibration): Tie | null {
   const ties = names.flatMap((one, i) =>
     names.slice(i + 1).map((other, k) => ({
       one,
@@ -205,10 +207,10 @@ function closestTie(
       correlation: at(at(correlations, i), i + 1 + k),
     })),
   );
+  // Without a scale nothing is read at the zero range.
+  const told = ties.filter(({ one, other }) => rig.scale !== null || (one !== UNREAD && other !== UNREAD));
   const closest = at(
-    ties
-      .filter(({ one, other }) => isShown(one) && isShown(other))
-      .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    told.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     0,
   );
   return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;

@@ -55,9 +55,9 @@ export function parameterWords({
             value: (raw) => raw * pitch,
             spread: (raw) => raw * pitch,
           },
-    speed_per_degree: inUnit('speed for each degree of warmth', units.speedPerDegree, 3),
+    speed_per_degree: inUnit('speed by warmth', units.speedPerDegree, 3),
     tape_ratio: {
-      name: 'travel of the strip over travel of the pin',
+      name: 'strip travel over pin travel',
       unit: '',
       digits: 4,
       value: (raw) => raw,

@@ -1,18 +1,23 @@
+import type { Residual } from '../../calibration/fit.ts';
 import type { Plot, PlotPoint, PlotSeries } from '../../documents/plot/plot-data.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
 
+/** Groups shot with the sight at a reading or at a pencil line. */
+const shotIn = ({ marks, pencil }: FitFindings): readonly Residual[] =>
+  [...marks, ...pencil].map(({ residual }) => residual);
+
 /** How far each group lies from the model, with its error bar. */
-export const residualPlot = ({ marks }: FitFindings, { range: far, smallLength }: DisplayUnits): Plot => ({
+export const residualPlot = (found: FitFindings, { range: far, smallLength }: DisplayUnits): Plot => ({
   x: { label: 'range', unit: symbolOf(far) },
   y: { label: 'observed less predicted', unit: symbolOf(smallLength) },
   series: [
     {
       name: 'shot marks, ± one standard error',
       kind: 'points',
-      points: marks.map(({ residual: { measurement, residual } }) => ({
+      points: shotIn(found).map(({ measurement, residual }) => ({
         x: fromSi(measurement.range, far),
         y: fromSi(residual, smallLength),
         error: fromSi(measurement.sd, smallLength),
@@ -45,8 +50,9 @@ export function residualPlotWithBand(found: FitFindings, units: DisplayUnits): P
 }
 
 /** Beyond the outermost ranges shot the model's error grows until nothing else could be seen; the other picture has it. */
-function bandBetweenMarks({ marks, sureness }: FitFindings, units: DisplayUnits): readonly PlotPoint[] {
-  const shot = marks.map(({ residual }): number => residual.measurement.range);
+function bandBetweenMarks(found: FitFindings, units: DisplayUnits): readonly PlotPoint[] {
+  const { sureness } = found;
+  const shot = shotIn(found).map(({ measurement }): number => measurement.range);
   const [from, to] = [Math.min(...shot) - ROUNDING, Math.max(...shot) + ROUNDING];
   return sureness.flatMap(({ range, now }) =>
     range >= from && range <= to && now !== null
@@ -57,8 +63,8 @@ function bandBetweenMarks({ marks, sureness }: FitFindings, units: DisplayUnits)
 const ROUNDING = 1e-6; // m
 
 /** A little beyond the outermost ranges shot: a sign on the axis itself is hard to read. */
-function besides({ marks }: FitFindings, units: DisplayUnits): readonly number[] {
-  const shot = marks.map(({ residual }) => fromSi(residual.measurement.range, units.range));
+function besides(found: FitFindings, units: DisplayUnits): readonly number[] {
+  const shot = shotIn(found).map(({ measurement }) => fromSi(measurement.range, units.range));
   return [Math.max(0, Math.min(...shot) - BESIDE), Math.max(...shot) + BESIDE];
 }
 const BESIDE = 2; // in the unit of ranges
@@ -68,7 +74,8 @@ const BESIDE = 2; // in the unit of ranges
  * a picture.
  */
 export function surenessPlot(found: FitFindings, units: DisplayUnits): Plot | null {
-  const { marks, sureness, next } = found;
+  const { sureness, next } = found;
+  const marks = shotIn(found);
   const { range: far, smallLength } = units;
   const after = `after ${NEXT_ARROWS} arrows at ${formatQuantity(next.range, far, 0)}`;
   const lines = [
@@ -99,7 +106,7 @@ export function surenessPlot(found: FitFindings, units: DisplayUnits): Plot | nu
             {
               name: 'ranges that were shot',
               kind: 'points' as const,
-              points: marks.map(({ residual }) => ({ x: fromSi(residual.measurement.range, far), y: 0 })),
+              points: marks.map(({ measurement }) => ({ x: fromSi(measurement.range, far), y: 0 })),
             },
           ]),
     ],

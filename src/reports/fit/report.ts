@@ -10,7 +10,7 @@ import type { Occasion } from '../occasion.ts';
 import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { unseenWords } from '../unseen-words.ts';
-import { dayLines, wildLines } from './day-words.ts';
+import { changeLines, dayLines, wildLines } from './day-words.ts';
 import { MARK_FIELDS, OTHER_FIELDS, PENCIL_FIELDS, parameterFields } from './fields.ts';
 import { type FitFindings, farthestOf, fitFindings } from './findings.ts';
 import { residualPlot } from './plots.ts';
@@ -42,16 +42,17 @@ export function report(
 const isSaid = (session: Session, text: string): boolean => text === disagreementWords(session);
 
 const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
-  verdict(findingLines(session, found).join('\n')),
+  verdict([...changeLines(found, session.units), ...findingLines(session, found)].join('\n')),
   verdict(tapeLine(found, session.units)),
   ...headBlocks(session).filter((block) => block.kind !== 'warning' || !isSaid(session, block.text)),
   { kind: 'sheet', about: '' },
   tableBlock(parameterTable(session, found), verdictLine(found)),
   paragraph(tieLine(session, found)),
-  ...(found.marks.length === 0
-    ? []
-    : [tableBlock(residualTable(session, found)), ...inWhole(plotBlock(residualPlot(found, session.units)))]),
+  ...(found.marks.length === 0 ? [] : [tableBlock(residualTable(session, found))]),
   ...(found.pencil.length === 0 ? [] : [tableBlock(pencilTable(session, found))]),
+  ...(found.marks.length + found.pencil.length === 0
+    ? []
+    : inWhole(plotBlock(residualPlot(found, session.units)))),
   paragraph(wildLines(found, session.units).join('\n')),
   paragraph(otherLines(found, session.units).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),

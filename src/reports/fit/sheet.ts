@@ -36,7 +36,7 @@ export function fitSheet(
       ],
       notes: notes(session, found),
       plots: [
-        ...(shot
+        ...(shot || found.pencil.length > 0
           ? [{ title: 'How far each group lies from the model', ...residualPlotWithBand(found, units) }]
           : []),
         ...(sureness === null ? [] : [{ title: 'How sure the mark of each range is', ...sureness }]),

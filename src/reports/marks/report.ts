@@ -9,6 +9,7 @@ import { headBlocks } from '../head.ts';
 import { inShort, inWhole, note, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
 import { shortRows } from '../short-rows.ts';
+import { staleMarksIn } from '../stale-warning.ts';
 import { surenessWords } from '../sureness-words.ts';
 import { markWarnings, warnings } from '../warnings.ts';
 import { MARK_DATA, markColumns, shortColumns } from './fields.ts';
@@ -46,6 +47,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
       calibrated,
       warnings: [...warnings(session), ...doubts],
       ...leftOutData(session),
+      stale_marks_m: staleMarksIn(session)?.ranges ?? [],
       zero_range_m: zeroRange,
       out_of_reach_m: found.beyond,
       rows: dataOf(MARK_DATA, found.rows),

@@ -1,4 +1,4 @@
-import { rangeIn, stepIn, text } from '../asked/option.ts';
+import { optionalText, rangeIn, stepIn, text } from '../asked/option.ts';
 import { STANDING_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 
@@ -20,6 +20,11 @@ export const question = asked({
       '1.5 fps',
       'sideways speed of the nock as the arrow leaves; a clear fault of tune',
     ),
+    tear: optionalText(
+      'tear',
+      'a tear in paper instead, "0.75 in left": the launches are then what it may mean, all angle or all nock travel',
+    ),
+    paper: text('distance', '6 ft', 'how far ahead of the grip the paper of that tear hung'),
     ...STANDING_OPTIONS,
   },
   examples: [
@@ -28,5 +33,6 @@ export const question = asked({
       'a slower nock, every 10 yards to 60',
       'setup.yaml --nock-travel "0.5 fps" --to "60 yd" --every "10 yd"',
     ],
+    ['what a tear means', 'setup.yaml --tear "0.75 in left" --paper 6ft'],
   ],
 });

@@ -28,23 +28,25 @@ import { type SwingFindings, swingFindings } from './findings.ts';
 import { swingPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { holeTable, missTable } from './tables.ts';
+import { type SaidTear, saidTear, tearData, tearWords } from './tear.ts';
 import { marginWords, smallMarginWords, startWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   partsOf(session, 'swing');
   const launch = straightLaunch(session.calibration.rig);
+  const tear = asked.tear === null ? null : saidTear(session, asked.tear, asked.paper);
   const found = swingFindings(session, {
     launch,
-    angle: optionQuantity('angle', asked.angle, 'angle'),
-    nockSpeed: optionQuantity('nockTravel', asked.nockTravel, 'speed'),
+    angle: tear === null ? optionQuantity('angle', asked.angle, 'angle') : tear.angle,
+    nockSpeed: tear === null ? optionQuantity('nockTravel', asked.nockTravel, 'speed') : tear.nockSpeed,
     ranges: flownRanges(optionRanges(asked), launch, session.units),
     papers: papers(session.units),
   });
   return {
     title: session.title,
-    blocks: blocksOf(session, found),
+    blocks: blocksOf(session, found, tear),
     rows: missTable(found.advice.starts, session.units),
-    data: dataFor(session, found),
+    data: { ...dataFor(session, found), tear: tear === null ? null : tearData(tear) },
     sheet: null,
   };
 }
@@ -53,10 +55,11 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
 const papers = ({ range }: DisplayUnits): readonly Metres[] =>
   [2, 3, 4].map((count) => si(count * (range === 'yd' ? YARD : 1)));
 
-function blocksOf(session: Session, found: SwingFindings) {
+function blocksOf(session: Session, found: SwingFindings, tear: SaidTear | null) {
   const { units } = session;
   const { advice, disturbed, papers: hung } = found;
   return [
+    ...(tear === null ? [] : [verdict(tearWords(tear, session))]),
     verdict(marginWords(advice, units)),
     ...(advice.tooSmall ? [warning(smallMarginWords())] : []),
     ...headBlocks(session),

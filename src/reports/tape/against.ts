@@ -2,6 +2,7 @@ import { toSi } from '../../quantities/format.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { type OldMark, type OldTape, oldMarks, oldTape } from '../../sight/old-tape.ts';
 import { ENDLESS_SLIDER, tapeOf } from '../../sight/tape.ts';
+import type { NamedText } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Session } from '../session.ts';
@@ -16,7 +17,7 @@ const NEAREST = 5;
 
 export interface AgainstAsked {
   /** The rows of an old tape; null when none is given. */
-  readonly against: string | null;
+  readonly against: NamedText | null;
   /** The speed an old tape was made for; null when none is given. */
   readonly againstSpeed: string | null;
 }
@@ -56,7 +57,7 @@ function oldAsked(
 ): OldTape | null {
   if (against !== null && againstSpeed !== null)
     throw new QuestionError('{against} and {againstSpeed} name two old tapes', 'Write one of them.');
-  if (against !== null) return oldTapeFrom(against);
+  if (against !== null) return oldTapeFrom(against.text);
   if (againstSpeed === null) return null;
   const launchSpeed = positiveQuantity('againstSpeed', againstSpeed, 'speed', FASTEST);
   const most = Math.ceil(LONGER * last);

@@ -1,4 +1,4 @@
-import { choice, count, file, flag, optionalText, PAPER, rangeIn, text } from '../asked/option.ts';
+import { choice, count, flag, optionalText, PAPER, rangeIn, text, textFile } from '../asked/option.ts';
 import { STANDINGS_OPTIONS } from '../asked/place-options.ts';
 import { question as asked } from '../asked/question.ts';
 import { SIGHT_OPTIONS } from '../asked/sight-options.ts';
@@ -22,7 +22,8 @@ export const question = asked({
     step: text('speed', '2 fps', 'step of speed from one tape to the next; about the error of a chronograph'),
     ...SIGHT_OPTIONS,
 
-    against: file(
+    against: textFile(
+      'file',
       'old tape to judge, as rows that --csv of this command writes: which of its numbers to use, and how far it is off',
     ),
     againstSpeed: optionalText(

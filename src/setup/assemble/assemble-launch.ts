@@ -28,7 +28,7 @@ export const powerStrokeOf = (bow: BowSection): Metres => powerStroke(draw(bow),
  * Of a compound bow of which nothing is known.
  * @source common practice, no source: two in three hunting setups shoot between 210 and 310 fps
  */
-export const UNMEASURED_SPEED: Estimate<MetresPerSecond> = { value: si(260 * FOOT), sd: si(50 * FOOT) };
+const UNMEASURED_SPEED: Estimate<MetresPerSecond> = { value: si(260 * FOOT), sd: si(50 * FOOT) };
 
 /**
  * Speed at the start of free flight. A chronograph's reading is carried back by drag, v₀ = v exp(k s), over the way s from

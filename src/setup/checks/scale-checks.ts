@@ -120,7 +120,7 @@ function runsBack({ near, far }: Step, isDown: boolean, says: 'down' | 'up'): Fa
     at: 'value',
     reason:
       `${placed(near)} and ${placed(far)} run the wrong way: the pin stands ${pin} for the farther one, ` +
-'and the numbers grow as the ' +
+      'and the numbers grow as the ' +
       `pin goes ${says}`,
     allowed: 'readings that together tell which way and how far one unit of the scale moves the pin',
     write: `Correct the reading or the range that is wrong, or write "increases: ${other}"`,
@@ -136,7 +136,7 @@ function runsTheOtherWay({ near, far }: Step, says: 'down' | 'up', unsaid: boole
     at: unsaid ? 'missing' : 'value',
     reason:
       `the readings of the marks ${run} towards longer ranges (${placed(near)}, ${placed(far)}), although ` +
-'the pin goes down for ' +
+      'the pin goes down for ' +
       `them${assumed}`,
     allowed: 'down when the numbers grow as the pin goes down, up when they grow as it goes up',
     write: `${unsaid ? 'Add' : 'Write'} "increases: ${other}", or correct the readings`,

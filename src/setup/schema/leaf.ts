@@ -68,11 +68,12 @@ function wordBy<T extends string>(text: string, words: readonly T[], called: Oth
   return named ?? words.find((word) => word.replaceAll('_', ' ') === typed);
 }
 
-/** One of a few words. */
+/** One of a few words; `together` is what they are in a refusal. */
 export function choice<const T extends string>(
   words: readonly T[],
   meaning: KeyMeaning,
   called: OtherNames<NoInfer<T>> = {},
+  together = 'words allowed here',
 ) {
   const allowed = words.join(', ').replace(/, (?=[^,]*$)/, ' or ');
   return leaf<T>(
@@ -82,7 +83,7 @@ export function choice<const T extends string>(
       if (value !== undefined) return { value };
       const meant = wordMeant(text, words);
       const write = meant === undefined ? words.map((word) => `"${word}"`).join(' or ') : `"${meant}"`;
-      return { refusal: { reason: `"${text}" is not one of the words allowed here`, allowed, write } };
+      return { refusal: { reason: `"${text}" is not one of the ${together}`, allowed, write } };
     },
   ).register(KEY_MEANINGS, { ...meaning, words });
 }

@@ -17,6 +17,8 @@ export interface Limit {
   /** Why nothing outside can be meant, as a whole sentence. */
   readonly why: string;
   readonly whole?: true;
+  /** A number without a unit is refused even where one unit alone would fit: too small a size to be guessed. */
+  readonly unitNeeded?: true;
 }
 
 /** The units that limits are written in, each with the one a person of the other system would write. */

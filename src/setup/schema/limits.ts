@@ -5,6 +5,8 @@ import { DAY_LIMITS } from './day-limits.ts';
 import type { QuantityIn } from './limit.ts';
 import { PARTS_LIMITS } from './parts-limits.ts';
 import { SHOOTING_LIMITS, SIGHT_LIMITS } from './sight-limits.ts';
+import { TUNING_ARROW_LIMITS } from './tuning-arrow-limits.ts';
+import { TUNING_LIMITS } from './tuning-limits.ts';
 
 /** Every number of the setup file by its key path, list positions left out. */
 export const LIMITS = {
@@ -15,6 +17,8 @@ export const LIMITS = {
   ...SIGHT_LIMITS,
   ...SHOOTING_LIMITS,
   ...DAY_LIMITS,
+  ...TUNING_LIMITS,
+  ...TUNING_ARROW_LIMITS,
 };
 
 export type LimitKey = keyof typeof LIMITS;

@@ -32,7 +32,7 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
   }
   const otherWay = underOtherWay(key, text);
   if (otherWay !== undefined) return refuse(`"${text}" is not ${wayOf(key)}`, otherWay);
-  if (number?.rest === '' && dimension !== 'ratio')
+  if (number?.rest === '' && dimension !== 'ratio' && limit.unitNeeded !== true)
     return bareQuantity(
       limit,
       text,

@@ -4,12 +4,14 @@ import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
 import { daysSchema } from './day-schema.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { freeText } from './leaf.ts';
+import { flag, freeText } from './leaf.ts';
 import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
 import { sightSchema } from './sight-schema.ts';
+import { tuningSchema } from './tuning-schema.ts';
 
 const build = z.strictObject({
   name: freeText({ what: 'name of the build' }),
+  shoots_well: z.exactOptional(flag({ what: 'whether this build is known to shoot well from this bow' })),
   arrow: z.exactOptional(buildArrowSchema),
   launch: z.exactOptional(buildLaunchSchema),
 });
@@ -35,6 +37,7 @@ export const setupSchema = z.strictObject({
   drops: z.exactOptional(dropsSchema),
   days: z.exactOptional(daysSchema),
   builds: z.exactOptional(buildsSchema),
+  tuning: z.exactOptional(tuningSchema),
 });
 
 /** Plain data that nobody may change. */
@@ -60,4 +63,6 @@ type SightSection = SetupFile['sight'];
 export type ScaleSection = NonNullable<SightSection['scale']>;
 export type MarkEntry = NonNullable<SetupFile['marks']>[number];
 export type DayEntry = NonNullable<SetupFile['days']>[number];
+export type TuningSection = NonNullable<SetupFile['tuning']>;
+export type TuningEntry = NonNullable<TuningSection['log']>[number];
 export type BuildEntry = NonNullable<SetupFile['builds']>[number];

@@ -25,6 +25,10 @@ marks:
 ${marks.map((mark) => `  - { ${mark} }`).join('\n')}
 `;
 
+/** Six arrows of 0.02 in/yd each, and how high their middle was, in. */
+const groupOf = (range: number, off: number): string =>
+  `range_sd: 0.01 yd, vertical: ${off.toFixed(4)} in, arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`;
+
 const travelsOf = (bow: Rig, ranges: readonly number[]): readonly number[] =>
   marksFor(bow, ranges.map(yards)).marks.map(({ travel }) => travel);
 
@@ -103,10 +107,7 @@ describe('pencil lines', () => {
         // The group's middle and the ruler, each with its error.
         const off = ((0.02 * range) / Math.sqrt(6)) * random.normal();
         const place = 1000 * 1.5 * travel + (i === 0 ? 0 : 0.3 * random.normal());
-        return (
-          `range: ${range} yd, on_tape: ${place.toFixed(2)} mm, range_sd: 0.01 yd, vertical: ${off.toFixed(4)} in, ` +
-          `arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`
-        );
+        return `range: ${range} yd, on_tape: ${place.toFixed(2)} mm, ${groupOf(range, off)}`;
       });
       const open = openSetup(fileWith(lines), 'pencil.yaml');
       const table = marksFor(open.calibration.rig, [yards(80)]);
@@ -138,10 +139,7 @@ describe('a launch speed that nobody measured', () => {
       const marks = travelsOf(real, [30, 40, 60]).map((travel, i) => {
         const range = at([30, 40, 60], i);
         const off = ((0.02 * range) / Math.sqrt(6)) * random.normal();
-        return (
-          `range: ${range} yd, reading: ${(12.4 + travel / perUnit).toFixed(2)}, range_sd: 0.01 yd, ` +
-          `vertical: ${off.toFixed(4)} in, arrows: 6, group: ${(0.02 * range * 3.444).toFixed(2)} in`
-        );
+        return `range: ${range} yd, reading: ${(12.4 + travel / perUnit).toFixed(2)}, ${groupOf(range, off)}`;
       });
       const found = estimateOf(scaled('unknown', marks).calibration, 'launch_speed');
       expect(found.priorValue / FOOT).toBeCloseTo(260, 9);

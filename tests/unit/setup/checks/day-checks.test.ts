@@ -75,8 +75,10 @@ describe('a pencil line', () => {
 
 describe('a speed that nobody measured', () => {
   const unknown = EXAMPLE.replace('speed: 281 fps', 'speed: unknown');
-  const scale = '33 in, scale: { travel_per_unit: 1 mm, at_zero: 12.4 }';
-  const bare = SMALLEST.replace('281 fps', 'unknown').replace('33 in', scale);
+  const bare = SMALLEST.replace('281 fps', 'unknown').replace(
+    '33 in',
+    '33 in, scale: { travel_per_unit: 1 mm, at_zero: 12.4 }',
+  );
   it('needs marks at two ranges on a scale that is known', () => {
     expect(ordersOf(unknown)).toEqual([]);
     expect(ordersOf(`${bare}marks:\n  - { range: 60 yd, reading: 31 }\n`)[0]).toContain('launch.speed');
