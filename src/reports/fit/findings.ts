@@ -142,7 +142,7 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
     marks: markResiduals(calibration),
     pencil: pencilResiduals(calibration),
     others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
-    tie: closestTie(calibration, (name) => name !== 'scale_offset' || assembly.rig.scale !== null),
+    tie: closestTie(calibration),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
