@@ -32,8 +32,8 @@ const isEmpty = (node: unknown): boolean =>
   node === undefined || node === null || (isScalar(node) && node.value === null);
 
 /**
- * The text with an entry more at the end of a list of the file's top level; one that is not there is begun at the end of the file.
- * Everything else stays as it was to the byte.
+ * The text with an entry more at the end of a list of the file's top level; one that is not there is begun at the end of the
+ * file. Everything else stays as it was to the byte.
  *
  * @throws Error where something that is no list stands under the key
  */

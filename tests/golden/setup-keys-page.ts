@@ -40,11 +40,12 @@ const PARTS: readonly {
 
 const INTRO = `# The setup file
 
-Three invented setups stand here, each with a page that runs it:
+Four invented setups stand here, each with a page that runs it:
 
 - [mountain-hunt](mountain-hunt/README.md): a hunting bow at a high camp, marks to 100 yd, thin air.
 - [field-course](field-course/README.md): a 3-D bow with a light arrow, and a sight whose scale nobody has measured.
 - [which-build](which-build/README.md): one tuned arrow and three that might replace it.
+- [tuning-evening](tuning-evening/README.md): a new string, and two evenings from the nock to bare shafts.
 
 \`quillpath new\` writes a file to start from, with its lines explained. The tables below list every key the file may have.
 \`npm run golden\` writes this page from the schema that reads the file, so it cannot fall behind.

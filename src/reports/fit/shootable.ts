@@ -1,5 +1,6 @@
 import { OUTLIER } from '../../calibration/disagreement.ts';
 import type { Calibration } from '../../calibration/fit.ts';
+import { isSightMark } from '../../calibration/sight-mark.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/archer-spread.ts';
@@ -58,9 +59,7 @@ const ROUNDING = 1e-6;
 /** The farthest mark whose group was where the others say, or was shot with a scale that nothing can be read from yet. */
 function farthestHit(setup: OpenSetup['setup'], { residuals }: Calibration): number | null {
   const hit = residuals.flatMap(({ measurement, studentised }) =>
-    (measurement.kind === 'mark' || measurement.kind === 'pencil') && Math.abs(studentised) <= OUTLIER
-      ? [measurement.range]
-      : [],
+    isSightMark(measurement) && Math.abs(studentised) <= OUTLIER ? [measurement.range] : [],
   );
   const shot = residuals.length > 0 ? [] : shotsIn(setup).marks.map(({ range }) => range);
   const all = [...hit, ...shot];

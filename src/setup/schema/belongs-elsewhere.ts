@@ -83,7 +83,9 @@ export function belongsElsewhere(path: KeyPath, name: string): Belongs | undefin
   const homes = sectionsUnder('')
     .filter(
       (home) =>
-        home !== section && !/^(builds|days|places|tuning)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
+        home !== section &&
+        !/^(builds|days|places|tuning)/.test(home) &&
+        !home.startsWith('arrow.drag_coefficient'),
     )
     .flatMap((home) =>
       keysNamed(home, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),
