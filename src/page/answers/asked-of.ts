@@ -1,7 +1,7 @@
 import type { QuestionName } from '../../quillpath.ts';
 import type { Desk } from '../screen/desk.ts';
 import type { Asked, Named } from './answer.ts';
-import type { Given } from './option-form.ts';
+import type { Given } from './given.ts';
 
 /** How it is wanted: other setups beside it, for a question that compares, and the date of its document. */
 interface Beside {

@@ -1,7 +1,7 @@
 import { type QuestionName, renderSvg } from '../../quillpath.ts';
 import type { Named } from '../answers/answer.ts';
 import { askedOf } from '../answers/asked-of.ts';
-import type { Given } from '../answers/option-form.ts';
+import type { Given } from '../answers/given.ts';
 import type { Desk } from '../screen/desk.ts';
 import { button } from '../show/element.ts';
 

@@ -1,0 +1,60 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { fromDisk, hasChromium, openPage, openSetupText } from './browser.ts';
+
+const text = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
+
+it.skipIf(!hasChromium)(
+  'form and text are one: comments stay, problems lead to their line, undo takes back',
+  async () => {
+    const { page, close } = await openPage(fromDisk());
+    await openSetupText(page, 'setup.yaml', text);
+    await page.goto(`${fromDisk()}#bow`);
+    const speed = page.locator('.bow [data-path="launch.speed"]');
+    await speed.fill('290 fps');
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    const area = page.getByLabel('The setup as text');
+    expect(await area.inputValue()).toBe(text.replace('speed: 283 fps', 'speed: 290 fps'));
+
+    await area.fill(text.replace('peep_height:', 'peep_hight:'));
+    const line = text.split('\n').findIndex((each) => each.includes('peep_height:')) + 1;
+    const problem = page.locator('.problems button').first();
+    await expect.poll(() => problem.textContent()).toContain(`Line ${line}: `);
+    await problem.click();
+    const [start, end] = (await page.evaluate(
+      '[document.activeElement.selectionStart, document.activeElement.selectionEnd]',
+    )) as [number, number];
+    expect(text.replace('peep_height:', 'peep_hight:').slice(start, end)).toContain('peep_hight: 4.55 in');
+    // Answers stay those of the last version without a problem, and the page says so.
+    await page.getByText('Answers are for the last version without a problem').waitFor();
+
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => area.inputValue()).toBe(text);
+    await page.getByRole('button', { name: 'Redo' }).click();
+    await page.getByRole('button', { name: 'Form', exact: true }).click();
+    await expect.poll(() => speed.inputValue()).toBe('290 fps');
+    await close();
+  },
+);
+
+it.skipIf(!hasChromium)(
+  'a chart tells its values by keyboard, and a slider of an option asks again',
+  async () => {
+    const { page, close } = await openPage(fromDisk());
+    await openSetupText(page, 'setup.yaml', text);
+    await page.goto(`${fromDisk()}#answers`);
+    const wind = page.locator('[data-question="wind"]');
+    await wind.locator('> summary').click();
+    const plot = wind.getByRole('slider', { name: /drift/ }).first();
+    await plot.focus();
+    await page.keyboard.press('End');
+    expect(await wind.locator('.plot-value').first().textContent()).toMatch(
+      /^range 100 yd: .*from 3 o'clock -?[\d.]+ in/,
+    );
+    await wind.getByText('Change what is asked').click();
+    await wind.getByLabel('speed, slider').fill('20');
+    await expect.poll(() => wind.locator('.verdict').first().textContent()).toContain('20 mph');
+    await close();
+  },
+);
