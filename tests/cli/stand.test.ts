@@ -59,7 +59,9 @@ describe('a slope too steep for any mark', () => {
         ({ range_m, slope_rad }: Row) =>
           Math.abs(range_m - 18.288) < 1e-6 && Math.abs(slope_rad * (180 / Math.PI) - degrees) < 1e-6,
       );
-      expect(Math.abs(row.hold_m / INCH - inches)).toBeLessThan(0.1 /* in: by hand without drag and with a steady fall */);
+      expect(Math.abs(row.hold_m / INCH - inches)).toBeLessThan(
+        0.1 /* in: by hand without drag and with a steady fall */,
+      );
     }
   });
 
