@@ -13,15 +13,25 @@ const COMMON = ['arrow.parts.vanes.count', 'sight.zero_range'];
  * @returns key paths with dots, in the order of the template
  */
 export function exampleValues(text: string): readonly string[] {
+  if (!COMMENT_OF_TEMPLATE.test(text)) return [];
   const lines = new Set(text.split(/\r?\n/).map((line) => line.trim()));
-  const keys = (['imperial', 'metric'] as const)
-    .flatMap((units) => linesOfTemplate(starterSetup({ units })))
-    .filter(({ line }) => lines.has(line))
-    .map(({ key }) => key);
+  template ??= (['imperial', 'metric'] as const).flatMap((units) => linesOfTemplate(starterSetup({ units })));
+  const keys = template.filter(({ line }) => lines.has(line)).map(({ key }) => key);
   return [...new Set(keys)];
 }
 
-function linesOfTemplate(text: string): readonly { readonly key: string; readonly line: string }[] {
+/** A comment in the column in which the template has them: without one, no line is the template's. */
+const COMMENT_OF_TEMPLATE = /^.{38,}# .*\.\s*$/m;
+
+interface TemplateLine {
+  readonly key: string;
+  readonly line: string;
+}
+
+/** Both templates take some 80 ms to read, and several answers of one run ask for them. */
+let template: readonly TemplateLine[] | undefined;
+
+function linesOfTemplate(text: string): readonly TemplateLine[] {
   const yaml = readYaml(text);
   const lines = text.split('\n');
   return measuredKeys(yaml.value, []).flatMap((path) => {
@@ -33,5 +43,6 @@ function linesOfTemplate(text: string): readonly { readonly key: string; readonl
 function measuredKeys(value: unknown, path: KeyPath): readonly KeyPath[] {
   if (isRecord(value))
     return Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]));
-  return Object.hasOwn(LIMITS, dotted(path)) && !COMMON.includes(dotted(path)) ? [path] : [];
+  const key = dotted(path);
+  return Object.hasOwn(LIMITS, key) && !COMMON.includes(key) ? [path] : [];
 }

@@ -142,7 +142,7 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
     marks: markResiduals(calibration),
     pencil: pencilResiduals(calibration),
     others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
-    tie: closestTie(calibration),
+    tie: closestTie(calibration, (name) => name !== 'scale_offset' || assembly.rig.scale !== null),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
@@ -197,9 +197,11 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-const UNREAD: ParameterName = 'scale_offset';
-
-function closestTie({ correlations, names, rig }: Calibration): Tie | null {
+/** @param isShown of parameters that mean anything for this sight */
+function closestTie(
+  { correlations, names }: Calibration,
+  isShown: (name: ParameterName) => boolean,
+): Tie | null {
   const ties = names.flatMap((one, i) =>
     names.slice(i + 1).map((other, k) => ({
       one,
@@ -207,10 +209,10 @@ function closestTie({ correlations, names, rig }: Calibration): Tie | null {
       correlation: at(at(correlations, i), i + 1 + k),
     })),
   );
-  // Without a scale nothing is read at the zero range.
-  const told = ties.filter(({ one, other }) => rig.scale !== null || (one !== UNREAD && other !== UNREAD));
   const closest = at(
-    told.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    ties
+      .filter(({ one, other }) => isShown(one) && isShown(other))
+      .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     0,
   );
   return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;
