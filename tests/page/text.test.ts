@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { atTerminal } from '../cli/terminal.ts';
-import { fromDisk, hasChromium, openPage, openSetupText } from './browser.ts';
+import { fromDisk, hasChromium, openPage, openSetupText, saved } from './browser.ts';
 
 const text = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
 
@@ -80,5 +80,25 @@ it.skipIf(!hasChromium)('another speed is tried by sliding, and kept as a build 
     `${text.trimEnd()}\nbuilds:\n  - { name: 270 fps, launch: { speed: 270 fps } }\n`,
   );
   expect(complaints).toEqual([]);
+  await close();
+});
+
+it.skipIf(!hasChromium)('what was shot can be left aside, as on the command line', async () => {
+  const { page, close } = await openPage(fromDisk());
+  await openSetupText(page, 'setup.yaml', text);
+  await page.goto(`${fromDisk()}#answers`);
+  const marks = page.locator('[data-question="marks"]');
+  await marks.locator('> summary').click();
+  await marks.getByText('Change what is asked').click();
+  await marks.getByLabel('Leave aside what was shot').check();
+  const { out } = await atTerminal(['marks', 'setup.yaml', '--uncalibrated', '--csv'], {
+    'setup.yaml': text,
+  });
+  await expect
+    .poll(async () => {
+      const file = await saved(page, () => marks.getByRole('button', { name: 'Table as CSV' }).click());
+      return file.bytes.toString('utf8');
+    })
+    .toBe(out);
   await close();
 });
