@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { fromDisk, hasChromium, openPage, openSetupText } from './browser.ts';
+import { atTerminal } from '../cli/terminal.ts';
+import { fromDisk, hasChromium, openPage, openSetupText, saved } from './browser.ts';
 
 const text = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
 
@@ -58,3 +59,46 @@ it.skipIf(!hasChromium)(
     await close();
   },
 );
+
+it.skipIf(!hasChromium)('another speed is tried by sliding, and kept as a build of the file', async () => {
+  const { page, complaints, close } = await openPage(fromDisk());
+  await openSetupText(page, 'setup.yaml', text);
+  await page.goto(`${fromDisk()}#answers`);
+  const trial = page.locator('.try-out');
+  await trial.locator('> summary').click();
+  await trial.locator('[data-try="launch.speed"]').fill('270');
+  await trial.locator('.report').waitFor();
+  const build = `builds:\n  - { name: x, launch: { speed: 270 fps } }\n`;
+  const line = ['marks', 'setup.yaml', '--build', 'x', '--from', '20 yd', '--every', '10 yd'];
+  const { out } = await atTerminal(line, { 'setup.yaml': text + build });
+  const verdict = (await trial.locator('.verdict').first().textContent()) ?? '';
+  expect(out.replace(/\s+/g, ' ')).toContain(verdict.replace(/\s+/g, ' '));
+  await trial.getByRole('button', { name: 'Keep as a build' }).click();
+  await page.goto(`${fromDisk()}#bow`);
+  await page.getByRole('button', { name: 'Text', exact: true }).click();
+  expect(await page.getByLabel('The setup as text').inputValue()).toBe(
+    `${text.trimEnd()}\nbuilds:\n  - { name: 270 fps, launch: { speed: 270 fps } }\n`,
+  );
+  expect(complaints).toEqual([]);
+  await close();
+});
+
+it.skipIf(!hasChromium)('what was shot can be left aside, as on the command line', async () => {
+  const { page, close } = await openPage(fromDisk());
+  await openSetupText(page, 'setup.yaml', text);
+  await page.goto(`${fromDisk()}#answers`);
+  const marks = page.locator('[data-question="marks"]');
+  await marks.locator('> summary').click();
+  await marks.getByText('Change what is asked').click();
+  await marks.getByLabel('Leave aside what was shot').check();
+  const { out } = await atTerminal(['marks', 'setup.yaml', '--uncalibrated', '--csv'], {
+    'setup.yaml': text,
+  });
+  await expect
+    .poll(async () => {
+      const file = await saved(page, () => marks.getByRole('button', { name: 'Table as CSV' }).click());
+      return file.bytes.toString('utf8');
+    })
+    .toBe(out);
+  await close();
+});

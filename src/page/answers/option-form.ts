@@ -78,7 +78,7 @@ export function optionForm(desk: Desk, question: Question, asked: () => void) {
       ? null
       : element('fieldset', {}, element('legend', {}, 'Another place or arrow'), rows(standing)),
   );
-  return { view, given: (): Given => ({ ...given }), hasOptions: entries.length > 0 };
+  return { view, given: (): Given => ({ ...given }) };
 }
 
 /** A field for a text that stands in a file of its own. */
