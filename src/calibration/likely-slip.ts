@@ -8,7 +8,7 @@ import { isSightMark, type SightMark, withWritten, writtenOf } from './sight-mar
 import { predictedSd, wouldRead as wouldReadIn } from './would-read.ts';
 
 /** How a wrong mark may have come about. */
-export type Slip =
+type Slip =
   | { readonly kind: 'digits swapped'; readonly meant: number }
   /** The number of another range. */
   | { readonly kind: 'reading of another range'; readonly range: Metres }

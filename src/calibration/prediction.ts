@@ -88,8 +88,8 @@ interface BowChanges {
 }
 
 /**
- * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up (or,
- * to a hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
+ * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up
+ * (or, to a hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
  *
  * @returns a row for each measurement, in its own unit
  */

@@ -7,8 +7,8 @@ import { readYaml } from './yaml/yaml-text.ts';
 const COMMON = ['arrow.parts.vanes.count', 'sight.zero_range'];
 
 /**
- * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own there.
- * A value that happens to be the same is one's own as soon as its comment is changed or taken away.
+ * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own
+ * there. A value that happens to be the same is one's own as soon as its comment is changed or taken away.
  *
  * @returns key paths with dots, in the order of the template
  */

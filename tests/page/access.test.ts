@@ -100,8 +100,8 @@ describe.skipIf(!hasChromium)('everybody can use it', () => {
     await openSetupText(page, 'setup.yaml', text);
     for (const area of ['bow', 'range', 'answers', 'keep']) {
       await page.goto(`${fromDisk()}#${area}`);
-      const small =
-        await page.evaluate(`[...document.querySelectorAll('button, select, summary, nav a, input:not([type=radio], [type=checkbox])')]
+      const small = await page.evaluate(`[...document.querySelectorAll(
+          'button, select, summary, nav a, input:not([type=radio], [type=checkbox])')]
         .filter((each) => each.offsetParent !== null && each.getBoundingClientRect().height < 43.9)
         .map((each) => each.outerHTML.slice(0, 90))`);
       expect(small, area).toEqual([]);

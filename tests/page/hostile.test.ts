@@ -14,7 +14,8 @@ describe.skipIf(!hasChromium)('files from elsewhere', () => {
 
   it('markup in a title and in a name is shown as it is written', async () => {
     const { page } = opened;
-    const text = `${example.replace(/^title: .*/m, `title: '${MARKUP}'`)}builds:\n  - { name: '${MARKUP}', launch: { speed: 280 fps } }\n`;
+    const titled = example.replace(/^title: .*/m, `title: '${MARKUP}'`);
+    const text = `${titled}builds:\n  - { name: '${MARKUP}', launch: { speed: 280 fps } }\n`;
     await openSetupText(page, 'a.yaml', text);
     await expect.poll(() => page.locator('h1').textContent()).toBe(MARKUP);
     await page.goto(`${fromDisk()}#answers`);

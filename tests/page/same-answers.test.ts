@@ -42,7 +42,9 @@ describe.skipIf(!hasChromium).each(EXAMPLES)('the page and the command line on %
     const [short, whole] = [await atTerminal(line), await atTerminal([...line, '--all'])];
     if (short.err !== '') {
       // What cannot be answered is told in the same words: without builds there is nothing to compare.
-      const [sentence = ''] = unfolded(short.err).split('. ');
+      const [sentence = ''] = unfolded(short.err)
+        .replace(/^\S+: /, '')
+        .split('. ');
       await panel.locator('.warning[role="alert"]', { hasText: sentence }).waitFor();
       await panel.locator('> summary').click();
       return;

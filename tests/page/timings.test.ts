@@ -18,7 +18,10 @@ it.skipIf(!hasChromium)('long work does not hold the page up, and a Stop ends it
   const longest = Number(
     await page.evaluate(`new Promise((done) => {
       let last = performance.now(), most = 0, frames = 0;
-      const step = (now) => { most = Math.max(most, now - last); last = now; frames += 1; frames < 60 ? requestAnimationFrame(step) : done(most); };
+      const step = (now) => {
+        most = Math.max(most, now - last); last = now; frames += 1;
+        frames < 60 ? requestAnimationFrame(step) : done(most);
+      };
       requestAnimationFrame((now) => { last = now; requestAnimationFrame(step); });
     })`),
   );

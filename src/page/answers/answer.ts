@@ -12,6 +12,7 @@ import {
   type UnitSystem,
 } from '../../quillpath.ts';
 import { ContradictionError } from '../../reports/asked/contradiction-error.ts';
+import type { Given } from './given.ts';
 import { optionLabel } from './option-label.ts';
 
 /** A question as it travels to a worker: text and words only. */
@@ -19,7 +20,7 @@ export interface Asked {
   readonly question: QuestionName;
   /** The setups by name and text; the first is the one that others are compared with. */
   readonly setups: readonly [Named, ...Named[]];
-  readonly given: Readonly<Record<string, string | number | boolean | readonly string[]>>;
+  readonly given: Given;
   readonly units: UnitSystem;
   /** Leave aside what was shot. */
   readonly uncalibrated: boolean;

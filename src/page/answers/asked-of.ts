@@ -1,11 +1,13 @@
 import type { QuestionName } from '../../quillpath.ts';
 import type { Desk } from '../screen/desk.ts';
 import type { Asked, Named } from './answer.ts';
-import type { Given } from './option-form.ts';
+import type { Given } from './given.ts';
 
 /** How it is wanted: other setups beside it, for a question that compares, and the date of its document. */
-interface Beside {
+export interface Beside {
   readonly others?: readonly Named[];
+  /** Leave aside what was shot. */
+  readonly uncalibrated?: boolean;
   readonly dated?: number | null;
 }
 
@@ -14,7 +16,7 @@ export function askedOf(
   desk: Desk,
   question: QuestionName,
   given: Given,
-  { others = [], dated = null }: Beside = {},
+  { others = [], uncalibrated = false, dated = null }: Beside = {},
 ): Asked | null {
   const setup = desk.sound.value();
   if (setup === null) return null;
@@ -23,7 +25,7 @@ export function askedOf(
     setups: [setup, ...others],
     given,
     units: desk.units.value(),
-    uncalibrated: false,
+    uncalibrated,
     dated,
   };
 }

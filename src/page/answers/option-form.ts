@@ -1,10 +1,11 @@
 import type { Option, Question } from '../../quillpath.ts';
 import type { Desk } from '../screen/desk.ts';
 import { element, freshId } from '../show/element.ts';
+import type { Given, Said } from './given.ts';
 import { optionLabel } from './option-label.ts';
 
-/** What was said to a question; what was not said is left to its defaults. */
-export type Given = Record<string, string | number | boolean | readonly string[]>;
+/** Options that take several words, with semicolons between. */
+const LISTS: readonly Option['kind'][] = ['list', 'optional list'];
 
 /** Options that stand for the place or the arrow of every answer; they are asked last. */
 const STANDING: readonly string[] = [
@@ -54,11 +55,13 @@ const isImperial = ({ units }: Desk): boolean => units.value() === 'imperial';
 
 /** The options of a question as a form: what is typed is read as the command line reads it. */
 export function optionForm(desk: Desk, question: Question, asked: () => void) {
-  const given: Given = {};
-  const say = (name: string, value: string | boolean): void => {
+  const given: Record<string, Given[string]> = {};
+  const say = (name: string, value: Said): void => {
     const option = question.options[name];
     if (value === '' || value === false) delete given[name];
-    else given[name] = option?.kind === 'list' ? String(value).split(/\s*;\s*/) : value;
+    else
+      given[name] =
+        option !== undefined && LISTS.includes(option.kind) ? String(value).split(/\s*;\s*/) : value;
     asked();
   };
   const entries = Object.entries(question.options);
@@ -75,7 +78,23 @@ export function optionForm(desk: Desk, question: Question, asked: () => void) {
       ? null
       : element('fieldset', {}, element('legend', {}, 'Another place or arrow'), rows(standing)),
   );
-  return { view, given: (): Given => ({ ...given }), hasOptions: entries.length > 0 };
+  return { view, given: (): Given => ({ ...given }) };
+}
+
+/** A field for a text that stands in a file of its own. */
+function fileField(
+  described: Readonly<Record<string, string>>,
+  say: (value: Said) => void,
+): HTMLInputElement {
+  const input = element('input', {
+    ...described,
+    type: 'file',
+    onchange: async () => {
+      const [file] = input.files ?? [];
+      say(file === undefined ? '' : { name: file.name, text: await file.text() });
+    },
+  });
+  return input;
 }
 
 function defaultWords(option: Option, desk: Desk): string {
@@ -91,12 +110,7 @@ function defaultWords(option: Option, desk: Desk): string {
   }
 }
 
-function optionRow(
-  name: string,
-  option: Option,
-  desk: Desk,
-  say: (value: string | boolean) => void,
-): HTMLElement {
+function optionRow(name: string, option: Option, desk: Desk, say: (value: Said) => void): HTMLElement {
   const id = freshId('option');
   const hint = freshId('hint');
   const described = { id, 'aria-describedby': hint, 'data-option': name };
@@ -106,11 +120,17 @@ function optionRow(
     const box = element('input', { ...described, type: 'checkbox', onchange: () => say(box.checked) });
     return element('div', { class: 'field tick' }, box, label, words);
   }
-  if (option.kind === 'choice') {
+  if (option.kind === 'text file')
+    return element('div', { class: 'field' }, label, fileField(described, say), words);
+  if (option.kind === 'choice' || option.kind === 'subject') {
+    const choices = option.kind === 'subject' ? ['', ...option.choices] : option.choices;
+    const first = option.kind === 'subject' ? '' : option.value;
     const list = element(
       'select',
       { ...described, onchange: () => say(list.value) },
-      option.choices.map((each) => element('option', { value: each, selected: each === option.value }, each)),
+      choices.map((each) =>
+        element('option', { value: each, selected: each === first }, each === '' ? 'all of it' : each),
+      ),
     );
     return element('div', { class: 'field' }, label, list, words);
   }

@@ -3,12 +3,12 @@ import { QUESTIONS, type Question, type QuestionName, type Report } from '../../
 import { paperButtons } from '../keep/paper-buttons.ts';
 import { tapePicture } from '../keep/tape-picture.ts';
 import type { Desk } from '../screen/desk.ts';
-import { button, element, refill } from '../show/element.ts';
+import { button, element, freshId, refill } from '../show/element.ts';
 import { reportView } from '../show/report-view.ts';
-import type { Named } from './answer.ts';
-import { askedOf } from './asked-of.ts';
+import { askedOf, type Beside } from './asked-of.ts';
 import { isLong } from './asker.ts';
 import { optionForm } from './option-form.ts';
+import { optionLabel } from './option-label.ts';
 import { otherSetups } from './other-setups.ts';
 import { questionTitle } from './question-titles.ts';
 
@@ -75,7 +75,9 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
   let last: Report | null = null;
   const form = optionForm(desk, question, () => again());
   const beside = several ? otherSetups(desk, () => again()) : null;
-  const others = (): readonly Named[] => beside?.chosen() ?? [];
+  const unshot = withoutShots(() => again());
+  const besides = (): Beside => ({ others: beside?.chosen() ?? [], uncalibrated: unshot.isChosen() });
+  form.view.append(unshot.view);
   const busy = (is: boolean): void => {
     place.setAttribute('aria-busy', String(is));
     stop.hidden = !(is && isLong(name));
@@ -83,7 +85,7 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
   };
   const askNow = async (): Promise<void> => {
     const asked = askedOf(desk, name, form.given(), {
-      others: others(),
+      ...besides(),
       dated: name === 'tape' ? Date.now() : null,
     });
     if (asked === null) {
@@ -139,15 +141,23 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
     element('div', { class: 'busy' }, progress, stop),
     place,
     beside === null ? '' : beside.view,
-    form.hasOptions ? form.view : '',
+    form.view,
     element(
       'div',
       { class: 'saves' },
-      question.sheet === null ? null : paperButtons(desk, name, others, form.given),
+      question.sheet === null ? null : paperButtons(desk, name, besides, form.given),
       question.hasRows ? csv : null,
     ),
   );
   return again;
+}
+
+/** A tick for answers from the measurements of bow and arrow alone. */
+function withoutShots(changed: () => void) {
+  const id = freshId('unshot');
+  const box = element('input', { id, type: 'checkbox', onchange: changed });
+  const label = element('label', { for: id }, optionLabel('uncalibrated'));
+  return { view: element('div', { class: 'tick' }, box, label), isChosen: () => box.checked };
 }
 
 const draftHint = (): HTMLElement =>

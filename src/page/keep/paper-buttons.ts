@@ -1,7 +1,6 @@
 import { type QuestionName, renderSvg } from '../../quillpath.ts';
-import type { Named } from '../answers/answer.ts';
-import { askedOf } from '../answers/asked-of.ts';
-import type { Given } from '../answers/option-form.ts';
+import { askedOf, type Beside } from '../answers/asked-of.ts';
+import type { Given } from '../answers/given.ts';
 import type { Desk } from '../screen/desk.ts';
 import { button } from '../show/element.ts';
 
@@ -9,12 +8,12 @@ import { button } from '../show/element.ts';
 export function paperButtons(
   desk: Desk,
   name: QuestionName,
-  others: () => readonly Named[],
+  beside: () => Beside,
   given: () => Given,
 ): readonly HTMLElement[] {
   const drawing = async () => {
     const dated = Date.now();
-    const asked = askedOf(desk, name, given(), { others: others(), dated });
+    const asked = askedOf(desk, name, given(), { ...beside(), dated });
     if (asked === null) throw new Error('There is nothing to print yet.');
     const outcome = await desk.asker.ask(`paper of ${name}`, asked);
     if (outcome === null) throw new Error('It was stopped.');

@@ -7,6 +7,7 @@ import {
   type TextItem,
 } from '../../documents/page/drawing.ts';
 import { printableText } from '../../documents/page/printable-text.ts';
+import { textWidth } from '../../documents/page/text-measure.ts';
 import { drawn } from './element.ts';
 
 /** As in the SVG file: a tick is then within 5e-5 mm of its mark. */
@@ -74,6 +75,9 @@ function textNode(item: TextItem, ground: Ground): SVGElement {
       'font-size': number(item.size),
       'font-weight': item.weight === 'bold' ? 'bold' : undefined,
       'text-anchor': item.anchor,
+      // The layout measured our own typeface; another one is set as wide, so that nothing overlaps.
+      textLength: number(textWidth(item.text, item.size, item.weight)),
+      lengthAdjust: 'spacingAndGlyphs',
       transform: item.rotation === undefined ? undefined : `rotate(${number(item.rotation)} ${x} ${y})`,
       'xml:space': 'preserve',
       ...paint('fill', item.colour, ground),

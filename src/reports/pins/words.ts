@@ -19,7 +19,8 @@ export function verdictWords({ pins, ring, between }: PinsFindings, units: Displ
     );
   const stretches = pins.map(
     (pin) =>
-      `${pinName(pin, units)} ${pin.from === null || pin.to === null ? 'never' : `${formatQuantity(pin.from, units.range, 0)} to ${formatQuantity(pin.to, units.range, 0)}`}`,
+      `${pinName(pin, units)} ` +
+      `${pin.from === null || pin.to === null ? 'never' : `${formatQuantity(pin.from, units.range, 0)} to ${formatQuantity(pin.to, units.range, 0)}`}`,
   );
   const worst = between.reduce<(typeof between)[number] | null>(
     (a, b) => (b.height < 0 && (a === null || b.height < a.height) && b.pin < pins.length ? b : a),
