@@ -209,7 +209,7 @@ describe('fit --out', () => {
     const pages = await written('fit', mountain, '--uncalibrated', '--out', 'report.pdf');
     const words = (pages[0]?.texts ?? []).map(({ text }) => text).join(' ');
     expect(words).toMatch(/No marks yet/);
-    expect(words).toMatch(/20 yd, then 30/);
+    expect(words).toMatch(/20 yd, then at 30 yd/);
     expect(words).not.toMatch(/How far each group lies/);
   });
   it('refuses a file it cannot draw', async () => {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { atTerminal } from './terminal.ts';
+import { atTerminal, atWidth } from './terminal.ts';
 
 const example = 'examples/mountain-hunt/setup.yaml';
 const text = readFileSync(example, 'utf8');
@@ -13,10 +13,10 @@ const oneLine = async (
 describe('sentences that were untrue once', () => {
   it('a difference that prints as zero is the same: never real, never open', async () => {
     const same = `${text}\nbuilds:\n  - name: twin\n    arrow: { parts: { point: { shape: mechanical } } }\n`;
-    const { out } = await atTerminal(['compare', 'twin.yaml', '--arrows', '0', '--all'], {
-      'twin.yaml': same,
-    });
-    const zero = out.split('\n').filter((line) => /^\S.*\s{2}[-+]?0\.?0*\s{2}/.test(line));
+    const argv = ['compare', 'twin.yaml', '--arrows', '0', '--all'];
+    const { out } = await atWidth(140, argv, { 'twin.yaml': same });
+    // name, unit, now, this build, difference
+    const zero = out.split('\n').filter((line) => /^\S.*\S\s{2,}\S+\s{2,}\S+\s{2,}0\.?0*(\s|$)/.test(line));
     expect(zero.length).toBeGreaterThan(0);
     for (const line of zero) expect(line).toMatch(/ same\b/);
     expect(out.replace(/\s+/g, ' ')).not.toMatch(/Cannot be told apart: [^.]*[+-]?\b0\.0 (ft|in|lbf)/);

@@ -69,7 +69,7 @@ const ANSWERS: readonly (readonly [section: string, names: string, write: string
     'kinetic_energy ke energy momentum',
     'Put a # in front of it: it follows from mass and speed, and fly shows it',
   ],
-  ['', 'pins pin_gap', 'Put a # in front of it: what each pin read and where it hit belongs under "marks:"'],
+  ['', 'pin_gap', 'Put a # in front of it: "pins" under "sight:" takes what each pin is set for'],
 ];
 
 /** What to say of a name that stands elsewhere in the schema; undefined of one that stands nowhere. */
