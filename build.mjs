@@ -4,6 +4,7 @@
  *
  *   node build.mjs cli        the command line: main.js and its thread, worker.js
  *   node build.mjs library    the public entry: quillpath.js, which needs neither Node nor a page
+ *   node build.mjs page       the page: a folder for a browser, and quillpath.html, all of it in one file
  *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
  *   node build.mjs accuracy   what `npm run accuracy` runs
  *   node build.mjs bench      what `npm run bench` runs
@@ -16,6 +17,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { buildPage } from './build-page.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 
@@ -80,13 +82,14 @@ const emitTypes = () => {
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
   if (name === 'types') return emitTypes();
+  if (name === 'page') return buildPage(shared, root);
   return build(targets[name]).then(
     () => true,
     () => false,
   );
 }
 
-const known = [...Object.keys(targets), 'types'];
+const known = [...Object.keys(targets), 'page', 'types'];
 const named = process.argv.slice(2);
 for (const name of named.length === 0 ? ['cli', 'library', 'types'] : named) {
   if (!known.includes(name)) {

@@ -4,7 +4,13 @@ import { defineConfig } from 'vitest/config';
  * What each folder claims: DEVELOPERS.md. A project runs alone with
  * `npx vitest run --config tests/vitest.config.ts --project unit`.
  */
-const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture'];
+const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture', 'page'];
+
+/** What is built once before the tests of a project. */
+const setUp: Readonly<Record<string, string[]>> = {
+  cli: ['tests/cli/build-once.ts'],
+  page: ['tests/page/build-page-once.ts'],
+};
 
 export default defineConfig({
   test: {
@@ -13,10 +19,10 @@ export default defineConfig({
       test: {
         name,
         include: [`tests/${name}/**/*.test.ts`],
-        globalSetup: name === 'cli' ? ['tests/cli/build-once.ts'] : [],
+        globalSetup: setUp[name] ?? [],
         testTimeout: 60_000,
-        // No test changes a module, so all files of a process share what they import.
-        isolate: false,
+        // No test changes a module, so all files of a process share what they import; a browser belongs to its file.
+        isolate: name === 'page',
         // Processes and not threads: reading a deeply nested setup file needs a process's stack.
         pool: 'forks',
       },

@@ -1,6 +1,7 @@
 import { type Disagreement, disagreementOf } from './disagreement.ts';
 import { atBounds, type Calibration } from './fit.ts';
 import type { ParameterName } from './parameters.ts';
+import { isSightMark } from './sight-mark.ts';
 import { TOLD_CHANCE } from './widening.ts';
 
 /** Something the archer should know about a fit, as data; the words are the door's. */
@@ -33,9 +34,7 @@ export function findings(
   disagreement: Disagreement | null = disagreementOf(calibration),
 ): readonly Finding[] {
   const { residuals, parameters, widening, chance, dragPlace } = calibration;
-  const marks = residuals.filter(
-    ({ measurement }) => measurement.kind === 'mark' || measurement.kind === 'pencil',
-  ).length;
+  const marks = residuals.filter(({ measurement }) => isSightMark(measurement)).length;
   const found: Finding[] = [];
   if (residuals.length === 0) found.push({ kind: 'no marks' });
   else if (residuals.length === 1 && marks === 1) found.push({ kind: 'one mark' });
@@ -43,7 +42,9 @@ export function findings(
   for (const parameter of atBounds(calibration)) found.push({ kind: 'at bound', parameter });
   if (dragPlace !== null)
     found.push({ kind: 'layer', isLaminar: dragPlace.isOther, chance: dragPlace.chance });
-  if (chance < TOLD_CHANCE) found.push({ kind: 'scatter', widening, chance });
+  const isContradiction = disagreement?.isContradiction === true;
+  // What contradicts is told with its likely causes, which a wider error is not.
+  if (chance < TOLD_CHANCE && !isContradiction) found.push({ kind: 'scatter', widening, chance });
   const told = new Set<string>();
   for (const { name, tiedTo } of parameters) {
     if (tiedTo === null || told.has(tiedTo)) continue;
@@ -51,7 +52,7 @@ export function findings(
     found.push({ kind: 'tied', parameter: name, to: tiedTo });
   }
   // Wrong marks pull every number away from its measurement, which then is not what to measure again.
-  if (disagreement?.isContradiction === true) return found;
+  if (isContradiction) return found;
   for (const { name, value, priorValue, priorSd } of parameters) {
     const sds = (value - priorValue) / priorSd;
     if (Math.abs(sds) > FAR) found.push({ kind: 'far from prior', parameter: name, sds });

@@ -72,7 +72,7 @@ export interface Calibration {
 }
 
 /** A calibration that answers for another arrow or other air than the sight was zeroed with. */
-export interface Elsewhere {
+interface Elsewhere {
   readonly home: Calibration;
   /** Of the values here in the order of PARAMETERS, then of those at home in the order of FLOWN. */
   readonly covariance: Rows;

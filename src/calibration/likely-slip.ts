@@ -1,17 +1,14 @@
-import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { YARD } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
-import { marksFor } from '../sight/marks.ts';
-import { readingAt as readingOf } from '../sight/scale.ts';
 import type { Calibration } from './fit.ts';
-import { markUncertainty } from './mark-uncertainty.ts';
-import type { Measurement, ShotMark } from './measurement.ts';
+import type { Measurement } from './measurement.ts';
 import { unitsOf } from './one-number.ts';
-import { TRAVEL_SCALE } from './parameters.ts';
+import { isSightMark, type SightMark, withWritten, writtenOf } from './sight-mark.ts';
+import { predictedSd, wouldRead as wouldReadIn } from './would-read.ts';
 
 /** How a wrong mark may have come about. */
-export type Slip =
+type Slip =
   | { readonly kind: 'digits swapped'; readonly meant: number }
   /** The number of another range. */
   | { readonly kind: 'reading of another range'; readonly range: Metres }
@@ -21,7 +18,8 @@ export type Slip =
 
 /** A mark that does not belong, beside what the others say of it. */
 export interface WrongMark {
-  readonly mark: ShotMark;
+  readonly mark: SightMark;
+  /** A reading, or metres on the strip: what it would have to be. */
   readonly wouldRead: number;
   readonly wouldReadSd: number;
   /** Null where no usual slip gives the reading that was written. */
@@ -41,44 +39,59 @@ const NEIGHBOURS = { step: 10, reach: 20 };
  * @param rest the fit without it
  * @param all what was measured
  */
-export function wrongMark(rest: Calibration, mark: ShotMark, all: readonly Measurement[]): WrongMark {
-  const read = (range: Metres): number => readingAt(rest, range) + mark.vertical / perUnit;
-  const table = marksFor(rest.rig, [mark.range]);
-  const sure = at(markUncertainty(rest, table), 0);
-  const perUnit = sure.heightPerUnit * (rest.rig.scale ?? TRAVEL_SCALE).direction;
-  const wouldRead = read(mark.range);
-  const wouldReadSd = Math.hypot(sure.readingSd, mark.sd / perUnit);
-  const off = Math.abs(mark.reading - wouldRead);
+export function wrongMark(rest: Calibration, mark: SightMark, all: readonly Measurement[]): WrongMark {
+  const { written: wouldRead, heightPer } = wouldReadIn(rest, mark);
+  const wouldReadSd =
+    Math.hypot(predictedSd(rest, withWritten(mark, wouldRead)), mark.sd) / Math.abs(heightPer);
+  const written = writtenOf(mark);
+  const number = NUMBER_OF[mark.kind];
+  const off = Math.abs(written - wouldRead);
   const isNear = (one: number, other: number): boolean =>
     Math.abs(one - other) <= Math.min(NEAR * wouldReadSd, (1 - EXPLAINED) * off);
-  const meant = (readings: readonly number[]): number | undefined =>
-    readings
-      .filter((reading) => isNear(reading, wouldRead))
+  const isOfRange = (range: Metres): boolean => {
+    const other = readOr(rest, mark, range);
+    return other !== null && isNear(other, written);
+  };
+  const meant = (numbers: readonly number[]): number | undefined =>
+    numbers
+      .map((one) => one * number)
+      .filter((one) => isNear(one, wouldRead))
       .toSorted((a, b) => Math.abs(a - wouldRead) - Math.abs(b - wouldRead))[0];
   return { mark, wouldRead, wouldReadSd, slip: slipOf() };
 
   function slipOf(): Slip | null {
-    const swapped = meant(digitsSwapped(mark.reading));
+    const copied = all.find((other) => isSightMark(other) && isCopyOf(mark, other));
+    if (copied !== undefined) return { kind: 'reading of another range', range: copied.range };
+    const digits = Number((written / number).toPrecision(DIGITS_WRITTEN));
+    const swapped = meant(digitsSwapped(digits));
     if (swapped !== undefined) return { kind: 'digits swapped', meant: swapped };
-    const unit = otherUnits(all).find(({ times }) => isNear(read(si(mark.range * times)), mark.reading));
+    const unit = otherUnits(all).find(({ times }) => isOfRange(si(mark.range * times)));
     if (unit !== undefined) return { kind: 'other unit', unit: unit.really };
-    const range = otherRanges(mark, all).find((other) => isNear(read(other), mark.reading));
+    const range = otherRanges(mark, all).find(isOfRange);
     if (range !== undefined) return { kind: 'reading of another range', range };
-    const digit = meant(oneDigitOff(mark.reading));
+    const digit = meant(oneDigitOff(digits));
     return digit === undefined ? null : { kind: 'one digit', meant: digit };
   }
 }
 
-/** No number, which is near to nothing, where the arrow does not get there. */
-function readingAt({ rig }: Calibration, range: Metres): number {
+/** Null where the arrow does not get to the range. */
+function readOr(rest: Calibration, mark: SightMark, range: Metres): number | null {
   try {
-    const { travel } = at(marksFor(rig, [range]).marks, 0);
-    return readingOf(rig.scale ?? TRAVEL_SCALE, travel);
+    return wouldReadIn(rest, mark, range).written;
   } catch (error) {
-    if (error instanceof NumericalError) return Number.NaN;
+    if (error instanceof NumericalError) return null;
     throw error;
   }
 }
+
+/** The same number at another range was copied from the wrong line. */
+const isCopyOf = (mark: SightMark, other: SightMark): boolean =>
+  other.kind === mark.kind && other.range !== mark.range && writtenOf(other) === writtenOf(mark);
+
+/** What a mark's number counts: units of the scale, or millimetres on the strip. */
+const NUMBER_OF = { mark: 1, pencil: 0.001 } as const;
+/** More than anyone writes; what a division adds lies beyond. */
+const DIGITS_WRITTEN = 9;
 
 const otherUnits = (all: readonly Measurement[]) =>
   unitsOf(all).map((written) =>
@@ -86,7 +99,7 @@ const otherUnits = (all: readonly Measurement[]) =>
   );
 
 /** Ranges whose number may have been written instead: those that were shot first, then round ones near by. */
-function otherRanges({ range }: ShotMark, all: readonly Measurement[]): readonly Metres[] {
+function otherRanges({ range }: SightMark, all: readonly Measurement[]): readonly Metres[] {
   const shot = all.flatMap((other) => (other.range === range ? [] : [other.range]));
   const [unit] = unitsOf(all);
   const size = unit === 'm' ? 1 : YARD;

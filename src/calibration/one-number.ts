@@ -3,7 +3,7 @@ import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts
 import { type Tried, tried } from './agreement.ts';
 import type { CalibrationProblem } from './fit.ts';
 import type { Measurement } from './measurement.ts';
-import type { PARAMETERS, Prior } from './parameters.ts';
+import { type ParameterName, type Prior, parameterIn } from './parameters.ts';
 
 /** One number of the setup file that, were it another, would make all marks fit. */
 export type OneNumber =
@@ -11,7 +11,13 @@ export type OneNumber =
   | { readonly kind: 'reading at zero'; readonly value: number; readonly stated: number }
   | { readonly kind: 'direction'; readonly increases: 'down' | 'up' }
   | { readonly kind: 'other unit'; readonly written: 'yd' | 'm'; readonly isZeroToo: boolean }
-  | { readonly kind: 'launch speed'; readonly value: MetresPerSecond; readonly stated: MetresPerSecond };
+  | { readonly kind: 'launch speed'; readonly value: MetresPerSecond; readonly stated: MetresPerSecond }
+  /** Travel of the strip over travel of the pin. */
+  | { readonly kind: 'travel ratio'; readonly value: number; readonly stated: number }
+  /** Where on the strip the line of the zero range should be, m from where it is. */
+  | { readonly kind: 'line of zero'; readonly value: Metres }
+  /** The lines were measured from the other side. */
+  | { readonly kind: 'strip turned' };
 
 /** Such a number, and how well all would agree with it. */
 export interface OneNumberTried extends Tried {
@@ -28,6 +34,9 @@ const FARTHEST_SPEED = 0.15;
 const ANY_PITCH = { sd: 10, yardstick: 0.2 };
 /** Of the reading at the zero range, m of travel. */
 const ANY_PLACE = { sd: 0.5, yardstick: 0.004 };
+
+/** Of the travel of a strip, over that of the file. */
+const ANY_RATIO = { sd: 10, yardstick: 0.2 };
 
 /** A number that explains many measurements explains so many of them, at much less work. */
 const SAMPLE = 40;
@@ -48,6 +57,9 @@ const triedAll = (problem: CalibrationProblem): readonly OneNumberTried[] => [
   ...direction(problem),
   ...otherUnits(problem),
   ...launchSpeed(problem),
+  ...travelRatio(problem),
+  ...lineOfZero(problem),
+  ...stripTurned(problem),
 ];
 
 const hasReadings = ({ rig, measurements }: CalibrationProblem): boolean =>
@@ -92,15 +104,51 @@ function launchSpeed(problem: CalibrationProblem): readonly OneNumberTried[] {
 /** The fit with one number that was known left to the marks; none when nothing was known of it, or it comes out as stated. */
 function freed(
   problem: CalibrationProblem,
-  name: (typeof PARAMETERS)[number],
+  name: ParameterName,
   wide: Omit<Prior, 'value'>,
 ): readonly (Tried & { readonly value: number })[] {
   const prior = problem.priors[name];
-  if (prior.yardstick !== undefined) return [];
+  if (prior === undefined || prior.yardstick !== undefined) return [];
   const found = tried({ ...problem, priors: { ...problem.priors, [name]: { ...prior, ...wide } } });
   if (found === null) return [];
-  const value = found.calibration.values[name];
+  const value = parameterIn(found.calibration.values, name);
   return Math.abs(value - prior.value) > ANOTHER * prior.sd ? [{ ...found, value }] : [];
+}
+
+const hasPencilLines = ({ measurements }: CalibrationProblem): boolean =>
+  measurements.some(({ kind }) => kind === 'pencil');
+
+function travelRatio(problem: CalibrationProblem): readonly OneNumberTried[] {
+  const stated = problem.priors.tape_ratio?.value;
+  if (stated === undefined || !hasPencilLines(problem)) return [];
+  const wide = { sd: ANY_RATIO.sd * stated, yardstick: ANY_RATIO.yardstick * stated };
+  return freed(problem, 'tape_ratio', wide).map(({ value, ...found }) => ({
+    ...found,
+    cause: { kind: 'travel ratio', value, stated },
+  }));
+}
+
+/** Of a strip alone: where a scale has readings, its place is the scale's. */
+function lineOfZero(problem: CalibrationProblem): readonly OneNumberTried[] {
+  if (problem.rig.scale !== null || !hasPencilLines(problem)) return [];
+  return freed(problem, 'scale_offset', ANY_PLACE).map(({ value, ...found }) => {
+    const { values } = found.calibration;
+    // The pin of the zero range is lower than where the line stands by so much.
+    const lower = value * values.scale_ratio;
+    return {
+      ...found,
+      cause: { kind: 'line of zero', value: si(lower * parameterIn(values, 'tape_ratio')) },
+    };
+  });
+}
+
+function stripTurned(problem: CalibrationProblem): readonly OneNumberTried[] {
+  if (!hasPencilLines(problem)) return [];
+  const measurements = problem.measurements.map((shot) =>
+    shot.kind === 'pencil' ? { ...shot, onTape: -shot.onTape } : shot,
+  );
+  const found = tried({ ...problem, measurements });
+  return found === null ? [] : [{ ...found, cause: { kind: 'strip turned' } }];
 }
 
 function direction(problem: CalibrationProblem): readonly OneNumberTried[] {

@@ -6,6 +6,7 @@ import type { Calibration, CalibrationProblem } from './fit.ts';
 import { inOtherUnit, type OneNumberTried } from './one-number.ts';
 import { besideOf, parameterIn, priorOf, withParameters } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
+import { isSightMark } from './sight-mark.ts';
 
 /**
  * Chi-squared lower by this with all ranges in the other unit says that they may be. It was so of 34 of 36 slips with a known
@@ -18,8 +19,7 @@ const STRAIGHT = 2;
 /** Whether marks that agree would agree far better with their ranges in the other unit; null where they would not. */
 export function otherUnitOf({ calibration, agreement }: Tried): OneNumberTried | null {
   // Where a unit of the scale is unknown, ranges in the other unit fit as well with another one.
-  const isTold = calibration.problem.priors.scale_ratio.yardstick === undefined;
-  if (!isTold || agreement.chiSquared <= LOWER) return null;
+  if (isUnitFree(calibration.problem) || agreement.chiSquared <= LOWER) return null;
   const [best] = inOtherUnit(calibration.problem)
     .filter(({ problem }) => agreement.chiSquared - straight(calibration, problem) > LOWER - STRAIGHT)
     .flatMap(({ cause, problem }): readonly OneNumberTried[] => {
@@ -30,13 +30,20 @@ export function otherUnitOf({ calibration, agreement }: Tried): OneNumberTried |
   return best !== undefined && agreement.chiSquared - best.agreement.chiSquared > LOWER ? best : null;
 }
 
+/** Whether nothing but the marks themselves tells what a number of any of them comes to on the sight. */
+function isUnitFree({ priors, measurements }: CalibrationProblem): boolean {
+  const isFree = { mark: priors.scale_ratio.yardstick, pencil: priors.tape_ratio?.yardstick };
+  const marks = measurements.filter(isSightMark);
+  return marks.length > 0 && marks.every(({ kind }) => isFree[kind] !== undefined);
+}
+
 /** Ranges in the other unit are ruled out where chi-squared would be higher by this: the likelihoods are then as 7 to 1. */
 const HIGHER = 4;
 
 /** Whether the marks leave open which unit their ranges were written in. */
 export function isUnitOpen(calibration: Calibration): boolean {
   const { problem, chiSquared } = calibration;
-  if (problem.priors.scale_ratio.yardstick !== undefined) return true;
+  if (isUnitFree(problem)) return true;
   return inOtherUnit(problem).some((other) => straight(calibration, other.problem) < chiSquared + HIGHER);
 }
 

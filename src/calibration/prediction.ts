@@ -4,11 +4,11 @@ import { at } from '../numerics/at.ts';
 import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
-import { travelAt } from '../sight/scale.ts';
 import { impact, pinAtZero, pinForHit } from '../sight/zero.ts';
 import { type DaySetting, onDay } from './day-setting.ts';
 import type { DayPriors, Measurement } from './measurement.ts';
 import { type Beside, besideOf, TRAVEL_SCALE } from './parameters.ts';
+import { travelOf } from './sight-mark.ts';
 
 /** Sideways play takes no part in the fit of heights, so the windage is left at nought. */
 const WINDAGE = 0;
@@ -88,8 +88,8 @@ interface BowChanges {
 }
 
 /**
- * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up (or,
- * to a hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
+ * By how much a change of the bow since it was zeroed moves every measurement: a faster launch, a peep that has slipped up
+ * (or, to a hair, a pin that has gone down), and more drag. The pin stands where it stood on the bow.
  *
  * @returns a row for each measurement, in its own unit
  */
@@ -154,12 +154,8 @@ function pinFor(
   const scale = rig.scale ?? TRAVEL_SCALE;
   switch (measurement.kind) {
     case 'mark':
-      return { down: zero.down + travelAt(scale, measurement.reading), windage: WINDAGE };
-    case 'pencil': {
-      const { lineAt, onTape } = measurement;
-      const line = lineAt === null ? zero.down : zero.down + travelAt(scale, lineAt);
-      return { down: line + onTape / tapeRatio, windage: WINDAGE };
-    }
+    case 'pencil':
+      return { down: zero.down + travelOf(scale, measurement, tapeRatio), windage: WINDAGE };
     case 'drop':
       return pinForHit(rig, measurement.aimedWith, WINDAGE, flight);
     case 'speed':

@@ -1,5 +1,6 @@
 import { at } from '../numerics/at.ts';
 import { DomainError } from '../quantities/domain-error.ts';
+import { YARD } from '../quantities/exact.ts';
 import { marksFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
 import type { SightScale } from '../sight/scale.ts';
@@ -35,7 +36,18 @@ export function guessScale(rig: Rig, direction: 1 | -1, points: readonly ScalePo
     throw new DomainError(
       'travel per unit of the scale',
       travelPerUnit,
-      'above 0: do the readings grow the way the file says?',
+      `above 0: do the readings grow the way the file says, ${readAt(farthestApart(points))}?`,
     );
   return { travelPerUnit, direction, atZero: meanReading - meanTravel * perTravel };
 }
+
+/** The nearest and the farthest of them. */
+function farthestApart(points: readonly ScalePoint[]): readonly ScalePoint[] {
+  const sorted = points.toSorted((a, b) => a.range - b.range);
+  return [at(sorted, 0), at(sorted, sorted.length - 1)];
+}
+
+const readAt = (points: readonly ScalePoint[]): string =>
+  points
+    .map(({ range, reading }) => `${reading} at ${(range / YARD).toFixed(1)} yd (${range.toFixed(1)} m)`)
+    .join(' and ');

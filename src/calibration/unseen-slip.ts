@@ -6,20 +6,25 @@ import { marksFor } from '../sight/marks.ts';
 import { OUTLIER } from './disagreement.ts';
 import type { Calibration } from './fit.ts';
 import { type MarkUncertainty, markUncertainty } from './mark-uncertainty.ts';
+import { isSightMark, type SightMark } from './sight-mark.ts';
+import { wouldRead } from './would-read.ts';
 
-/** A wrong reading that these marks would not show, and what it would do far out. */
+/** A wrong reading, or a wrong line on a strip, that these marks would not show, and what it would do far out. */
 export interface UnseenSlip {
   /** Of the mark that it would do the most harm in. */
   readonly range: Metres;
-  /** How many numbers of the scale the reading could be off; null where a slip of any size would go unseen. */
+  readonly mark: SightMark;
+  /** How many numbers of the scale the reading could be off, or metres on the strip; null where any would go unseen. */
   readonly numbers: number | null;
-  /** On the target at the far range, for that many numbers, or for one where any would go unseen. */
+  /** On the target at the far range, for that many, or for one number or one millimetre where any would go unseen. */
   readonly shift: Metres;
   readonly farRange: Metres;
   /** The standard uncertainty that the far mark is said to have, on the target. */
   readonly farSd: Metres;
 }
 
+/** One number of a scale, and one millimetre of a strip. */
+const ONE_OF = { mark: 1, pencil: 0.001 } as const;
 /** A shift this large is no limit: nothing holds the mark, m. */
 const NOTHING_HOLDS = 2;
 
@@ -31,25 +36,22 @@ const NOTHING_HOLDS = 2;
  * d the slip as height on the target, e the mark's place among the measurements, V their covariance, J their derivatives by the
  * unknowns, C the covariance of those, g the far mark's gradient: the fit taken as straight.
  *
- * @returns null where there are no marks of a scale, or none would move the far range
+ * @returns null where there are no marks of a scale or a strip, or none would move the far range
  */
 export function unseenSlip(calibration: Calibration, farRange: Metres): UnseenSlip | null {
   const { problem, rig } = calibration;
-  const shot = problem.measurements.flatMap((measurement, index) =>
-    measurement.kind === 'mark' ? [{ index, range: measurement.range }] : [],
-  );
-  if (rig.scale === null || shot.length === 0) return null;
-  const table = marksFor(rig, [...shot.map(({ range }) => range), farRange]);
-  const sure = markUncertainty(calibration, table);
-  const far = at(sure, shot.length);
-  const slips = shot.map(({ index, range }, i): UnseenSlip => {
-    const perNumber = Math.abs(at(sure, i).heightPerUnit);
+  const shot = problem.measurements.flatMap((mark, index) => (isSightMark(mark) ? [{ index, mark }] : []));
+  if (shot.length === 0) return null;
+  const far = at(markUncertainty(calibration, marksFor(rig, [farRange])), 0);
+  const slips = shot.map(({ index, mark }): UnseenSlip => {
+    const perNumber = Math.abs(wouldRead(calibration, mark).heightPer);
     const { unseen, shiftPer } = inHeight(calibration, index, far);
     const isLimited = unseen * shiftPer < NOTHING_HOLDS;
     return {
-      range,
+      range: mark.range,
+      mark,
       numbers: isLimited ? unseen / perNumber : null,
-      shift: si(shiftPer * (isLimited ? unseen : perNumber)),
+      shift: si(shiftPer * (isLimited ? unseen : perNumber * ONE_OF[mark.kind])),
       farRange,
       farSd: far.onTargetSd,
     };

@@ -15,6 +15,8 @@ export interface Io {
   readonly columns: number | null;
   /** Whether a person watches standard error, so that a progress bar helps. */
   readonly watched?: boolean;
+  /** A line from the person at the terminal, null when there are no more; absent where there is no terminal to answer at. */
+  readonly ask?: ((prompt: string) => Promise<string | null>) | undefined;
   /** The processor's cores; without it large work is done one job after another. */
   readonly pool?: () => Promise<Pool>;
 }

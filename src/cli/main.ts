@@ -18,6 +18,14 @@ const io: Io = {
   now: () => new Date(),
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
+  ask:
+    process.stdin.isTTY && process.stdout.isTTY
+      ? async (prompt) =>
+          (await import('./world/ask-line.ts')).askLine(
+            { input: process.stdin, output: process.stdout },
+            prompt,
+          )
+      : undefined,
   pool: async () => {
     const [{ threadPool }, { interruptible }] = await Promise.all([
       import('./world/worker-pool.ts'),

@@ -6,15 +6,22 @@ import { VERSION } from './version.ts';
 
 type Make = (io: Io) => Command;
 
-/** The one command that asks no question. */
-const NEW = 'new';
-const NAMES: readonly string[] = [NEW, ...Object.keys(QUESTIONS)];
+/** The commands that ask no question, each loaded when it is wanted. */
+const FILE_COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
+  new: async () => (await import('./commands/new.ts')).newCommand,
+  add: async () => (await import('./commands/add.ts')).addCommand,
+};
+const NAMES: readonly string[] = [...Object.keys(FILE_COMMANDS), ...Object.keys(QUESTIONS)];
 
 const isQuestion = (name: string): name is QuestionName => Object.hasOwn(QUESTIONS, name);
 
 /** A command; its options and help are loaded when a command line asks for it, its work when it runs. */
-const makerOf = async (name: string): Promise<Make> =>
-  isQuestion(name) ? questionMaker(name) : (await import('./commands/new.ts')).newCommand;
+async function makerOf(name: string): Promise<Make> {
+  if (isQuestion(name)) return questionMaker(name);
+  const load = FILE_COMMANDS[name];
+  if (load === undefined) throw new RangeError(`there is no command ${name}`);
+  return load();
+}
 
 /** A command of the options and help of a question. */
 async function questionMaker(name: QuestionName): Promise<Make> {

@@ -2,7 +2,7 @@ import { CARRY_STEP, carryBound } from '../advice/range/carry-bound.ts';
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
 import { fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
-import type { Block, Caution } from './report.ts';
+import { type Block, type Caution, cautionText } from './report.ts';
 import type { Session } from './session.ts';
 
 const LABEL = 'Caution';
@@ -87,9 +87,6 @@ export const cautionBlocks = (
   session: Session,
   cautions: readonly Caution[] = shotCautions(session),
 ): readonly Block[] => cautions.map((told) => ({ kind: 'caution', ...told }));
-
-/** A caution with its label: for a terminal. */
-export const cautionText = ({ label, text }: Caution): string => (label === '' ? text : `${label}: ${text}`);
 
 /** A caution under a heading that says what it is, so that it needs no label: for paper. */
 export const cautionOnPaper = (told: Caution): string =>

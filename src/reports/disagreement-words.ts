@@ -1,10 +1,12 @@
 import type { Disagreement, Explained } from '../calibration/disagreement.ts';
-import { type Slip, type WrongMark, wrongMark } from '../calibration/likely-slip.ts';
+import { type WrongMark, wrongMark } from '../calibration/likely-slip.ts';
 import type { Backwards } from '../calibration/mark-order.ts';
 import type { Measurement } from '../calibration/measurement.ts';
 import type { OneNumber } from '../calibration/one-number.ts';
+import { isSightMark, type SightMark, writtenOf } from '../calibration/sight-mark.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import { listed } from './listed.ts';
+import { measuredAt, measurementName, said, writtenWords } from './measurement-name.ts';
 import type { Session } from './session.ts';
 
 /** What the measurements of a setup have against one another, a sentence or several; empty when they agree. */
@@ -34,7 +36,7 @@ export function leftOutMarks({ disagreement, assembly }: Session): readonly Wron
   const { rest } = disagreement;
   const all = assembly.problem.measurements;
   const gone = all.filter((one) => !rest.problem.measurements.includes(one));
-  return gone.flatMap((one) => (one.kind === 'mark' ? [wrongMark(rest, one, all)] : []));
+  return gone.flatMap((one) => (isSightMark(one) ? [wrongMark(rest, one, all)] : []));
 }
 
 function aloneWords(session: Session, { order }: Disagreement, found: Explained): string {
@@ -43,7 +45,7 @@ function aloneWords(session: Session, { order }: Disagreement, found: Explained)
   if (explanation.kind !== 'mark')
     return `The shot marks contradict what was measured. ${numberWords(session, explanation)}`;
   const { measurement } = explanation;
-  if (measurement.kind !== 'mark')
+  if (!isSightMark(measurement))
     return (
       `${capital(measurementName(session, measurement))} contradicts the rest: without it everything else agrees. ` +
       'It is left out; check it or measure it again.'
@@ -52,19 +54,21 @@ function aloneWords(session: Session, { order }: Disagreement, found: Explained)
   const backwards = order.find(({ near, far }) => near === measurement || far === measurement);
   const what =
     backwards === undefined
-      ? `${capital(measurementName(session, measurement))} does not belong with the rest, which agree: it would read ` +
-        `${wouldWords(wrong)}; ${said(measurement.reading)} was written. ${slipWords(session, wrong.slip)}`
-      : `${backwardsWords(session, backwards)}. ${slipWords(session, wrong.slip)}At ${rangeOf(session, measurement)} ` +
+      ? `${capital(measurementName(session, measurement))} does not belong with the rest, which agree: it would ` +
+        `${WOULD[measurement.kind]} ${wouldWords(wrong)}; ${writtenOn(measurement)} was written. ${slipWords(session, wrong)}`
+      : `${backwardsWords(session, backwards)}. ${slipWords(session, wrong)}At ${measuredAt(session, measurement)} ` +
         `${wouldWords(wrong)} would fit. `;
-  return `${what}The ${rangeOf(session, measurement)} mark is left out of the fit: correct it, or shoot it again.`;
+  return `${what}${capital(measurementName(session, measurement))} is left out of the fit: correct it, or shoot it again.`;
 }
+
+const WOULD = { mark: 'read', pencil: 'be at' } as const;
 
 function togetherWords(session: Session, { together }: Disagreement): string {
   const wrong = new Map(leftOutMarks(session).map((one) => [one.mark as Measurement, one]));
   const each = together.map((one) => {
     const found = wrong.get(one);
     const beside =
-      found === undefined ? '' : ` (${wouldWords(found)} would fit, ${said(found.mark.reading)} was written)`;
+      found === undefined ? '' : ` (${wouldWords(found)} would fit, ${writtenOn(found.mark)} was written)`;
     return `${measurementName(session, one)}${beside}`;
   });
   return (
@@ -88,11 +92,11 @@ function oneOfWords(session: Session, { explanation, calibration }: Explained): 
   if (explanation.kind !== 'mark') return lowered(numberWords(session, explanation)).replace(/[.]$/, '');
   const { measurement } = explanation;
   const name = `${measurementName(session, measurement)} is wrong`;
-  if (measurement.kind !== 'mark') return name;
+  if (!isSightMark(measurement)) return name;
   const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
-  const slip = slipWords(session, wrong.slip).trim();
+  const slip = slipWords(session, wrong).trim();
   return (
-    `${name} (${wouldWords(wrong)} would fit, ${said(measurement.reading)} was ` +
+    `${name} (${wouldWords(wrong)} would fit, ${writtenOn(measurement)} was ` +
     `written${slip === '' ? '' : `: ${lowered(slip)}`})`
   );
 }
@@ -121,6 +125,23 @@ function numberWords({ units }: Session, cause: OneNumber): string {
         `All marks fit with a launch speed of ${formatQuantity(cause.value, units.speed, 0)}, where ` +
         `${formatQuantity(cause.stated, units.speed, 0)} was written: was it measured with this arrow and this draw weight?`
       );
+    case 'travel ratio':
+      return (
+        `All marks fit if the strip runs ${said(cause.value, 2)} times the pin, where ${said(cause.stated, 2)} was written ` +
+        'as "travel_ratio": is it on a part that is geared?'
+      );
+    case 'line of zero':
+      return (
+        `All marks fit if the line of the zero range were ${formatQuantity(Math.abs(cause.value), 'mm', 1)} ` +
+        `${cause.value > 0 ? 'nearer to the lines of longer ranges' : 'farther from the lines of longer ranges'}: ` +
+        'were the lines ' +
+        'measured from that line?'
+      );
+    case 'strip turned':
+      return (
+        'All marks fit if the lines were measured the other way: "on_tape" is positive from the line of the zero range to ' +
+        'those of longer ranges.'
+      );
   }
 }
 
@@ -130,20 +151,23 @@ export const otherUnitWords = (written: 'yd' | 'm'): string =>
     : 'All marks fit better if their ranges were yards, not metres: what did the rangefinder count in?';
 
 /** A slip as a question, with a blank after it. */
-function slipWords(session: Session, slip: Slip | null): string {
+function slipWords(session: Session, { mark, slip }: WrongMark): string {
   switch (slip?.kind) {
     case undefined:
       return '';
     case 'digits swapped':
-      return `Digits swapped, for ${said(slip.meant)}? `;
+      return `Digits swapped, for ${writtenWords(mark, slip.meant)}? `;
     case 'one digit':
-      return `One digit wrong, for ${said(slip.meant)}? `;
+      return `One digit wrong, for ${writtenWords(mark, slip.meant)}? `;
     case 'other unit':
       return slip.unit === 'm'
         ? 'Was the target so many metres away, not yards? '
         : 'Was the target so many yards away, not metres? ';
     case 'reading of another range':
-      return `Is that the reading of ${formatQuantity(slip.range, session.units.range, 0)}? `;
+      return (
+        `Is that the ${mark.kind === 'mark' ? 'reading' : 'line'} of ` +
+        `${formatQuantity(slip.range, session.units.range, 0)}? `
+      );
   }
 }
 
@@ -152,34 +176,17 @@ const orderWords = (session: Session, order: readonly Backwards[]): string =>
 
 /** The farther range has the lower pin on every sight. */
 const backwardsWords = (session: Session, { near, far }: Backwards): string =>
-  `Reading ${said(far.reading)} at ${rangeOf(session, far)} lies above ${said(near.reading)} at ${rangeOf(session, near)}`;
+  `${far.kind === 'mark' ? 'Reading' : 'The pencil line'} ${writtenOn(far)} at ${measuredAt(session, far)} lies above ` +
+  `${writtenOn(near)} at ${measuredAt(session, near)}`;
+
+const writtenOn = (mark: SightMark): string => writtenWords(mark, writtenOf(mark));
 
 /** A reading surer than this is told to a tenth, as 'it would read 72.9'. */
 const HALF_A_NUMBER = 5;
-const wouldWords = ({ wouldRead, wouldReadSd }: WrongMark): string =>
-  wouldRead.toFixed(wouldReadSd < HALF_A_NUMBER ? 1 : 0);
-
-/** A reading as written. */
-const said = (reading: number, digits?: number): string =>
-  digits === undefined ? String(reading) : String(Number(reading.toFixed(digits)));
-
-const rangeOf = ({ units }: Session, { range }: Measurement): string => formatQuantity(range, units.range, 0);
-
-/** A measurement by its range: "the 60 yd mark". */
-export function measurementName(session: Session, measurement: Measurement): string {
-  const range = rangeOf(session, measurement);
-  switch (measurement.kind) {
-    case 'mark':
-      return `the ${range} mark`;
-    case 'pencil':
-      return `the pencil line of ${range}`;
-    case 'speed':
-      return measurement.isAtBow
-        ? `the chronograph reading of ${measurement.day}`
-        : `the chronograph reading at ${range}`;
-    case 'drop':
-      return `the drop at ${range}`;
-  }
+function wouldWords({ mark: { kind }, wouldRead, wouldReadSd }: WrongMark): string {
+  const times = kind === 'mark' ? 1 : 1000;
+  const told = (times * wouldRead).toFixed(times * wouldReadSd < HALF_A_NUMBER ? 1 : 0);
+  return kind === 'mark' ? told : `${told} mm`;
 }
 
 const lowered = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);

@@ -72,6 +72,10 @@ export const QUESTIONS = {
     () => import('./cant/question.ts'),
     () => import('./cant/report.ts'),
   ),
+  pins: asking(
+    () => import('./pins/question.ts'),
+    () => import('./pins/report.ts'),
+  ),
   slope: asking(
     () => import('./slope/question.ts'),
     () => import('./slope/report.ts'),

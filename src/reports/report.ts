@@ -66,3 +66,6 @@ export const inWhole = (...blocks: readonly Block[]): readonly Block[] =>
 /** Blocks that stand for longer ones of the whole report. */
 export const inShort = (...blocks: readonly Block[]): readonly Block[] =>
   blocks.map((block) => ({ ...block, only: 'short' }));
+
+/** A caution with its label: for a terminal. */
+export const cautionText = ({ label, text }: Caution): string => (label === '' ? text : `${label}: ${text}`);

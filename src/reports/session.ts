@@ -12,7 +12,7 @@ export interface Place {
 }
 
 /** An entry of the file's `builds` that answers are for. */
-export interface ChosenBuild extends Pick<TunedBuild, 'speedFrom'> {
+interface ChosenBuild extends Pick<TunedBuild, 'speedFrom'> {
   readonly name: string;
 }
 

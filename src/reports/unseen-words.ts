@@ -1,9 +1,11 @@
 import type { Calibration } from '../calibration/fit.ts';
 import { isUnitOpen } from '../calibration/other-unit.ts';
+import { isSightMark } from '../calibration/sight-mark.ts';
 import { type UnseenSlip, unseenSlip } from '../calibration/unseen-slip.ts';
 import { INCH } from '../quantities/exact.ts';
 import { formatQuantity } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
+import { measuredAt } from './measurement-name.ts';
 import type { Session } from './session.ts';
 
 /** With so few marks hardly anything is left over to check one by. */
@@ -12,8 +14,13 @@ const FEW = 3;
 const TOLD = { shift: 4 * INCH, sds: 3 };
 
 /** The largest slip in one reading that would go unseen; null where the marks check one another well enough. */
-export function toldSlip({ calibration }: Pick<Session, 'calibration'>, farRange: Metres): UnseenSlip | null {
-  const marks = calibration.residuals.filter(({ measurement }) => measurement.kind === 'mark').length;
+export function toldSlip(
+  { calibration, disagreement }: Pick<Session, 'calibration' | 'disagreement'>,
+  farRange: Metres,
+): UnseenSlip | null {
+  // While marks contradict it is a slip that shows which is to be found.
+  if (disagreement?.isContradiction === true) return null;
+  const marks = calibration.residuals.filter(({ measurement }) => isSightMark(measurement)).length;
   const slip = unseenSlip(atHome(calibration), farRange);
   if (slip === null) return null;
   return marks <= FEW || (slip.shift > TOLD.shift && slip.shift > TOLD.sds * slip.farSd) ? slip : null;
@@ -32,9 +39,16 @@ export function unseenWords(session: Session, farRange: Metres): readonly string
   ];
 }
 
-function slipWords({ units }: Session, { range, numbers, shift, farRange }: UnseenSlip): string {
-  const [at, far] = [range, farRange].map((one) => formatQuantity(one, units.range, 0));
+function slipWords(session: Session, { mark, numbers, shift, farRange }: UnseenSlip): string {
+  const { units } = session;
+  const [at, far] = [measuredAt(session, mark), formatQuantity(farRange, units.range, 0)];
   const moved = formatQuantity(shift, units.smallLength, shift > TOLD.shift ? 0 : 1);
+  if (mark.kind === 'pencil')
+    return numbers === null
+      ? `A slip of any size in the pencil line of ${at} would not show with these marks; each millimetre of the strip there ` +
+          `would move ${far} by ${moved}. One more range would check it.`
+      : `A slip of up to ${formatQuantity(numbers, 'mm', 1)} at ${at} would not show with these marks; it would move ${far} by ` +
+          `${moved}.`;
   return numbers === null
     ? `A slip of any size in the reading at ${at} would not show with these marks; each number of the scale there would ` +
         `move ${far} by ${moved}. One more range would check it.`
@@ -44,8 +58,7 @@ function slipWords({ units }: Session, { range, numbers, shift, farRange }: Unse
 
 /** Where a unit of the scale is unknown, ranges in the other unit would only give another one. */
 const restsOnUnit = ({ calibration, disagreement }: Session): boolean =>
-  calibration.rig.scale !== null &&
-  calibration.problem.measurements.some(({ kind }) => kind === 'mark') &&
+  calibration.problem.measurements.some(isSightMark) &&
   disagreement === null &&
   isUnitOpen(atHome(calibration));
 

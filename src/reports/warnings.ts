@@ -97,7 +97,8 @@ function warmthWarnings({ place, units }: Session): readonly string[] {
   const { temperature: unit } = units;
   const degrees = Math.abs(fromSi(warmer, unit) - fromSi(0, unit)).toFixed(0);
   return [
-    `It is ${degrees} ${symbolOf(unit)} ${warmer < 0 ? 'colder' : 'warmer'} there than where the bow was measured. Nobody measured what that ` +
+    `It is ${degrees} ${symbolOf(unit)} ${warmer < 0 ? 'colder' : 'warmer'} there than where the bow was ` +
+      'measured. Nobody measured what that ' +
       `does to its speed: ± ${formatQuantity(faster.sd, units.speed, 1)} is assumed, and is in every ± here.`,
   ];
 }

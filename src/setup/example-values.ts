@@ -7,21 +7,31 @@ import { readYaml } from './yaml/yaml-text.ts';
 const COMMON = ['arrow.parts.vanes.count', 'sight.zero_range'];
 
 /**
- * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own there. A
- * value that happens to be the same is one's own as soon as its comment is changed or taken away.
+ * The keys whose lines still stand as the template has them, comment and all, so that nobody has put a value of their own
+ * there. A value that happens to be the same is one's own as soon as its comment is changed or taken away.
  *
  * @returns key paths with dots, in the order of the template
  */
 export function exampleValues(text: string): readonly string[] {
+  if (!COMMENT_OF_TEMPLATE.test(text)) return [];
   const lines = new Set(text.split(/\r?\n/).map((line) => line.trim()));
-  const keys = (['imperial', 'metric'] as const)
-    .flatMap((units) => linesOfTemplate(starterSetup({ units })))
-    .filter(({ line }) => lines.has(line))
-    .map(({ key }) => key);
+  template ??= (['imperial', 'metric'] as const).flatMap((units) => linesOfTemplate(starterSetup({ units })));
+  const keys = template.filter(({ line }) => lines.has(line)).map(({ key }) => key);
   return [...new Set(keys)];
 }
 
-function linesOfTemplate(text: string): readonly { readonly key: string; readonly line: string }[] {
+/** A comment in the column in which the template has them: without one, no line is the template's. */
+const COMMENT_OF_TEMPLATE = /^.{38,}# .*\.\s*$/m;
+
+interface TemplateLine {
+  readonly key: string;
+  readonly line: string;
+}
+
+/** Both templates take some 80 ms to read, and several answers of one run ask for them. */
+let template: readonly TemplateLine[] | undefined;
+
+function linesOfTemplate(text: string): readonly TemplateLine[] {
   const yaml = readYaml(text);
   const lines = text.split('\n');
   return measuredKeys(yaml.value, []).flatMap((path) => {
@@ -30,9 +40,9 @@ function linesOfTemplate(text: string): readonly { readonly key: string; readonl
   });
 }
 
-const measuredKeys = (value: unknown, path: KeyPath): readonly KeyPath[] =>
-  isRecord(value)
-    ? Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]))
-    : Object.hasOwn(LIMITS, dotted(path)) && !COMMON.includes(dotted(path))
-      ? [path]
-      : [];
+function measuredKeys(value: unknown, path: KeyPath): readonly KeyPath[] {
+  if (isRecord(value))
+    return Object.entries(value).flatMap(([key, child]) => measuredKeys(child, [...path, key]));
+  const key = dotted(path);
+  return Object.hasOwn(LIMITS, key) && !COMMON.includes(key) ? [path] : [];
+}

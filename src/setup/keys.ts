@@ -20,9 +20,18 @@ export interface SetupKey extends KeyMeaning {
 /** Every key of the setup file, in the order of the schema, without the uncertainties (`_sd`). */
 export const setupKeys = (): readonly SetupKey[] => keysUnder(setupSchema, '');
 
+/** Found at the first call: a new file asks for some fifty of them. */
+let byPath: ReadonlyMap<string, SetupKey> | undefined;
+
 /** What a key of the setup file is: a fragment of a sentence. @throws Error for a key that the schema does not have */
 export function whatIs(path: string): string {
-  const key = setupKeys().find((each) => each.path === path);
+  // The first of two with one path counts: a number, before the list that may stand in its place.
+  byPath ??= new Map(
+    setupKeys()
+      .toReversed()
+      .map((key) => [key.path, key]),
+  );
+  const key = byPath.get(path);
   if (key === undefined) throw new Error(`the setup file has no key ${path}`);
   return key.what;
 }

@@ -40,7 +40,7 @@ const isEmpty = (node: unknown): boolean =>
   isScalar(node) && node.value === null && (node.source ?? '') === '';
 
 /** Quoted where YAML needs it, between { } too. */
-const asTyped = (value: string | number): string =>
+export const asTyped = (value: string | number): string =>
   stringify([value], { collectionStyle: 'flow', lineWidth: 0 }).trim().slice(1, -1).trim();
 
 function withNewKey(text: string, section: YAMLMap, path: KeyPath, typed: string): string {
@@ -76,7 +76,8 @@ const nestedLines = (indent: string, path: KeyPath, typed: string): readonly str
 
 const isNode = (node: unknown): node is Node => isMap(node) || isSeq(node) || isScalar(node);
 
-const rangeOf = (node: {
+/** Where a node begins and ends in its text. */
+export const rangeOf = (node: {
   readonly range?: readonly [number, number, number] | null;
 }): readonly [number, number] => (node.range ? [node.range[0], node.range[1]] : [0, 0]);
 
@@ -93,7 +94,8 @@ function endOfLast(section: YAMLMap): number | undefined {
   return isNode(key) ? rangeOf(key)[1] : undefined;
 }
 
-function endOfLine(text: string, from: number): number {
+/** Where a line ends, before its line end. */
+export function endOfLine(text: string, from: number): number {
   const end = text.indexOf('\n', from);
   if (end === -1) return text.length;
   return text[end - 1] === '\r' ? end - 1 : end;

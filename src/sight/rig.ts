@@ -27,7 +27,7 @@ export interface Rig {
 }
 
 /** What a sight was zeroed with: all of a rig that belongs to the arrow and to the place. */
-export interface ZeroedWith extends Pick<FlightConditions, 'arrow' | 'air' | 'freeFall'> {
+interface ZeroedWith extends Pick<FlightConditions, 'arrow' | 'air' | 'freeFall'> {
   readonly launchSpeed: MetresPerSecond;
   /** As of the geometry: it ends at the arrow's balance point. */
   readonly freeFlight: Metres;

@@ -23,6 +23,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   advice: CALIBRATED,
   reports: [...CALIBRATED, 'documents', 'setup', 'advice'],
   'quillpath.ts': DOOR,
+  page: [...DOOR, 'quillpath.ts', 'examples/*'],
   cli: [...DOOR, 'commander', 'node:*'],
 };
 
@@ -53,7 +54,8 @@ const allows = (room: string, imported: string): boolean => {
   return (
     allowed.includes(name) ||
     errorClasses.includes(imported) ||
-    (name.startsWith('node:') && allowed.includes('node:*'))
+    (name.startsWith('node:') && allowed.includes('node:*')) ||
+    (name.startsWith('examples/') && allowed.includes('examples/*'))
   );
 };
 

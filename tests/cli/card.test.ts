@@ -209,11 +209,28 @@ describe('fit --out', () => {
     const pages = await written('fit', mountain, '--uncalibrated', '--out', 'report.pdf');
     const words = (pages[0]?.texts ?? []).map(({ text }) => text).join(' ');
     expect(words).toMatch(/No marks yet/);
-    expect(words).toMatch(/20 yd, then 30/);
+    expect(words).toMatch(/20 yd, then at 30 yd/);
     expect(words).not.toMatch(/How far each group lies/);
   });
   it('refuses a file it cannot draw', async () => {
     const seen = await atTerminal(['fit', mountain, '--out', 'report.png']);
     expect([seen.code, seen.out]).toEqual([2, '']);
+  });
+});
+
+describe('cards for a pocket', () => {
+  it('hold what the card says: readings on one side, wind and cuts of the slopes on the other', async () => {
+    const seen = await atTerminal(['card', mountain, '--pocket', '--out', 'p.svg', '--json']);
+    const svg = String(seen.files.get('p.svg'));
+    const numbers = [...svg.matchAll(/<text class="card-number"[^>]*>([^<]*)</g)].map(([, text]) => text);
+    const { rows, slopes } = JSON.parse(seen.out);
+    for (const { reading } of rows) expect(numbers).toContain(reading.toFixed(1));
+    const sixty = slopes.find(
+      (each: { range_m: number; slope_rad: number }) =>
+        Math.abs(each.range_m - 54.864) < 1e-6 /* m */ &&
+        Math.abs(each.slope_rad - Math.PI / 6) < 1e-9 /* rad */,
+    );
+    const cut = (54.864 - sixty.mark_range_m) / 0.9144;
+    expect(numbers.slice(numbers.lastIndexOf('60'))).toContain(cut.toFixed(1));
   });
 });

@@ -20,6 +20,7 @@ const QUESTIONS_ASKED = {
   card: {},
   cant: {},
   slope: {},
+  pins: {},
   misjudge: {},
   wind: {},
   swing: {},

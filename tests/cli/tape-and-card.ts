@@ -24,7 +24,13 @@ ${placed.join('')}</svg>
 
 /** One sheet as the command writes it. @throws Error when it is not an A4 drawing */
 async function sheetOf(command: 'tape' | 'card'): Promise<string> {
-  const { files, err } = await atTerminal([command, SETUP, '--out', 'sheet.svg']);
+  const { files, err } = await atTerminal([
+    command,
+    SETUP,
+    ...(command === 'tape' ? ['--copies', '3'] : []),
+    '--out',
+    'sheet.svg',
+  ]);
   const sheet = files.get('sheet.svg');
   if (typeof sheet !== 'string' || !sheet.includes(START))
     throw new Error(`no A4 sheet of ${command}: ${err}`);

@@ -27,14 +27,20 @@ export function atTerminal(argv: readonly string[], given: Given = {}): Promise<
 export const atWidth = (columns: number, argv: readonly string[], given: Given = {}): Promise<Seen> =>
   atTerminalAnew(argv, given, columns);
 
-/** Run one command line in process: files are read from the repository or from `given`, and written nowhere. */
+/**
+ * Run one command line in process: files are read from the repository or from `given`, and written nowhere.
+ *
+ * @param answers what a person types, line by line, before going away; without them there is no terminal to answer at
+ */
 export async function atTerminalAnew(
   argv: readonly string[],
   given: Given = {},
   columns: number | null = null,
+  answers?: readonly string[],
 ): Promise<Seen> {
   let [out, err] = ['', ''];
   const files = new Map<string, string | Uint8Array>();
+  const left = [...(answers ?? [])];
   const io: Io = {
     out: (text) => {
       out += text;
@@ -48,6 +54,13 @@ export async function atTerminalAnew(
     writeWhole: (path, content) => files.set(path, content),
     now: () => new Date('2026-01-02T03:04:05Z'),
     columns,
+    ask:
+      answers === undefined
+        ? undefined
+        : async (prompt) => {
+            out += prompt;
+            return left.shift() ?? null;
+          },
   };
   const code = await run(argv, io);
   return { code, out, err, files };

@@ -23,13 +23,18 @@ const PARTS: readonly {
   { heading: 'The sight', top: ['sight'] },
   {
     heading: 'What was shot',
-    top: ['marks', 'speeds', 'drops'],
-    note: 'In a list every entry begins with a dash.',
+    top: ['marks', 'speeds', 'drops', 'days'],
+    note: 'In a list every entry begins with a dash. What was shot in other air, or with another arrow, stands under `days`.',
   },
   {
     heading: 'Builds to compare',
     top: ['builds'],
     note: 'Each build names only what differs from the arrow above.',
+  },
+  {
+    heading: 'Places to answer for',
+    top: ['places'],
+    note: 'For `--place`. What is not written comes from the standard atmosphere at the altitude, or else from `air`.',
   },
   {
     heading: 'The tuning evening',
@@ -40,11 +45,13 @@ const PARTS: readonly {
 
 const INTRO = `# The setup file
 
-Three invented setups stand here, each with a page that runs it:
+Five invented setups stand here, each with a page that runs it:
 
 - [mountain-hunt](mountain-hunt/README.md): a hunting bow at a high camp, marks to 100 yd, thin air.
 - [field-course](field-course/README.md): a 3-D bow with a light arrow, and a sight whose scale nobody has measured.
 - [which-build](which-build/README.md): one tuned arrow and three that might replace it.
+- [home-and-away](home-and-away/README.md): two days of shooting, two builds, and answers for two places elsewhere.
+- [tuning-evening](tuning-evening/README.md): a new string, and two evenings from the nock to bare shafts.
 
 \`quillpath new\` writes a file to start from, with its lines explained. The tables below list every key the file may have.
 \`npm run golden\` writes this page from the schema that reads the file, so it cannot fall behind.

@@ -3,6 +3,7 @@ import type { Flyer } from '../../flight/trajectory.ts';
 import { bracketedRoot, minimumOf } from '../../numerics/root.ts';
 import { launchThrough, type PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
+import { pinForHit } from '../../sight/zero.ts';
 
 /** A range is found to this, m: on the target it is below a millionth of a metre. */
 const FOUND = 1e-5;
@@ -27,4 +28,24 @@ export function rangeOfPin(rig: Rig, flight: Flyer, pin: PinPosition, guess: num
   }
   const top = minimumOf((x) => -path.height(x), path.start, end, { tolerance: TOP_FOUND });
   return path.height(top) > 0 ? bracketedRoot(path.height, top, end, { tolerance: FOUND }) : null;
+}
+
+/** The range of the highest mark is found to this, m: marks hardly change about it. */
+const HIGHEST_FOUND = 1e-2;
+/** Without drag the highest mark is for the range where the arrow has fallen by the peep height; drag moves it by far less. */
+const ABOUT_HIGHEST = 3;
+
+/**
+ * The highest pin that hits anywhere on the slope of the rig, m down: for nearer ranges marks turn back. Its path touches the line of
+ * sight from below, at √(2 v² h / g) without drag, h the peep height.
+ *
+ * @throws NumericalError when no pin hits about there
+ */
+export function highestPin(rig: Rig, windage: number, flight: Flyer): number {
+  const { geometry, launchSpeed, conditions } = rig;
+  const fall = conditions.freeFall * Math.cos(conditions.slope);
+  const touches = launchSpeed * Math.sqrt((2 * geometry.peepHeight) / fall);
+  const down = (range: number): number => pinForHit(rig, range, windage, flight).down;
+  const nearest = geometry.freeFlight + touches / (2 * ABOUT_HIGHEST);
+  return down(minimumOf(down, nearest, nearest + ABOUT_HIGHEST * touches, { tolerance: HIGHEST_FOUND }));
 }

@@ -5,7 +5,7 @@ import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { impact, pinForHit } from '../../sight/zero.ts';
-import { rangeOfPin } from './level-range.ts';
+import { highestPin, rangeOfPin } from './level-range.ts';
 
 /** What to set for one shot up or down a slope. */
 export interface SlopeMark {
@@ -23,6 +23,8 @@ export interface SlopeMark {
   readonly missByCosine: Metres;
   /** Height of the hit with the level mark of the range itself set. */
   readonly missByRange: Metres;
+  /** How far below the spot to hold: the height of the hit with the highest mark set where none hits, else 0. */
+  readonly hold: Metres;
 }
 
 /**
@@ -42,6 +44,7 @@ export function slopeMarks(
 ): readonly SlopeMark[] {
   const level = onSlope(rig, 0);
   const { flight, zero, pins: levelPins } = sightIn(level, ranges);
+  const highest = onceAsked(() => highestPin(level, zero.windage, flight));
   return slopes.flatMap((slope) => {
     const tilted = onSlope(rig, slope);
     const tiltedFlight = flyer(tilted.conditions);
@@ -61,9 +64,18 @@ export function slopeMarks(
         cosineRange: si(cosineRange),
         missByCosine: heightWith(cosinePin.down, range),
         missByRange: heightWith(at(levelPins, i).down, range),
+        hold: markRange === null ? heightWith(highest(), range) : si(0),
       };
     });
   });
+}
+
+function onceAsked(make: () => number): () => number {
+  let made: number | null = null;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }
 
 /** The same rig with its line of sight at another slope. */

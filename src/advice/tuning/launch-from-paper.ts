@@ -50,8 +50,10 @@ export const READING_SD = 0.06 * INCH;
 export const BENDING_SD = 0.1 * INCH;
 /** How uncertain the air on a bare shaft is, as a share of its offset: see the figures for other cross-flows and noses. */
 const AIR_ON_BARE = 0.15;
-/** The residuals are flights, which differ by less than this, in standard errors, for the same start. */
-const PRECISION = 1e-5;
+/** Relative error of the residuals: flights differ by rounding of some nanometres, and a tear is read to millimetres. */
+const PRECISION = 1e-6;
+/** The search ends when no small step would take this share of the residuals away: far below a standard error. */
+const CLOSE_ENOUGH = 1e-3;
 
 /**
  * How the arrow leaves the string, from tears and from bare shafts: the start that explains them best, together with how bad
@@ -86,7 +88,7 @@ export function launchFrom(
   const found = leastSquares(residuals, [0, 0, 0, 0], {
     typical,
     precision: PRECISION,
-    gradientTolerance: 1e-6,
+    gradientTolerance: CLOSE_ENOUGH,
   });
   if (found.outcome !== 'converged')
     throw new NumericalError('not-converged', `no start explains the shots: ${found.reason}`);

@@ -33,6 +33,8 @@ export interface FlightsQuestion {
 
 /** Farther aslant the laws of the air no longer hold, rad. */
 const LARGEST_INCIDENCE = 0.25;
+/** Of a step of the flight: a fit compares flights of nearly the same start, whose differences must not be rounding. */
+const TOLERANCE = 1e-9;
 /** How often a bare shaft's incidence is looked at, m: some twentieth of the shortest turn. */
 const LOOKED_AT = 1;
 
@@ -75,7 +77,10 @@ const flownArrow = (
   arrow: Arrow,
   mayWander: boolean,
 ): FlownArrow => ({
-  flyer: rigidFlyer({ ...conditions, arrow: { ...arrow.flying, dragScale } }, { mayWander }),
+  flyer: rigidFlyer(
+    { ...conditions, arrow: { ...arrow.flying, dragScale } },
+    { mayWander, tolerance: TOLERANCE },
+  ),
   ends: arrowEnds(arrow),
 });
 

@@ -5,10 +5,16 @@ import { examples, unitsOption } from './shared-options.ts';
 export const newCommand = (io: Io): Command =>
   new Command('new')
     .description(
-      'Write a commented setup file to start from. Every value in it is an example: put yours in their place.',
+      'Write a commented setup file to start from. At a terminal it asks for the five numbers that marks need; elsewhere every ' +
+        'value in the file is an example: put yours in their place.',
     )
     .argument('[file]', 'file to write', 'setup.yaml')
     .option('--force', 'replace a file that already exists')
+    .option('--metric', 'written in metric units, as with --units metric')
+    .option(
+      '--template',
+      'write the commented example at once; at a terminal, new asks for your numbers otherwise',
+    )
     .addOption(unitsOption())
     .addHelpText(
       'after',

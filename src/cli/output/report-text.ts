@@ -1,8 +1,7 @@
 import { plotText } from '../../documents/plot/terminal-plot.ts';
 import { foldText } from '../../documents/render/fold-text.ts';
 import { renderTableText } from '../../documents/render/text.ts';
-import { cautionText } from '../../reports/cautions.ts';
-import type { Block, Reading } from '../../reports/report.ts';
+import { type Block, cautionText, type Reading } from '../../reports/report.ts';
 import { plotSize } from './plot-size.ts';
 
 /** How a report is to be printed. */

@@ -28,7 +28,8 @@ const ERROR_CAP = 0.7;
 /** A point on the axis' end reaches this far beyond it, mm. */
 const SIGN_REACH = 1.2;
 
-interface Area extends Rect {
+/** The room inside the axes, with what stands where in it. */
+export interface PlotArea extends Rect {
   readonly scaleX: PlotScale;
   readonly scaleY: PlotScale;
 }
@@ -39,7 +40,13 @@ interface Area extends Rect {
  *
  * @throws DomainError when there is no point, a coordinate is not finite, or the rectangle is too small for what must be in it
  */
-export function plotItems(plot: Plot, rect: Rect): readonly Item[] {
+export const plotItems = (plot: Plot, rect: Rect): readonly Item[] => plotInPlace(plot, rect).items;
+
+/** The same with the room inside the axes, for who points at a place of it. @throws DomainError as plotItems */
+export function plotInPlace(
+  plot: Plot,
+  rect: Rect,
+): { readonly items: readonly Item[]; readonly area: PlotArea } {
   if (!(rect.width >= SMALLEST.width))
     throw new DomainError('the width of a plot (mm)', rect.width, '40 or more');
   if (!(rect.height >= SMALLEST.height))
@@ -54,7 +61,7 @@ export function plotItems(plot: Plot, rect: Rect): readonly Item[] {
   const legend = plotLegend(plot, { ...place, top: title.bottom });
   const top = legend.bottom + 1;
   const area = plotArea(plot, rect, top + 2.1 * TEXT_SIZE);
-  return [
+  const items = [
     ...title.items,
     ...legend.items,
     ...axes(plot, area, rect, top),
@@ -64,10 +71,11 @@ export function plotItems(plot: Plot, rect: Rect): readonly Item[] {
     ...curves(plot, area),
     ...pointsWithErrors(plot, area),
   ];
+  return { items, area };
 }
 
 /** The room inside the axes: what the numbers at the left and below leave. */
-function plotArea(plot: Plot, rect: Rect, top: number): Area {
+function plotArea(plot: Plot, rect: Rect, top: number): PlotArea {
   const bottom = rect.y + rect.height - 3.4 * TEXT_SIZE;
   const height = bottom - top;
   if (height < SMALLEST_AREA)
@@ -90,7 +98,7 @@ function plotArea(plot: Plot, rect: Rect, top: number): Area {
 const tickTexts = ({ ticks }: PlotScale) =>
   ticks.values.map((value) => typeset(numberText(value, ticks.digits)));
 
-const toPage = ({ x, y }: PagePoint, area: Area): PagePoint => ({
+const toPage = ({ x, y }: PagePoint, area: PlotArea): PagePoint => ({
   x: area.x + share(x, area.scaleX) * area.width,
   y: area.y + (1 - share(y, area.scaleY)) * area.height,
 });
@@ -102,7 +110,7 @@ interface Rule {
 }
 
 /** A line across the area, at one x or at one y. */
-function acrossArea(axis: 'x' | 'y', at: number, area: Area, rule: Rule, role: string): Item {
+function acrossArea(axis: 'x' | 'y', at: number, area: PlotArea, rule: Rule, role: string): Item {
   const { x, y } = toPage({ x: at, y: at }, area);
   const [from, to] =
     axis === 'x'
@@ -117,7 +125,7 @@ function acrossArea(axis: 'x' | 'y', at: number, area: Area, rule: Rule, role: s
   return { kind: 'line', role, from, to, ...rule };
 }
 
-function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] {
+function axes(plot: Plot, area: PlotArea, rect: Rect, top: number): readonly Item[] {
   const grid = { colour: 'mist', stroke: 0.1 } as const;
   const text = { kind: 'text', role: 'axis', size: TEXT_SIZE, colour: 'slate' } as const;
   const { scaleX, scaleY } = area;
@@ -157,7 +165,7 @@ function axes(plot: Plot, area: Area, rect: Rect, top: number): readonly Item[] 
 
 const shortened = (text: string, width: number) => shortenedText(text, { size: TEXT_SIZE, width });
 
-function curves(plot: Plot, area: Area): readonly Item[] {
+function curves(plot: Plot, area: PlotArea): readonly Item[] {
   return plot.series
     .filter(({ kind }) => kind !== 'points')
     .flatMap(({ kind, points }, i) =>
@@ -170,7 +178,7 @@ function curves(plot: Plot, area: Area): readonly Item[] {
     );
 }
 
-function pointsWithErrors(plot: Plot, area: Area): readonly Item[] {
+function pointsWithErrors(plot: Plot, area: PlotArea): readonly Item[] {
   return plot.series
     .filter(({ kind }) => kind === 'points')
     .flatMap(({ points }, i) =>

@@ -25,6 +25,9 @@ export interface PdfOptions {
 
 /** Points in a millimetre: 72 to the inch of 25.4 mm, both by definition. */
 const POINTS_PER_MM = 72 / 25.4;
+/** Decimals of a coordinate in mm, as in an SVG: a tick is within 5e-5 mm of its mark, and no engine's last bit shows. */
+const DECIMALS = 4;
+const points = (mm: number): number => Number(mm.toFixed(DECIMALS)) * POINTS_PER_MM;
 
 type Pen = PDFKit.PDFDocument;
 
@@ -58,7 +61,7 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   askForActualSize(pen);
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
-    pen.addPage({ size: [page.width * POINTS_PER_MM, page.height * POINTS_PER_MM], margin: 0 });
+    pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
     for (const item of page.items) for (const character of draw(pen, item)) lacking.add(character);
   }
   if (lacking.size > 0) options.onLacking?.([...lacking]);
@@ -90,10 +93,7 @@ function draw(pen: Pen, item: Item): readonly string[] {
       if (item.closed === true) pen.closePath();
       if (item.fill === undefined) strokePath(pen, item);
       else
-        pen
-          .lineWidth(item.stroke * POINTS_PER_MM)
-          .undash()
-          .fillAndStroke(palette[item.fill], palette[item.colour]);
+        pen.lineWidth(points(item.stroke)).undash().fillAndStroke(palette[item.fill], palette[item.colour]);
       break;
     case 'rect':
       drawRect(pen, item);
@@ -104,28 +104,22 @@ function draw(pen: Pen, item: Item): readonly string[] {
   return [];
 }
 
-function trace(pen: Pen, points: readonly PagePoint[]): void {
-  for (const [i, { x, y }] of points.entries()) {
-    if (i === 0) pen.moveTo(x * POINTS_PER_MM, y * POINTS_PER_MM);
-    else pen.lineTo(x * POINTS_PER_MM, y * POINTS_PER_MM);
+function trace(pen: Pen, path: readonly PagePoint[]): void {
+  for (const [i, { x, y }] of path.entries()) {
+    if (i === 0) pen.moveTo(points(x), points(y));
+    else pen.lineTo(points(x), points(y));
   }
 }
 
 function strokePath(pen: Pen, style: Pick<LineItem, 'colour' | 'stroke' | 'dash'>): void {
   const [ink, gap] = style.dash ?? [];
   if (ink === undefined || gap === undefined) pen.undash();
-  else pen.dash(ink * POINTS_PER_MM, { space: gap * POINTS_PER_MM });
-  pen.lineWidth(style.stroke * POINTS_PER_MM).stroke(palette[style.colour]);
+  else pen.dash(points(ink), { space: points(gap) });
+  pen.lineWidth(points(style.stroke)).stroke(palette[style.colour]);
 }
 
 function drawRect(pen: Pen, item: RectItem): void {
-  const path = () =>
-    pen.rect(
-      item.x * POINTS_PER_MM,
-      item.y * POINTS_PER_MM,
-      item.width * POINTS_PER_MM,
-      item.height * POINTS_PER_MM,
-    );
+  const path = () => pen.rect(points(item.x), points(item.y), points(item.width), points(item.height));
   if (item.fill !== undefined) path().fill(palette[item.fill]);
   if (item.outline === undefined) return;
   path();
@@ -141,16 +135,13 @@ const hasGlyph = (pen: Pen, codePoint: number): boolean =>
 function drawText(pen: Pen, item: TextItem): readonly string[] {
   const weight = item.weight ?? 'regular';
   const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
-  const x = item.x * POINTS_PER_MM;
-  const y = item.y * POINTS_PER_MM;
-  pen
-    .font(weight)
-    .fontSize(item.size * POINTS_PER_MM)
-    .fillColor(palette[item.colour]);
+  const x = points(item.x);
+  const y = points(item.y);
+  pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
   const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) => hasGlyph(pen, codePoint));
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
-  pen.text(text, x - start * textWidth(text, item.size, weight) * POINTS_PER_MM, y, {
+  pen.text(text, x - points(start * textWidth(text, item.size, weight)), y, {
     lineBreak: false,
     baseline: 'alphabetic',
     features: noKerning,

@@ -24,7 +24,7 @@ const markedLength = (ticks: readonly TapeTick[]): number => {
 };
 
 /** The length of the strip that a tape needs, mm; where numbers crowd it may need a little more. */
-export const stripLength = (ticks: readonly TapeTick[], form: Pick<StripForm, 'numbers'>): number =>
+const stripLength = (ticks: readonly TapeTick[], form: Pick<StripForm, 'numbers'>): number =>
   markedLength(ticks) + endsOf(form);
 
 /** The longest range, as printed, up to which every one of the tapes fits a length (mm); null when not even the first does. */

@@ -5,7 +5,7 @@ import type { Metres } from '../../quantities/quantity.ts';
 export type Branch = 'far' | 'near';
 
 /** A place on the tape. */
-export interface TapeMark {
+interface TapeMark {
   readonly range: Metres;
   /** Distance along the tape from the zero range's mark, positive towards longer ranges. */
   readonly along: Metres;

@@ -24,7 +24,7 @@ export interface PlacedLabel extends LabelWish {
 export type LabelRoom = (label: number) => number;
 
 /** The tens of one column, each labelled; where they crowd they are moved apart by the least sum of squared shifts. */
-export function placeTens(wishes: readonly LabelWish[], room: LabelRoom): readonly PlacedLabel[] {
+function placeTens(wishes: readonly LabelWish[], room: LabelRoom): readonly PlacedLabel[] {
   const tens = ofRank(wishes, 'ten');
   const gaps = tens.slice(1).map(({ label }, i) => (room(label) + room(at(tens, i).label)) / 2);
   const spread = leastShift(

@@ -12,6 +12,7 @@ const PURPOSE: Readonly<Record<string, BarePurpose>> = {
   length: 'smallLength',
   diameter: 'smallLength',
   altitude: 'height',
+  height: 'height',
   angle: 'angle',
   speed: 'speed',
   mass: 'mass',
@@ -34,6 +35,11 @@ export function withBareUnits(option: Option, written: string, system: UnitSyste
     return written
       .split(',')
       .map((each) => withUnitOf(each, metres ? 'm' : 'yd'))
+      .join(',');
+  if (option.of === 'heights')
+    return written
+      .split(',')
+      .map((each) => withUnitOf(each, displayUnits(system).height))
       .join(',');
   if (option.kind === 'range') return withUnitOf(written, metres ? 'm' : 'yd');
   if (option.of === 'share') return asShare(written);

@@ -30,6 +30,7 @@ import { markWarnings, warnings } from '../warnings.ts';
 import { CUT_FIELDS, cardFields } from './fields.ts';
 import { type CardFindings, type CardRow, cardFindings, farthestOf } from './findings.ts';
 import { markPaths } from './paths.ts';
+import { pocketSheet } from './pocket.ts';
 import type { question } from './question.ts';
 import { cardSheet } from './sheet.ts';
 import { cardCuts, cardTable } from './tables.ts';
@@ -59,10 +60,11 @@ export function report(
       { option: 'steepest', text: asked.steepest },
       { option: 'angleStep', text: asked.angleStep },
     ).filter((slope) => slope !== 0),
-    slopeRanges: roundRanges(stretch, units, SLOPE_RANGES),
+    slopeRanges: asked.pocket ? ranges : roundRanges(stretch, units, SLOPE_RANGES),
     whole: si(toSi(1, units.range)),
   });
   const draw = () => {
+    if (asked.pocket) return pocketSheet(session, found, { page: asked.page, now });
     const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);
     return cardSheet(session, found, markPaths(session, pathRanges), { page: asked.page, now });
   };

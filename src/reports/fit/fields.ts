@@ -112,7 +112,7 @@ export const PENCIL_FIELDS: readonly Field<PencilResidual>[] = [
     digits: targetDigits,
     of: ({ residual }) => residual.measurement.sd,
   },
-  { key: 'studentised', name: 'studentised', digits: 1, of: ({ residual }) => residual.studentised },
+  { key: 'studentised', name: 'in errors', digits: 1, of: ({ residual }) => residual.studentised },
 ];
 
 /** Chronograph readings and drops beside the model, for programs. */

@@ -1,6 +1,7 @@
 import type { Finding } from '../../calibration/diagnose.ts';
 import { at } from '../../numerics/at.ts';
-import { disagreementWords, measurementName, otherUnitWords } from '../disagreement-words.ts';
+import { disagreementWords, otherUnitWords } from '../disagreement-words.ts';
+import { measurementName } from '../measurement-name.ts';
 import type { Session } from '../session.ts';
 import { parameterWords } from './parameter-words.ts';
 

@@ -107,6 +107,7 @@ interface DayFound extends DayEstimate {
   /** The arrow of the day; null for the file's own. */
   readonly build: string | null;
 }
+
 /** The farthest range that the tape is to serve. */
 export const farthestOf = ({ sureness }: Pick<FitFindings, 'sureness'>): Metres =>
   at(sureness, sureness.length - 1).range;
@@ -124,6 +125,8 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
   // A day on which the bow was another may be all that contradicts: it has to be in what the days are told by.
   const isWhole = calibration.residuals.length === assembly.problem.measurements.length;
   const all = isWhole ? calibration : (tried(assembly.problem)?.calibration ?? calibration);
+  // Without a scale nothing is read at the zero range.
+  const isShown = (name: ParameterName): boolean => assembly.rig.scale !== null || name !== 'scale_offset';
   const { begin, ...where } = shootable(opened, ranges, whole);
   const next = nextRange(calibration, ranges, {
     sdAt: plannedMarkSd(setup, calibration.rig, NEXT_ARROWS),
@@ -136,13 +139,13 @@ export function fitFindings(opened: OpenSetup, ranges: readonly Metres[], whole:
     measurements: calibration.residuals.length,
     parameters: calibration.parameters.map((estimate) => ({
       ...estimate,
-      isShown: assembly.rig.scale !== null || estimate.name !== 'scale_offset',
+      isShown: isShown(estimate.name),
       wasKnown: estimate.priorSd <= WIDE_OPEN[estimate.name],
     })),
     marks: markResiduals(calibration),
     pencil: pencilResiduals(calibration),
     others: calibration.residuals.filter(({ measurement: { kind } }) => kind === 'speed' || kind === 'drop'),
-    tie: closestTie(calibration),
+    tie: closestTie(calibration, isShown),
     sureness: ranges.map((range, i) => ({
       range,
       now: toldSpread(at(next.now, i)),
@@ -197,9 +200,11 @@ const toldSpread = (sd: Metres): Metres | null => (isToldSpread(sd) ? sd : null)
 /** Two parameters correlated less than this are hardly tied. */
 const CLOSE_TIE = 0.5;
 
-const UNREAD: ParameterName = 'scale_offset';
-
-function closestTie({ correlations, names, rig }: Calibration): Tie | null {
+/** @param isShown of parameters that mean anything for this sight */
+function closestTie(
+  { correlations, names }: Calibration,
+  isShown: (name: ParameterName) => boolean,
+): Tie | null {
   const ties = names.flatMap((one, i) =>
     names.slice(i + 1).map((other, k) => ({
       one,
@@ -207,10 +212,10 @@ function closestTie({ correlations, names, rig }: Calibration): Tie | null {
       correlation: at(at(correlations, i), i + 1 + k),
     })),
   );
-  // Without a scale nothing is read at the zero range.
-  const told = ties.filter(({ one, other }) => rig.scale !== null || (one !== UNREAD && other !== UNREAD));
   const closest = at(
-    told.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
+    ties
+      .filter(({ one, other }) => isShown(one) && isShown(other))
+      .toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     0,
   );
   return Math.abs(closest.correlation) < CLOSE_TIE ? null : closest;

@@ -1,4 +1,4 @@
-import { type ParameterName, TRAVEL_SCALE } from '../../calibration/parameters.ts';
+import type { ParameterName } from '../../calibration/parameters.ts';
 import type { DisplayUnit } from '../../quantities/format.ts';
 import { fromSi, symbolOf } from '../../quantities/format.ts';
 import { bowDigits } from '../bow-length.ts';
@@ -63,12 +63,15 @@ export function parameterWords({
       value: (raw) => raw,
       spread: (raw) => raw,
     },
-    scale_offset: {
-      name: 'reading at the zero range',
-      unit: 'scale',
-      digits: 2,
-      value: (raw) => raw + (scale ?? TRAVEL_SCALE).atZero,
-      spread: (raw) => raw,
-    },
+    scale_offset:
+      scale === null
+        ? inUnit("place of the zero range's line", 'mm', 1)
+        : {
+            name: 'reading at the zero range',
+            unit: 'scale',
+            digits: 2,
+            value: (raw) => raw + scale.atZero,
+            spread: (raw) => raw,
+          },
   };
 }

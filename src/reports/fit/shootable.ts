@@ -1,9 +1,10 @@
 import { OUTLIER } from '../../calibration/disagreement.ts';
 import type { Calibration } from '../../calibration/fit.ts';
+import { isSightMark } from '../../calibration/sight-mark.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { archerSpread } from '../../setup/assemble/archer-spread.ts';
-import { shotsIn } from '../../setup/assemble/shots.ts';
+import { type HasShots, shotsIn } from '../../setup/assemble/shots.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 
 /** Where the next group can be shot. */
@@ -30,12 +31,13 @@ const BEGIN = [20, 30] as const;
  * @param whole what a whole range is counted in, m: a yard or a metre
  */
 export function shootable(
-  { setup, calibration }: Pick<OpenSetup, 'setup' | 'calibration'>,
+  { setup, calibration, uncalibrated }: Pick<OpenSetup, 'setup' | 'calibration' | 'uncalibrated'>,
   ranges: readonly Metres[],
   whole: Metres,
 ): Shootable {
   const { range_length: length } = setup.sight;
-  const farthest = farthestHit(setup, calibration);
+  // What was left aside on purpose counts as not shot.
+  const farthest = farthestHit(uncalibrated ? {} : setup, calibration);
   const spread = archerSpread({ setup });
   const isOnTarget = (range: Metres, markSd: Metres): boolean =>
     WITHIN * Math.hypot(markSd, spread * range) <= HALF_TARGET;
@@ -56,11 +58,9 @@ export function shootable(
 const ROUNDING = 1e-6;
 
 /** The farthest mark whose group was where the others say, or was shot with a scale that nothing can be read from yet. */
-function farthestHit(setup: OpenSetup['setup'], { residuals }: Calibration): number | null {
+function farthestHit(setup: HasShots, { residuals }: Calibration): number | null {
   const hit = residuals.flatMap(({ measurement, studentised }) =>
-    (measurement.kind === 'mark' || measurement.kind === 'pencil') && Math.abs(studentised) <= OUTLIER
-      ? [measurement.range]
-      : [],
+    isSightMark(measurement) && Math.abs(studentised) <= OUTLIER ? [measurement.range] : [],
   );
   const shot = residuals.length > 0 ? [] : shotsIn(setup).marks.map(({ range }) => range);
   const all = [...hit, ...shot];

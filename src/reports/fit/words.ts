@@ -35,10 +35,12 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
   });
 
 /** How sure the marks are, near, half-way and far. */
-export function tapeLine({ sureness }: FitFindings, units: DisplayUnits): string {
+export function tapeLine({ sureness, marks, pencil }: FitFindings, units: DisplayUnits): string {
   const told = sureness.flatMap(({ range, now }) => (now === null ? [] : [{ range, now }]));
   if (told.length < sureness.length)
-    return 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
+    return marks.length === 0 && pencil.length > 0
+      ? 'No pencil line ties the strip to the arrow yet, so a place on it may be anything.'
+      : 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
   const [near, halfWay, far] = [0, Math.floor(told.length / 2), told.length - 1].map((i) => {
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;

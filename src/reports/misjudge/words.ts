@@ -7,15 +7,15 @@ import type { MisjudgeFindings } from './findings.ts';
 
 /** What a guess may be off at the farthest range, and how many hit there. */
 export function verdictWords(
-  { ring, farthest: { room, hit } }: MisjudgeFindings,
+  { ring, spread, farthest: { room, hit } }: MisjudgeFindings,
   units: DisplayUnits,
 ): string {
   const inRange = (value: number): string => formatQuantity(value, units.range, 1);
   const short = room.short === null ? 'any amount short' : `${inRange(room.short)} short`;
   return (
     `At ${rangeWords(room.range, units)} a guess may be ${short} or ${inRange(room.long)} long for a ring of ` +
-    `${formatQuantity(ring, units.smallLength, 1)}; with all errors together ${percent(hit.chance)} of shots hit, ` +
-    `and with the range known ${percent(hit.without.guess)}.`
+    `${formatQuantity(ring, units.smallLength, 1)}; with all errors together ${percent(hit.chance)} of shots hit` +
+    (spread.guess === 0 ? '.' : `, and with the range known ${percent(hit.without.guess)}.`)
   );
 }
 

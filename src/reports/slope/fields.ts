@@ -59,6 +59,7 @@ const MISSES: readonly Field<SlopeRow>[] = [
     digits: targetDigits,
     of: ({ mark }) => mark.missByRange,
   },
+  { key: 'hold_m', of: ({ mark }) => mark.hold },
   { key: 'third_axis_cant_rad', of: ({ third }) => third.cant },
   {
     key: 'third_axis_lateral_m',

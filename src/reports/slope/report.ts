@@ -4,12 +4,17 @@ import { optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { SLOPE_COLUMNS, SLOPE_DATA } from './fields.ts';
 import { type SlopeFindings, slopeFindings } from './findings.ts';
+import { holdLines } from './hold-words.ts';
 import { slopePlot } from './plots.ts';
 import type { question } from './question.ts';
+import { type StandFindings, standFindings } from './stand.ts';
+import { standAsked } from './stand-asked.ts';
+import { STAND_COLUMNS, STAND_DATA } from './stand-fields.ts';
+import { standBlocks, standVerdict } from './stand-words.ts';
 import { cosineTable, cutTable, markTable } from './tables.ts';
 import { cosineWords, thirdAxisWords, verdictWords } from './words.ts';
 
@@ -23,33 +28,59 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
     ).filter((slope) => slope !== 0),
     thirdAxis: optionQuantity('thirdAxis', asked.thirdAxis, 'angle'),
   });
+  const wanted = standAsked(asked, units);
+  const stand = wanted === null ? null : standFindings(session, wanted);
   return {
     title,
-    blocks: blocksOf(session, found),
-    rows: tableOf(SLOPE_COLUMNS, found.rows, units),
+    blocks: blocksOf(session, found, stand),
+    rows:
+      stand === null ? tableOf(SLOPE_COLUMNS, found.rows, units) : tableOf(STAND_COLUMNS, stand.rows, units),
     data: {
       title,
       calibrated,
       zero_range_m: calibration.rig.zeroRange,
       third_axis_rad: found.thirdAxis,
       rows: dataOf(SLOPE_DATA, found.rows),
+      ...(stand === null
+        ? {}
+        : {
+            stand_eye_height_m: stand.eye,
+            stand_spot_height_m: stand.spot,
+            stand_rows: dataOf(STAND_DATA, stand.rows),
+          }),
     },
     sheet: null,
   };
 }
 
-function blocksOf(session: Session, found: SlopeFindings) {
+function blocksOf(session: Session, found: SlopeFindings, stand: StandFindings | null): readonly Block[] {
   const { units } = session;
+  if (stand === null)
+    return [
+      verdict(verdictWords(found, units)),
+      ...headBlocks(session),
+      ...slopeBlocks(session, found),
+      ...cautionBlocks(session),
+    ];
+  return [
+    verdict(standVerdict(stand, units)),
+    ...headBlocks(session),
+    ...standBlocks(stand, units),
+    ...inWhole(...slopeBlocks(session, found)),
+    ...cautionBlocks(session),
+  ];
+}
+
+function slopeBlocks({ units }: Session, found: SlopeFindings): readonly Block[] {
   const { rows, thirdAxis, worstCosine, worstThird } = found;
   const marks = rows.map(({ mark }) => mark);
+  const holds = holdLines(marks, units);
   return [
-    verdict(verdictWords(found, units)),
-    ...headBlocks(session),
     ...inWhole(...(worstCosine === null ? [] : [paragraph(cosineWords(worstCosine, units))])),
     paragraph(
       'The level mark to set, downhill (-) to uphill (+); "-": the pin would have to be above every mark, so set the highest:',
     ),
-    tableBlock(markTable(units, marks)),
+    tableBlock(markTable(units, marks), holds === '' ? undefined : holds),
     paragraph('For the pocket: take this off the range (its top row is the slope):'),
     tableBlock(cutTable(units, marks)),
     ...inWhole(
@@ -58,6 +89,5 @@ function blocksOf(session: Session, found: SlopeFindings) {
       plotBlock(slopePlot(found, units)),
     ),
     ...(worstThird === null ? [] : [paragraph(thirdAxisWords(thirdAxis, worstThird, units))]),
-    ...cautionBlocks(session),
   ];
 }

@@ -39,7 +39,7 @@ export function placeAsked(opened: OpenSetup, written: PlaceWritten): Place | nu
 }
 
 /** An entry of the file's places by its name, upper and lower case alike. @throws QuestionError naming those there are */
-export function placeNamed({ setup }: Pick<OpenSetup, 'setup'>, name: string): PlaceEntry {
+function placeNamed({ setup }: Pick<OpenSetup, 'setup'>, name: string): PlaceEntry {
   const { places = [] } = setup;
   const found = places.find((place) => sameName(place.name, name));
   if (found !== undefined) return found;

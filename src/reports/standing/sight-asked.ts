@@ -13,8 +13,8 @@ export interface SightWritten {
 }
 
 /**
- * The session with the sight and the peep where they are now. Both are taken as off by what they were off by before: the fitted peep
- * height moves by the difference of what was measured.
+ * The session with the sight and the peep where they are now. Both are taken as off by what they were off by before: the
+ * fitted peep height moves by the difference of what was measured.
  *
  * @throws QuestionError for a length that cannot be, or for an extension where the file has none to compare with
  */

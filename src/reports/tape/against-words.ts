@@ -47,5 +47,8 @@ export function againstWords(
       : `${capital} is within ${within} up to ${formatQuantity(before.range, unit, 0)}`;
   const use =
     last.use === null ? 'it does not reach that far' : `set ${fromSi(last.use, unit).toFixed(1)} on it`;
-  return `${holds}; at ${formatQuantity(last.range, inUnits.range, 0)} its own number hits ${heightWords(last.height, units)}: ${use}.`;
+  return (
+    `${holds}; at ${formatQuantity(last.range, inUnits.range, 0)} its own number hits ` +
+    `${heightWords(last.height, units)}: ${use}.`
+  );
 }

@@ -10,6 +10,7 @@ import { type TapeForm, tapeForm } from '../../setup/assemble/tape-form.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { marksFor } from '../../sight/marks.ts';
 import {
+  ENDLESS_SLIDER,
   type LabelledPlace,
   type NeighbourStrip,
   neighbourStrips,
@@ -38,10 +39,19 @@ export interface TapeFindings extends Tape {
 }
 
 /** @throws DomainError when the arrow touches the sight at every range asked for, or the sight has room for none */
-export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): TapeFindings {
+export function tapeFindings(
+  opened: OpenSetup,
+  ranges: readonly TapeRange[],
+  below: Metres = si(0),
+): TapeFindings {
   const form = fittedForm(opened);
-  const tape = tapeOf(opened.calibration.rig, ranges, form.travelRatio, sliderOf(opened));
-  const { ticks, endsBefore } = cutToPlace(tape.ticks, form);
+  const slider = sliderOf(opened);
+  const tape = tapeOf(opened.calibration.rig, ranges, form.travelRatio, lowered(slider, below));
+  const lower = below * form.travelRatio;
+  const own = tape.ticks.map((tick) => ({ ...tick, along: si<'m'>(tick.along - lower) }));
+  // A lower pin serves from where the slider stands for the first range of the top one.
+  const served = below > 0 && slider.aboveZero === null ? own.filter(({ along }) => along >= -AT_ZERO) : own;
+  const { ticks, endsBefore } = cutToPlace(served, form);
   if (ticks.length === 0)
     throw new DomainError('ticks on a tape', 0, 'at least one; ask for a wider span of ranges');
   return {
@@ -55,6 +65,15 @@ export function tapeFindings(opened: OpenSetup, ranges: readonly TapeRange[]): T
     nearLeftOut: !hasRoomForNear(fromSi(form.width, 'mm')) && ticks.some(({ branch }) => branch === 'near'),
   };
 }
+
+/** What rounding leaves of a place at the zero, m. */
+const AT_ZERO = 1e-9;
+
+/** How far a pin goes that stands below the top one of the slider, from where it stands itself at the zero range. */
+const lowered = ({ length, aboveZero }: Slider, below: Metres): Slider => {
+  if (below === 0) return { length, aboveZero };
+  return aboveZero === null ? ENDLESS_SLIDER : { length, aboveZero: si(aboveZero - below) };
+};
 
 /** The tape as the file has it, and as pencil lines measured it. */
 function fittedForm({ setup, calibration }: OpenSetup): TapeForm {

@@ -1,4 +1,6 @@
 import { pencilResiduals } from '../../calibration/mark-residual.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import { sliderPins } from '../../setup/assemble/pins.ts';
 import type { Asked } from '../asked/option.ts';
 import { positiveQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
@@ -18,7 +20,7 @@ import { tickFields } from './fields.ts';
 import { sheetFindings, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
 import { type NamedTape, tapeSheet } from './sheet.ts';
-import { DRAW_WORDS, lengthWords, PRINT_WORDS, shortNotes, standingName, verdictWords } from './words.ts';
+import { DRAW_WORDS, lengthWords, PRINT_WORDS, shortNotes, tapeName, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
@@ -33,13 +35,17 @@ export function report(
   const step = positiveQuantity('step', asked.step, 'speed', WIDEST_STEP);
   const unit = asked.in === 'yards' ? 'yd' : 'm';
   const ranges = askedRanges(asked, unit);
-  const named = (one: Session, count: number): NamedTape => {
-    const tape = tapeFindings(one, ranges);
-    return { session: one, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
+  const named = (one: Session, count: number, pin: number | null, below: Metres): NamedTape => {
+    const tape = tapeFindings(one, ranges, below);
+    return { session: one, pin, tape, sheet: sheetFindings(one, tape, ranges, { count, step }) };
   };
+  const [, ...lower] = sliderPins(session.setup.sight) ?? [];
+  const top = lower.length === 0 ? null : 1;
+  const ofPins = (one: Session): readonly NamedTape[] => lower.map((below, i) => named(one, 0, i + 2, below));
   const tapes = [
-    named(session, sheet ? asked.neighbours : 0),
-    ...others.map((other) => named(other, 0)),
+    named(session, sheet ? asked.neighbours : 0, top, si(0)),
+    ...ofPins(session),
+    ...others.flatMap((other) => [named(other, 0, top, si(0)), ...ofPins(other)]),
   ] as const;
   const [{ tape, sheet: found }] = tapes;
   const doubts = markWarnings(session, tape.last.range);
@@ -53,7 +59,7 @@ export function report(
       ...headBlocks(session),
       {
         kind: 'sheet',
-        about: tapes.map((one) => lengthWords(one.tape, unit, standingName(one.session))).join('; '),
+        about: tapes.map((one) => lengthWords(one.tape, unit, tapeName(one.session, one.pin))).join('; '),
       },
       ...doubts.map(warning),
       ...(against === null
@@ -112,11 +118,12 @@ export function report(
 
 /** One of the tapes of the sheet. */
 const stripData = (
-  { session: { build, place, calibration }, tape, sheet }: NamedTape,
+  { session: { build, place, calibration }, pin, tape, sheet }: NamedTape,
   fields: ReturnType<typeof tickFields>,
 ): object => ({
   build: build === null ? null : build.name,
   place: place === null ? null : place.name,
+  pin,
   density_kgpm3: calibration.rig.conditions.air.density,
   launch_speed_mps: calibration.rig.launchSpeed,
   zeroed_at_m: sheet.zeroAt,

@@ -19,13 +19,15 @@ import {
   neighbourHint,
   neighbourName,
   shortNotes,
-  standingName,
+  tapeName,
   unprovenWords,
 } from './words.ts';
 
 /** One tape of a sheet, and what it is for. */
 export interface NamedTape {
   readonly session: Session;
+  /** Counted from the top one, of a slider with several; null for the only one. */
+  readonly pin: number | null;
   readonly tape: TapeFindings;
   readonly sheet: SheetFindings;
 }
@@ -66,7 +68,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
     mains: tapes.map(
       (named): TapeSource => ({
         name: formatQuantity(named.session.calibration.rig.launchSpeed, units.speed, 0),
-        caption: standingName(named.session) ?? 'Tape',
+        caption: tapeName(named.session, named.pin) ?? 'Tape',
         along: alongWords(named, day),
         ticks: named.tape.ticks,
         zeroAt: named.sheet.zeroAt,
@@ -102,10 +104,11 @@ const stripForm = ({ width, length, ticks, farAt, numbers }: TapeForm): StripFor
 });
 
 /** What tells a strip apart once it is cut out: bow or build, arrow, air or place, day. */
-function alongWords({ session }: NamedTape, day: string): readonly string[] {
+function alongWords({ session, pin }: NamedTape, day: string): readonly string[] {
   const { title, place, assembly, calibration, units } = session;
   const { rig } = calibration;
   return [
+    ...(pin === null ? [] : [`pin ${pin}`]),
     place === null || place.name === null ? title : `${title}, ${place.name}`,
     formatQuantity(assembly.arrow.flying.mass, units.mass, units.mass === 'gr' ? 0 : 1),
     formatQuantity(rig.launchSpeed, units.speed, units.speed === 'fps' ? 0 : 1),

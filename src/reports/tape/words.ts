@@ -80,9 +80,17 @@ function stepDigits(step: number): number {
 }
 
 /** The build and the place that a tape is for; null for the tape of the setup as it is, or of air that has no name. */
-export function standingName({ build, place }: Session): string | null {
+function standingName({ build, place }: Session): string | null {
   const names = [build, place].flatMap((one) => (one === null || one.name === null ? [] : [one.name]));
   return names.length === 0 ? null : names.join(', ');
+}
+
+/** The same with the pin of a slider that has several. */
+export function tapeName(session: Session, pin: number | null): string | null {
+  const standing = standingName(session);
+  if (pin === null) return standing;
+  const name = pin === 1 ? 'top pin' : `pin ${pin}`;
+  return standing === null ? name : `${standing}, ${name}`;
 }
 
 /** What sets a neighbour apart, short enough for a narrow strip. */

@@ -35,8 +35,7 @@ function directionAnswer({ readings, shared, expected, small, clean }: Direction
   const outcome = restNull(readings, shared, expected);
   const here = readings.filter(({ position }) => position === last.position);
   const fault = here.reduce((sum, { reading }) => sum + reading, 0) / here.length;
-  const isClean = here.every(({ reading }) => Math.abs(reading) <= clean);
-  if (isClean) return { outcome, clean: true, move: si(0) };
+  if (Math.abs(fault) <= clean) return { outcome, clean: true, move: si(0) };
   if (outcome.kind === 'wrong way') return { outcome, clean: false, move: null };
   return { outcome, clean: false, move: nextMove(outcome, last.position, fault, small, expected) };
 }

@@ -63,7 +63,7 @@ function moveLine(
 
 /** The torque behind the shots, and what is left of it in an ordinary group. */
 export function torqueParagraphs(
-  { torque, now, offLine, null: place }: TorqueNull,
+  { verdict, torque, now, offLine, null: place }: TorqueNull,
   units: DisplayUnits,
 ): readonly string[] {
   const growth = `${(100 * now.groupGrowth).toFixed(1)} %`;
@@ -76,6 +76,11 @@ export function torqueParagraphs(
               'much or as little.'
             : `The shots were turned by ${formatQuantity(torque, 'deg', 1)} from left to right.`,
         ]),
+    ...(verdict === 'done' && place !== null && place.interval !== null
+      ? [
+          `All shots together put the null ${onSight(place.extension, units)} ahead of the grip (± ${onSight(place.sd, units)}).`,
+        ]
+      : []),
     `Where the sight stands now, an ordinary group is ${growth} larger by ordinary torque at ` +
       `${atRange(now.range, units)}: nobody needs to chase the last tenth of an inch.`,
     ...(offLine

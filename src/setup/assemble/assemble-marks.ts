@@ -41,6 +41,9 @@ export const marksSetAside = (setup: SetupFile): readonly MarkEntry[] =>
 /** Whether it is known where the sight stood. */
 const isSet = ({ reading, on_tape: line }: MarkEntry): boolean => reading !== undefined || line !== undefined;
 
+/** Whether the pin that the scale counts from was held: what a lower one shows, `pins` reads from its own place. */
+const isTopPin = ({ pin }: MarkEntry): boolean => pin === undefined || pin === 1;
+
 /** What the file says was measured, each with its standard uncertainty. */
 export function measurementsOf(
   setup: SetupFile,
@@ -50,10 +53,12 @@ export function measurementsOf(
   const spread = archerSpread({ setup });
   const shots = shotsIn(setup);
   const dated = (date: string | undefined) => datedIn(settings, date);
-  const marks = shots.marks.flatMap((entry): readonly Measurement[] => [
-    ...markOf(entry, dated(entry.date), { setup, rig, spread }),
-    ...pencilOf(entry, dated(entry.date), { setup, rig, spread, scale, ratio }),
-  ]);
+  const marks = shots.marks
+    .filter(isTopPin)
+    .flatMap((entry): readonly Measurement[] => [
+      ...markOf(entry, dated(entry.date), { setup, rig, spread }),
+      ...pencilOf(entry, dated(entry.date), { setup, rig, spread, scale, ratio }),
+    ]);
   const speeds = shots.speeds.map(
     (entry): Measurement => ({
       kind: 'speed',

@@ -3,6 +3,13 @@ type Names = Readonly<Record<string, string>>;
 
 const WEIGHT = { mass: 'weight grains' };
 
+const AIR: Names = {
+  temperature: 'temp',
+  altitude: 'elevation',
+  humidity: 'relative_humidity rh',
+  pressure: 'station_pressure absolute_pressure',
+};
+
 /**
  * What archers call the keys of the setup file, by the section that they stand in; common practice, no source. Letter case,
  * blanks, hyphens and a capital in the middle of a word are taken away before a name is looked up. A name that may be two things
@@ -71,12 +78,9 @@ const CALLED: Readonly<Record<string, Names>> = {
     scale: 'dial',
   },
   'sight.scale': { at_zero: 'zero reading_at_zero', travel_per_unit: 'travel_per_number travel_per_click' },
-  air: {
-    temperature: 'temp',
-    altitude: 'elevation',
-    humidity: 'relative_humidity rh',
-    pressure: 'station_pressure absolute_pressure',
-  },
+  air: AIR,
+  places: { ...AIR, name: 'place' },
+  days: { temperature: 'temp', speed: 'velocity', date: 'day', marks: 'shots groups sight_marks' },
   wind: { from: 'direction' },
   marks: {
     range: 'distance yards',

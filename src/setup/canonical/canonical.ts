@@ -17,12 +17,15 @@ export interface Canonical {
 }
 
 /** A path with the archer's names of keys as the schema has it: `arrow.spine` is arrow.parts.shaft.deflection. */
-export const canonicalPath = (path: readonly string[]): readonly string[] =>
-  path.reduce<readonly string[]>((found, step) => {
+export function canonicalPath(path: readonly string[]): readonly string[] {
+  const found: string[] = [];
+  for (const step of path) {
     // Entries of lists are counted.
     const steps = found.map((each) => (/^\d+$/.test(each) ? Number(each) : each));
-    return [...found, ...(calledAt(step, keysAt(setupSchema, steps), steps) ?? [step])];
-  }, []);
+    found.push(...(calledAt(step, keysAt(setupSchema, steps), steps) ?? [step]));
+  }
+  return found;
+}
 
 /** The file with the archer's names of keys, and values that stand for sections, put in their places. */
 export function canonical(root: unknown): Canonical {

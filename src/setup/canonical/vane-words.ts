@@ -13,7 +13,7 @@ import { turnMeant } from '../schema/turn-words.ts';
  * - low: a low vane whose upper edge is half as long as the lower one; common practice, no source.
  */
 const AREA_SHARE = { parabolic: 2 / 3, shield: 1 / 2, low: 3 / 4 } as const;
-export const VANE_SHAPES = ['shield', 'parabolic', 'low'] as const;
+const VANE_SHAPES = ['shield', 'parabolic', 'low'] as const;
 
 /** What a change of words comes to. */
 export interface VaneWords {

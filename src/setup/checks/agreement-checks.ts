@@ -8,6 +8,7 @@ import type { KeyPath } from '../key-path.ts';
 import { withUnit } from '../schema/refusal.ts';
 import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
+import { pinFaults } from './pin-checks.ts';
 import { scaleDirectionFaults } from './scale-checks.ts';
 
 /** Glue, paint and a wrap that nobody listed make less than this share of an arrow; common practice, no source. */
@@ -31,6 +32,7 @@ export function agreementFaults(setup: SetupFile, arrowVaried: boolean): readonl
     ...beyondTheEnd(setup, arrow),
     ...rangeFaults(setup, arrow),
     ...scaleDirectionFaults(setup),
+    ...pinFaults(setup),
   ];
 }
 

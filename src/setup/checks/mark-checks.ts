@@ -34,7 +34,7 @@ function singleFaults({ has, quantity }: Draft, mark: KeyPath): readonly Fault[]
         write: 'Remove "group", or write how many arrows were shot',
       },
     ];
-  if (holds('reading') || holds('on_tape')) return [];
+  if (holds('reading') || holds('on_tape') || holds('pin')) return [];
   if (holds('vertical'))
     return [
       {

@@ -69,7 +69,7 @@ const ANSWERS: readonly (readonly [section: string, names: string, write: string
     'kinetic_energy ke energy momentum',
     'Put a # in front of it: it follows from mass and speed, and fly shows it',
   ],
-  ['', 'pins pin_gap', 'Put a # in front of it: what each pin read and where it hit belongs under "marks:"'],
+  ['', 'pin_gap', 'Put a # in front of it: "pins" under "sight:" takes what each pin is set for'],
 ];
 
 /** What to say of a name that stands elsewhere in the schema; undefined of one that stands nowhere. */
@@ -83,7 +83,9 @@ export function belongsElsewhere(path: KeyPath, name: string): Belongs | undefin
   const homes = sectionsUnder('')
     .filter(
       (home) =>
-        home !== section && !/^(builds|days|places|tuning)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
+        home !== section &&
+        !/^(builds|days|places|tuning)/.test(home) &&
+        !home.startsWith('arrow.drag_coefficient'),
     )
     .flatMap((home) =>
       keysNamed(home, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),

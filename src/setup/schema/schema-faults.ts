@@ -99,8 +99,14 @@ function loneValue(path: KeyPath, root: unknown): Fault {
     at: 'value',
     reason: 'has one value where a list belongs',
     allowed: 'a list of values between brackets',
-    write: `Write ${typeof found === 'string' ? `"[${found}]"` : EXAMPLE_OF_A_LIST}`,
+    write: listMeant(path, found),
   };
+}
+
+/** A single value as a list; of pins their count alone says nothing of where they stand. */
+function listMeant(path: KeyPath, found: unknown): string {
+  if (path.at(-1) === 'pins') return 'Write "[20 yd, 30 yd, 40 yd]", the ranges that your pins are set for';
+  return `Write ${typeof found === 'string' ? `"[${found}]"` : EXAMPLE_OF_A_LIST}`;
 }
 
 function wrongShape(path: KeyPath, issue: Issue, root: unknown): Fault {

@@ -19,7 +19,7 @@ const hits = z.array(z.array(quantityAt('marks.hits'))).register(KEY_MEANINGS, m
 /** A group shot at one range with one setting of the sight. */
 const mark = z.strictObject({
   ...required('marks', ['range']),
-  ...optional('marks', ['reading', 'on_tape', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
+  ...optional('marks', ['reading', 'on_tape', 'pin', 'arrows', 'group', 'lateral', 'vertical', 'cant']),
   hits: z.exactOptional(hits),
   turn: z.exactOptional(
     choice(

@@ -90,6 +90,16 @@ export const SIGHT_LIMITS = {
     example: 60,
     why: 'A range that is shot on is about this long.',
   },
+  'sight.pins': {
+    what:
+      'pins of the sight, highest first: the range each is set for, or on a slider how far each stands below the top one, ' +
+      'beginning with 0 mm',
+    unit: 'yd',
+    min: 0,
+    max: 150,
+    example: 20,
+    why: 'A pin is set for a range that is shot, or stands a little below the top one.',
+  },
   'sight.scale.travel_per_unit': {
     what: 'travel of the pin for one number of the scale, or `unknown` to let marks measure it',
     unit: 'mm',
@@ -150,6 +160,16 @@ export const SHOOTING_LIMITS = {
     max: 1e4,
     example: 12.4,
     why: 'No scale counts farther.',
+  },
+  'marks.pin': {
+    what: 'pin that was held on the mark, counted from the highest, in place of a reading',
+    otherwise: 'the sight was set by its scale',
+    unit: '1',
+    min: 1,
+    max: 12,
+    example: 2,
+    why: 'A sight has a handful of pins.',
+    whole: true,
   },
   'marks.arrows': {
     what: 'number of arrows in the group',

@@ -3,6 +3,7 @@ import { KEY_MEANINGS } from './key-meaning.ts';
 import { choice, type LeafOutcome, leaf } from './leaf.ts';
 import type { QuantityAt } from './limits.ts';
 import { meaningAt, orWord, readQuantity, uncertaintyAt } from './quantity-leaf.ts';
+import { quantitiesAt } from './quantity-list.ts';
 import { optional, required } from './section.ts';
 
 type TravelPerUnit = QuantityAt<'sight.scale.travel_per_unit'> | 'unknown';
@@ -33,7 +34,7 @@ type TravelRatio = QuantityAt<'sight.tape.travel_ratio'> | 'unknown';
 const travelRatio = leaf<TravelRatio>(
   () => ({ allowed: 'a number, or unknown', write: '"1", or "unknown" when pencil lines are to measure it' }),
   (text): LeafOutcome<TravelRatio> =>
-    text.trim() === 'unknown'
+    text.trim().toLowerCase() === 'unknown'
       ? { value: 'unknown' }
       : orWord('unknown', readQuantity('sight.tape.travel_ratio', text), text),
 ).register(KEY_MEANINGS, meaningAt('sight.tape.travel_ratio'));
@@ -76,6 +77,7 @@ export const sightSchema = z
       'travel_above_zero',
       'range_length',
     ]),
+    pins: z.exactOptional(quantitiesAt('sight.pins')),
     scale: z.exactOptional(scale),
     tape: z.exactOptional(tape),
   })

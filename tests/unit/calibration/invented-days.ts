@@ -47,7 +47,7 @@ export interface InventedDay {
 }
 
 /** The bow on a day, in air reckoned from the day's own temperature and pressure. */
-function bowOn(bow: Rig, { kelvin, pressure, faster = 0, slipped = 0 }: InventedDay): Rig {
+export function bowOn(bow: Rig, { kelvin, pressure, faster = 0, slipped = 0 }: InventedDay): Rig {
   return {
     ...bow,
     launchSpeed: si(bow.launchSpeed + faster),

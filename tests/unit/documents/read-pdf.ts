@@ -10,7 +10,7 @@ interface ReadPage {
   readonly texts: readonly ReadText[];
 }
 
-export interface ReadLine {
+interface ReadLine {
   readonly x1: number;
   readonly y1: number;
   readonly x2: number;
@@ -19,7 +19,7 @@ export interface ReadLine {
 }
 
 /** The upright rectangle around the corners of a shape. */
-export interface ReadShape {
+interface ReadShape {
   readonly left: number;
   readonly right: number;
   readonly top: number;

@@ -90,6 +90,20 @@ describe('another name is read as the key that it stands for', () => {
       'mechanical',
     ));
 
+  it('on days of shooting and in places too', () => {
+    const more =
+      'days:\n  - { day: 2 June, air: { temp: 68 f }, shots: [{ distance: 40y, mark: 21, left_right: 1" left }] }\n' +
+      'places:\n  - { name: camp, elevation: 9800 }\n';
+    const { days, places, readAs } = read(EXAMPLE + more);
+    const [day] = days ?? [];
+    expect([day?.date, day?.marks?.[0]?.reading, places?.[0]?.name]).toEqual(['2 June', 21, 'camp']);
+    // By hand: 68 degF is 293.15 K, an inch 0.0254 m.
+    expect(day?.air?.temperature).toBeCloseTo(293.15, 9 /* K, rounding */);
+    expect(day?.marks?.[0]?.lateral).toBeCloseTo(-0.0254, 12 /* m, rounding */);
+    expect(places?.[0]?.altitude).toBeCloseTo(9800 * 0.3048, 9 /* m, rounding */);
+    expect(readAs).toContainEqual({ path: 'days.0.shots.0.left_right', found: '1" left', readAs: '-1 in' });
+  });
+
   it('in builds too', () => {
     const builds =
       'builds:\n  - { name: heavy, arrow: { weight: 480 gr, parts: { broadhead: { weight: 150 gr } } } }\n';

@@ -109,7 +109,7 @@ const SLIPS: readonly [was: string, is: string, ...orders: string[]][] = [
   [
     '  zero_range: 20 yd',
     '  zero_range: 20 yd\n  pins: 5',
-    'sight.pins: Put a # in front of it: what each pin read and where it hit belongs under "marks:"',
+    'sight.pins: Write "[20 yd, 30 yd, 40 yd]", the ranges that your pins are set for',
   ],
   [
     'nock: { mass: 10 gr }',

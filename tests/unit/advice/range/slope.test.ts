@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { thirdAxisCant, thirdAxisMisses } from '../../../../src/advice/lean/third-axis.ts';
-import { rangeOfPin } from '../../../../src/advice/range/level-range.ts';
+import { highestPin, rangeOfPin } from '../../../../src/advice/range/level-range.ts';
 import { onSlope, slopeMarks } from '../../../../src/advice/range/slope.ts';
 import { flyer } from '../../../../src/flight/trajectory.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
@@ -80,6 +80,37 @@ describe('slopeMarks', () => {
     const [steep] = slopeMarks(inventedRig, [yards(14)], [degrees(-60)]);
     expect(steep?.markRange).toBeNull();
     expect(steep?.travel).toBeLessThan(0.001 /* m */);
+  });
+
+  it('there it says how far high the highest mark hits, and holds nothing where a mark hits', () => {
+    const flight = flyer(inventedRig.conditions);
+    const { zero } = marksFor(inventedRig, [yards(20)]);
+    const down = highestPin(inventedRig, zero.windage, flight);
+    const heights = Array.from({ length: 200 }, (_, i) => 3 + i * 0.2).map(
+      (range) => impact(flight, inventedRig, { down, windage: zero.windage }, range).height,
+    );
+    // The path of the highest mark touches the line of sight from below, and 0.2 m apart the parabola is flat to 1e-5 m.
+    expect(Math.abs(Math.max(...heights))).toBeLessThan(1e-5 /* m */);
+    const [steep] = slopeMarks(inventedRig, [yards(20)], [degrees(-60)]);
+    const tilted = onSlope(inventedRig, degrees(-60));
+    const hit = impact(flyer(tilted.conditions), tilted, { down, windage: zero.windage }, yards(20));
+    expect(steep?.markRange).toBeNull();
+    expect(steep?.hold).toBeGreaterThan(0);
+    expect(Math.abs((steep?.hold ?? 0) - hit.height)).toBeLessThan(1e-6 /* m */);
+    for (const { markRange, hold } of found) if (markRange !== null) expect(hold).toBe(0);
+  });
+
+  it('without drag the highest mark is for √(2 v² h/g), the peep height fallen', () => {
+    const { geometry, conditions } = dragless;
+    const fromBow = { ...dragless, geometry: { ...geometry, freeFlight: si<'m'>(0) } };
+    const flight = flyer(conditions);
+    const touches = 85.344 * Math.sqrt((2 * geometry.peepHeight) / conditions.freeFall);
+    const [mark] = marksFor(fromBow, [touches]).marks;
+    const { zero } = marksFor(fromBow, [touches]);
+    const down = highestPin(fromBow, zero.windage, flight);
+    expect(Math.abs(down - zero.down - (mark?.travel ?? 0))).toBeLessThan(
+      2e-6 /* m: launch and eye are not on one upright line, which moves the range by less than a percent */,
+    );
   });
 });
 

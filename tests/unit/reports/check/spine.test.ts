@@ -19,7 +19,7 @@ describe('spine, as far as mechanics go', () => {
   it('is not told without the static deflection of the shaft', async () => {
     expect(await spine(openSetup(huntingSetup({}), 'setup.yaml'))).toBeNull();
   });
-  it('a shaft of 340 acts 13 % weaker than the same one of 300, and 300 would make them alike: loads go as the deflection', async () => {
+  it('a shaft of 340 acts 13 % weaker than one of 300, and 300 makes them alike: loads go as the deflection', async () => {
     const good = 'shoots_well: true, arrow: { parts: { shaft: { deflection: 300 } } }';
     expect(await spine(withSpine(340, builds(good)))).toMatchObject({
       against: {

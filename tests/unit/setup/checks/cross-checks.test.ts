@@ -179,4 +179,27 @@ describe('totals, parts and ranges that deny one another are refused', () => {
   ] as const)('readings against %s: %j, %j', (scale, [near, a], [far, b], paths) =>
     expect(marksOf(scale, `range: ${near}, reading: ${a}`, `range: ${far}, reading: ${b}`)).toEqual(paths),
   );
+
+  const readings = (...marks: readonly (readonly [string, number])[]) =>
+    problemsOf(
+      `${SMALLEST.replace('33 in }', '33 in, scale: { travel_per_unit: unknown, increases: down } }')}marks:\n${marks
+        .map(([range, reading]) => `  - { range: ${range}, reading: ${reading} }\n`)
+        .join('')}`,
+    );
+
+  it('readings that all run the wrong way name two of them', () =>
+    expect(readings(['20 yd', 14], ['60 yd', 8])[0]?.message).toContain('(14 at 20 yd, 8 at 60 yd)'));
+
+  it('one reading that makes the scale run the wrong way is named with its line and its neighbour', () => {
+    const [problem] = readings(['20 m', 14], ['40 m', 18], ['60 m', 22], ['80 m', 3]);
+    expect(problem).toMatchObject({ path: 'marks.3.reading', line: SMALLEST.split('\n').length + 4 });
+    expect(problem?.message).toContain('22 at 60 m and 3 at 80 m run the wrong way: the pin stands lower');
+    expect(problem?.write).toContain('"increases: up"');
+  });
+
+  // From 10 to 14 yd the pin of a bow of 280 ft/s goes up: the highest is at v √(2h/g), some 13 yd.
+  it('near readings that turn back the wrong way too', () =>
+    expect(readings(['6 yd', 10], ['12 yd', 14])[0]?.message).toContain(
+      '10 at 6 yd and 14 at 12 yd run the wrong way: the pin stands higher',
+    ));
 });
