@@ -5,16 +5,13 @@ import process from 'node:process';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
-import { readText } from './world/standard-input.ts';
+import { boundedText } from './world/bounded-text.ts';
 import { writeWhole } from './world/whole-file.ts';
-
-/** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
-const EXIT_INTERRUPTED = 130;
 
 const io: Io = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
-  readText,
+  readText: boundedText,
   readBytes: (path) => readFileSync(path),
   exists: existsSync,
   writeWhole: (path, content) => writeWhole(path, content, process.pid),
@@ -29,12 +26,17 @@ const io: Io = {
             prompt,
           )
       : undefined,
-  // The bundler puts worker.ts beside this file.
-  pool: async () =>
-    (await import('./world/worker-pool.ts')).threadPool(
-      new URL('./worker.js', import.meta.url),
-      availableParallelism(),
-    ),
+  pool: async () => {
+    const [{ threadPool }, { interruptible }] = await Promise.all([
+      import('./world/worker-pool.ts'),
+      import('./world/interruptible.ts'),
+    ]);
+    // The bundler puts worker.ts beside this file.
+    const pool = threadPool(new URL('./worker.js', import.meta.url), availableParallelism());
+    return interruptible(pool, () => {
+      if (io.watched === true) process.stderr.write('\r\u001b[K');
+    });
+  },
 };
 
 // A reader that stops early (`| head`) is not a failure. Anything else that cannot be printed is one, though not a bug.
@@ -47,11 +49,5 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 // Standard error is closed too, so there is nowhere left to report this.
 process.stderr.on('error', () => process.exit(EXIT.failed));
-
-// Whatever was to be written is written whole or not at all, so a Ctrl-C need only take the progress bar away.
-process.on('SIGINT', () => {
-  if (io.watched === true) process.stderr.write('\r\u001b[K');
-  process.exit(EXIT_INTERRUPTED);
-});
 
 process.exitCode = await run(process.argv.slice(2), io);

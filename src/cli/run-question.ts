@@ -7,6 +7,7 @@ import type { Io } from './io.ts';
 import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
+import { CommandLineError } from './world/command-line-error.ts';
 import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
@@ -27,6 +28,8 @@ export async function runQuestion(
 ): Promise<void> {
   const asked = await QUESTIONS[name].question();
   if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
+  if (paths.filter((path) => path === '-').length > 1)
+    throw new CommandLineError('standard input can be read only once', 'Write - for one of the setups.');
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
   const occasion = occasionOf(io, out !== undefined);

@@ -14,16 +14,25 @@ export interface Problem {
   readonly message: string;
 }
 
-/** Every problem of a setup file at once. */
+/** So many problems are kept: more than a person makes, where a file of another kind has a hundred thousand. */
+export const MOST_KEPT = 200;
+
+/** The problems of a setup file: the first of them, and how many there are. */
 export class SetupError extends Error {
   readonly code = 'setup';
   readonly fileName: string;
+  /** The first problems, MOST_KEPT at most. */
   readonly problems: readonly Problem[];
+  /** Of all the problems, kept or not. */
+  readonly count: number;
 
-  constructor(fileName: string, problems: readonly Problem[]) {
-    super(problems.map(({ message }) => message).join('\n'));
+  /** @param count of all the problems, where not all of them are given */
+  constructor(fileName: string, problems: readonly Problem[], count = problems.length) {
+    const kept = problems.slice(0, MOST_KEPT);
+    super(kept.map(({ message }) => message).join('\n'));
     this.name = 'SetupError';
     this.fileName = fileName;
-    this.problems = problems;
+    this.problems = kept;
+    this.count = count;
   }
 }

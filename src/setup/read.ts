@@ -6,7 +6,8 @@ import type { Fault } from './checks/fault.ts';
 import { swapFaults } from './checks/swap-checks.ts';
 import { tuningFaults } from './checks/tuning-checks.ts';
 import { dotted, isRecord, type KeyPath, valueAt, withValueAt } from './key-path.ts';
-import { SetupError } from './problem.ts';
+import { LONGEST_TEXT } from './longest-text.ts';
+import { MOST_KEPT, SetupError } from './problem.ts';
 import { quantitiesReadAs } from './read-as.ts';
 import { readingStepOf } from './reading-step.ts';
 import { withSectionsSettled } from './schema/known-keys.ts';
@@ -20,9 +21,6 @@ export interface Override {
   readonly path: readonly string[];
   readonly value: string;
 }
-
-/** Far more than a person writes; it bounds the time and memory that a wrong file can take. */
-const LONGEST_FILE = 262_144;
 
 /**
  * The archer's file as data in SI.
@@ -51,15 +49,18 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
       (override) => startsWith(path, override.path) || startsWith(path, canonicalPath(override.path)),
     );
   const problems = [
-    ...[...yaml.syntax, ...yaml.refused].map((problem) => problemOf(fileName, problem.path, problem)),
+    ...[...yaml.syntax, ...yaml.refused].map((problem) => ({
+      ...problem,
+      problem: () => problemOf(fileName, problem.path, problem),
+    })),
     ...worthTelling(faults, yaml).map((fault) => {
       const outside = cameFromOutside(fault.path);
       const written = named.writtenAt(fault.path);
-      const position = fault.at === 'key' ? yaml.locateKey(written) : yaml.locate(written);
-      const found = foundAt(fault, settled);
+      const place = outside ? COMMAND_LINE : yaml[fault.at === 'key' ? 'locateKey' : 'locate'](written);
       const write = outside && fault.paths !== undefined ? `Write ${fault.paths.join(' or ')}` : fault.write;
-      const place = outside ? COMMAND_LINE : position;
-      return problemOf(fileName, fault.path, { ...fault, write, ...place, found });
+      const problem = () =>
+        problemOf(fileName, fault.path, { ...fault, write, ...place, found: foundAt(fault, settled) });
+      return { ...place, problem };
     }),
   ];
   if (problems.length === 0 && parsed.success) {
@@ -74,9 +75,11 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
       ...(readAs.length === 0 ? {} : { readAs }),
     };
   }
+  const first = problems.toSorted((a, b) => a.line - b.line || a.column - b.column).slice(0, MOST_KEPT);
   throw new SetupError(
     fileName,
-    problems.toSorted((a, b) => a.line - b.line || a.column - b.column),
+    first.map(({ problem }) => problem()),
+    problems.length,
   );
 }
 
@@ -108,7 +111,7 @@ const A_SETUP: Wanted = {
 export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP): YamlText {
   const refuse = (reason: string, allowed: string, write: string) =>
     new SetupError(fileName, [wholeFileProblem(fileName, reason, allowed, write)]);
-  if (text.length > LONGEST_FILE)
+  if (text.length > LONGEST_TEXT)
     throw refuse('the file is too long', 'up to 256 kB of text', 'Give the name of a setup file');
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they show that a file is not a text
   if (/[\u0000-\u0008\u000e-\u001f\ufffd]/.test(text))
@@ -120,7 +123,7 @@ export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP)
   const yaml = orUndefined(() => readYaml(text.replace(/^\ufeff/, '')));
   if (yaml === undefined)
     throw refuse('sections are nested too deep', 'sections at most four deep', 'Remove the extra levels');
-  if (yaml.syntax.length > 0 || isRecord(yaml.value)) return yaml;
+  if (yaml.syntax.length > 0 || yaml.refused.length > 0 || isRecord(yaml.value)) return yaml;
   if ((yaml.value ?? null) === null) throw refuse('the file is empty', wanted.file, wanted.start);
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
@@ -161,13 +164,14 @@ export function worthTelling(
   faults: readonly Fault[],
   { syntax, refused, locate }: Pick<YamlText, 'syntax' | 'refused' | 'locate'>,
 ): readonly Fault[] {
-  const firstMisread = Math.min(...syntax.map(({ line }) => line));
+  const firstMisread = syntax.reduce((first, { line }) => Math.min(first, line), Number.POSITIVE_INFINITY);
+  const refusedAt = new Set(refused.map(({ path }) => dotted(path)));
   const meant = new Set(faults.flatMap((fault) => (fault.meant === undefined ? [] : [dotted(fault.meant)])));
   const reported = new Set<string>();
   return faults.filter(({ path, at }) => {
     if (syntax.length > 0 && (at === 'missing' || locate(path).line >= firstMisread)) return false;
     if (at === 'missing' && meant.has(dotted(path))) return false;
-    if (refused.some((problem) => startsWith(path, problem.path))) return false;
+    if (refusedAt.size > 0 && path.some((_, i) => refusedAt.has(dotted(path.slice(0, i + 1))))) return false;
     const first = !reported.has(dotted(path));
     reported.add(dotted(path));
     return first;

@@ -1,4 +1,5 @@
 import type { Fault } from './checks/fault.ts';
+import { echoed, LONGEST_KEY, shortened } from './echoed.ts';
 import { counted, dotted, type KeyPath, valueAt } from './key-path.ts';
 import type { Problem } from './problem.ts';
 
@@ -17,11 +18,13 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const path = dotted(keys);
   const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
-  const name = counted(keys);
-  const named = /^(is|has) /.test(reason) ? `${name} ` : `${name}: `;
-  const subject = path === '' ? '' : named;
+  const short = counted(keys.map((key) => (typeof key === 'string' ? shortened(key, LONGEST_KEY) : key)));
+  const isClause = /^(is|has) /.test(reason);
+  const name = path === '' && isClause ? 'the file' : short;
+  const named = isClause ? `${name} ` : `${name}: `;
+  const subject = name === '' ? '' : named;
   const stop = reason.endsWith('.') ? '' : '.';
-  const message = `${where}  ${subject}${reason}${stop} Allowed: ${allowed}. ${write}.`;
+  const message = echoed(`${where}  ${subject}${reason}${stop} Allowed: ${allowed}. ${write}.`);
   return { line, column, path, found, allowed, write, message };
 }
 

@@ -18,3 +18,11 @@ describe('check', () => {
     expect(out).not.toContain('not used');
   });
 });
+
+it('a file full of mistakes is answered with the first twenty of them and a count', async () => {
+  const wrong = `${good}${Array.from({ length: 33 }, (_, i) => `k${i}: 1\n`).join('')}`;
+  const { code, err } = await atTerminal(['check', 'w.yaml'], { 'w.yaml': wrong });
+  expect(code).toBe(2);
+  expect(err.match(/^w\.yaml:\d+:\d+ {2}k\d+: /gm)).toHaveLength(20);
+  expect(err).toMatch(/\nAnd 13 more\.\n33 problems in w\.yaml; nothing was computed\.\n$/);
+});

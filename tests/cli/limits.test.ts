@@ -3,6 +3,9 @@ import { atTerminal } from './terminal.ts';
 
 const example = 'examples/mountain-hunt/setup.yaml';
 const tape = ['tape', example, '--out', 'tape.svg'];
+const builds = 'examples/which-build/setup.yaml';
+/** A thousand values. */
+const vary = ['vary', example, '--over', 'arrow.mass=400gr:499.9gr:0.1gr'];
 
 it.each([
   [
@@ -29,6 +32,36 @@ it.each([
     ['broadhead', example, '--to', '0.5yd', '--every', '0.5yd'],
     /--to: .*string/,
   ],
+  ['a tape to the end of the world', ['tape', example, '--to', '1e9yd'], /--to: 1e9yd is too far for a tape/],
+  ['a tape beyond numbers', ['tape', example, '--to', '1e308yd'], /--to: .*too far for a tape/],
+  [
+    'rows to the end of the world',
+    ['fly', example, '--to', '1e9yd', '--every', '1e8yd'],
+    /--to: .*farther than any arrow/,
+  ],
+  ['a sweep read at the end of the world', [...vary, '--at', '1e9yd'], /--at: .*too large.*3000 yd/],
+  ['a sweep read behind the archer', [...vary, '--at=-1yd'], /--at: -1yd must not be negative/],
+  ['a sweep in no wind of this world', [...vary, '--crosswind=1e308mph'], /--crosswind: .*too large/],
+  [
+    'a sweep of a million',
+    [...vary, '--over', 'arrow.diameter=0.2in:0.2999in:0.0001in'],
+    /--over: that would be 1000000 comb/,
+  ],
+  [
+    'a sweep of one key twice',
+    [...vary, '--over', 'arrow.mass=400gr,450gr'],
+    /--over: arrow\.mass is varied twice/,
+  ],
+  [
+    'a sweep of four numbers',
+    ['vary', example, '--over', 'arrow.mass=1:2:3:4'],
+    /--over .*more than three numbers/,
+  ],
+  ['a ring smaller than nothing', ['compare', builds, '--ring=-1in'], /--ring: .*greater than zero/],
+  ['a ring of nothing', ['compare', builds, '--ring=0in'], /--ring: .*greater than zero/],
+  ['a bow held upside down', ['misjudge', example, '--cant', '1e9deg'], /--cant: .*at most 45 deg/],
+  ['gusts of no world', ['misjudge', example, '--gusts', '1e308mph'], /--gusts: .*at most 100 mph/],
+  ['standard input twice', ['compare', '-', '-'], /standard input can be read only once/],
   ['a new file called -', ['new', '-'], /- is not a file name/],
 ])('%s: refused with advice', async (_, argv, message) => {
   const { code, err, out, files } = await atTerminal(argv);

@@ -22,6 +22,9 @@ interface Report {
   readonly exit: number;
 }
 
+/** So many problems are printed: a person mends them from the top and checks again. */
+const MOST_TOLD = 20;
+
 /** One message for one error on standard error, as text or as JSON; the exit code. */
 export function reportError(error: unknown, io: Io, asJson: boolean): number {
   const { exit, ...report } = reportOf(error);
@@ -31,11 +34,14 @@ export function reportError(error: unknown, io: Io, asJson: boolean): number {
 
 function reportOf(error: unknown): Report {
   if (error instanceof SetupError) {
-    const count = error.problems.length;
-    const summary = `${count} ${count === 1 ? 'problem' : 'problems'} in ${error.fileName}; nothing was computed.`;
+    const { count } = error;
+    const told = error.problems.slice(0, MOST_TOLD).map(({ message }) => message);
+    const more = count - told.length;
+    const rest = more > 0 ? `And ${more} more.\n` : '';
+    const summary = `${rest}${count} ${count === 1 ? 'problem' : 'problems'} in ${error.fileName}; nothing was computed.`;
     return {
       code: error.code,
-      message: `${error.message}\n${summary}`,
+      message: `${told.join('\n')}\n${summary}`,
       where: error.problems.map((problem) => ({ file: error.fileName, ...problem })),
       exit: EXIT.refused,
     };

@@ -52,15 +52,40 @@ export function limitedQuantity<D extends Dimension>(
   return value;
 }
 
+/** No wind near the ground has been faster, so that more is a slip of the pen. */
+const STRONGEST_WIND = '200 mph';
+
 /** The speed of a wind whose direction is said apart. @throws QuestionError naming the option */
 export function windSpeed(option: string, text: string): MetresPerSecond {
   const speed = optionQuantity(option, text, 'speed');
+  if (speed > optionQuantity(option, STRONGEST_WIND, 'speed'))
+    throw new QuestionError(
+      `{${option}}: ${text} is too large to be right`,
+      `It takes at most ${STRONGEST_WIND}.`,
+    );
   if (speed >= 0) return speed;
   throw new QuestionError(
     `{${option}}: ${text} is negative, but a speed cannot be`,
     'Write it without a minus sign.',
   );
 }
+
+/** The speed of a wind from the side, either way. @throws QuestionError naming the option */
+export function signedWind(option: string, text: string): MetresPerSecond {
+  const speed = optionQuantity(option, text, 'speed');
+  if (Math.abs(speed) <= optionQuantity(option, STRONGEST_WIND, 'speed')) return speed;
+  throw new QuestionError(
+    `{${option}}: ${text} is too large to be right`,
+    `It takes at most ${STRONGEST_WIND}.`,
+  );
+}
+
+/** Farther than any bow has shot, so that a range beyond it is a slip of the pen. */
+const FARTHEST = '3000 yd';
+
+/** A range that an arrow may fly, m. @throws QuestionError naming the option */
+export const flownRange = (option: string, text: string): Metres =>
+  positiveQuantity(option, text, 'length', FARTHEST);
 
 /** Rows beyond this are a slip of the pen: a step in the wrong unit. */
 const MOST_ROWS = 2000;
@@ -95,6 +120,11 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
       'Write a longer {to} or a shorter {from}.',
     );
   const count = Math.floor((last - first) / step + 1e-9) + 1;
+  if (last > optionQuantity('to', FARTHEST, 'length'))
+    throw new QuestionError(
+      `{to}: ${to} is farther than any arrow flies`,
+      `Write a {to} of at most ${FARTHEST}.`,
+    );
   if (count > MOST_ROWS)
     throw new QuestionError(
       `{every}: that would be ${count} rows`,

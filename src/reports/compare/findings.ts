@@ -16,6 +16,9 @@ export interface CompareFindings {
   readonly groups: Groups;
 }
 
+/** Side by side; each takes about a tenth of a second and a column. */
+const MOST_BUILDS = 40;
+
 /** @param arrows shot with each build for its group; 0 leaves groups out */
 export async function compareFindings(
   sessions: Sessions,
@@ -25,7 +28,13 @@ export async function compareFindings(
 ): Promise<CompareFindings> {
   const [session] = sessions;
   const bows = sessions.map(bowAt);
-  if (bows.reduce((count, { candidates }) => count + 1 + candidates.length, 0) < 2)
+  const count = bows.reduce((sum, { candidates }) => sum + 1 + candidates.length, 0);
+  if (count > MOST_BUILDS)
+    throw new QuestionError(
+      `${session.name}: ${count} builds side by side cannot be read`,
+      `Compare at most ${MOST_BUILDS}: put a # in front of the others.`,
+    );
+  if (count < 2)
     throw new QuestionError(
       `${session.name}: there is nothing to compare it with`,
       'List builds under "builds:", or name a second file.',

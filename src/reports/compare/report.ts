@@ -1,6 +1,7 @@
 import type { TunedBuild } from '../../advice/builds/tuned-build.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { optionRanges, signedWind } from '../asked/quantity.ts';
+import { ringSize } from '../asked/ring-size.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind, NOT_MEASURED } from '../not-measured.ts';
@@ -46,8 +47,8 @@ export async function report(
 ): Promise<Report> {
   const questions = {
     ranges: optionRanges(asked),
-    crosswind: optionQuantity('crosswind', asked.crosswind, 'speed'),
-    ring: optionQuantity('ring', asked.ring, 'length'),
+    crosswind: signedWind('crosswind', asked.crosswind),
+    ring: ringSize(asked.ring),
   };
   const found = await compareFindings(sessions, questions, asked.arrows, occasion);
   const [{ title, units }] = sessions;

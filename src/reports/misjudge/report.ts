@@ -1,7 +1,7 @@
-import type { Metres } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { limitedQuantity, optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
+import { ringSize } from '../asked/ring-size.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
@@ -20,7 +20,7 @@ type AskedHere = Asked<typeof question.options>;
 export function report([session]: Sessions, asked: AskedHere): Report {
   const { title, units } = session;
   const found = misjudgeFindings(session, {
-    ring: ringOf(asked),
+    ring: ringSize(asked.ring),
     ranges: optionRanges(asked),
     spread: spreadOf(asked),
   });
@@ -42,26 +42,15 @@ export function report([session]: Sessions, asked: AskedHere): Report {
   };
 }
 
-function ringOf({ ring }: AskedHere): Metres {
-  const diameter = optionQuantity('ring', ring, 'length');
-  if (diameter > 0) return diameter;
-  throw new QuestionError(
-    `{ring}: the ring must be greater than zero, and ${ring} is not`,
-    'Write {ring} "8 in" or another size.',
-  );
-}
-
 /** A guess worse than this would reach nearer than marks go. */
 const WORST_GUESS = 0.3;
 
 function spreadOf({ guess, cant, gusts }: AskedHere): MisjudgeAsked['spread'] {
   const share = optionQuantity('guess', guess, 'ratio');
-  const lean = optionQuantity('cant', cant, 'angle');
-  const wind = optionQuantity('gusts', gusts, 'speed');
+  const lean = limitedQuantity('cant', cant, 'angle', '45 deg');
+  const wind = limitedQuantity('gusts', gusts, 'speed', '100 mph');
   if (!(share >= 0 && share <= WORST_GUESS))
     throw new QuestionError(`{guess}: ${guess} is too large`, 'Write 0 % to 30 % of the range.');
-  if (!(lean >= 0 && wind >= 0))
-    throw new QuestionError('{cant} and {gusts} must not be negative', 'Write them without a minus sign.');
   return { guess: share, cant: lean, windAcross: wind, windAlong: wind };
 }
 

@@ -56,6 +56,7 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
     step === undefined
   )
     throw new QuestionError(`{over} ${name}: "${text}" is not low:high:step`, HOW);
+  if (parts.length > 3) throw new QuestionError(`{over} ${name}: "${text}" has more than three numbers`, HOW);
   const unit = low.unit || high.unit || step.unit;
   if ([low, high, step].some((part) => part.unit !== '' && part.unit !== unit))
     throw new QuestionError(`{over} ${name}: "${text}" mixes units`, `Write all three in ${unit}.`);
@@ -78,6 +79,11 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
 }
 
 function listed(name: string, values: readonly string[]): VariedKey {
+  if (values.length > MOST_VALUES)
+    throw new QuestionError(
+      `{over} ${name}: these are ${values.length} values`,
+      `Write at most ${MOST_VALUES}.`,
+    );
   const measured = values.map(numberAndUnit);
   const unit = measured[0]?.unit ?? '';
   const numbers = measured.flatMap((part) => (part !== null && part.unit === unit ? [part.number] : []));

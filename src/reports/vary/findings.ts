@@ -24,6 +24,11 @@ const WORTH_THREADS = 64;
 /** Jobs for each thread, so that a bar moves and a slow one does not hold up the rest. */
 const JOBS_PER_THREAD = 8;
 
+/** Some minutes of work. */
+const MOST_COMBINATIONS = 5000;
+/** A column each. */
+const MOST_RANGES = 50;
+
 /** @param crosswind m/s, square to the line of sight, for the drift */
 export async function varyFindings(
   { text, name, uncalibrated }: OpenSetup,
@@ -35,6 +40,17 @@ export async function varyFindings(
       `{over}: ${axes.length} keys at once`,
       `Write {over} at most ${MOST_KEYS} times.`,
     );
+  const [one, other] = axes;
+  if (one !== undefined && one.name === other?.name)
+    throw new QuestionError(`{over}: ${one.name} is varied twice`, 'Write all of its values in one {over}.');
+  const count = gridSize(axes);
+  if (count > MOST_COMBINATIONS)
+    throw new QuestionError(
+      `{over}: that would be ${count} combinations`,
+      `Write values that give at most ${MOST_COMBINATIONS}.`,
+    );
+  if (ranges.length > MOST_RANGES)
+    throw new QuestionError(`{at}: these are ${ranges.length} ranges`, `Write at most ${MOST_RANGES}.`);
   requireValues(text, name, axes);
   const job = { text, path: name, uncalibrated, axes: axes.map(axisOf), ranges, crosswind };
   return { axes, ranges, cells: await swept(occasion, job) };
@@ -64,13 +80,13 @@ function requireValues(text: string, path: string, axes: readonly VariedKey[]): 
       throw error;
     }
   };
-  const points = Array.from({ length: gridSize(axes) }, (_, i) => gridPoint(axes, i));
   for (const [k, axis] of axes.entries())
     for (const value of axis.values) {
       const alone = refusal([value], [axis]);
       if (alone === null) continue;
-      const tried = points.filter((point) => point[k] === value).slice(0, TRIED);
-      if (tried.every((point) => refusal(point, axes) !== null)) throw alone;
+      const fixed = axes.map((each, i) => (i === k ? { ...each, values: [value] } : each));
+      const points = Array.from({ length: Math.min(TRIED, gridSize(fixed)) }, (_, i) => gridPoint(fixed, i));
+      if (points.every((point) => refusal(point, axes) !== null)) throw alone;
     }
 }
 

@@ -2,7 +2,7 @@ import { FACTS, ROW_VALUES } from '../../advice/builds/build-readings.ts';
 import { gridPoint } from '../../advice/builds/vary.ts';
 import { at } from '../../numerics/at.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity } from '../asked/quantity.ts';
+import { flownRange, signedWind } from '../asked/quantity.ts';
 import { cautionBlocks, shotCautions } from '../cautions.ts';
 import { datumBy, FACT_FIELDS, ROW_FIELDS } from '../compare/fields.ts';
 import { headBlocks } from '../head.ts';
@@ -25,11 +25,11 @@ export async function report(
   const { units } = session;
   const ranges = asked.at
     .split(',')
-    .map((range): number => optionQuantity('at', range.trim(), 'length'))
+    .map((range): number => flownRange('at', range.trim()))
     .toSorted((a, b) => a - b);
   const outputs = outputsOf(asked.show, ranges, units);
   const [plotted] = asked.plot === null ? outputs.slice(-1) : outputsOf(asked.plot, ranges, units);
-  const crosswind = optionQuantity('crosswind', asked.crosswind, 'speed');
+  const crosswind = signedWind('crosswind', asked.crosswind);
   const found = await varyFindings(session, { axes: asked.over.map(variedKey), ranges, crosswind }, occasion);
   const [table, plot] = [varyTable(found, outputs), varyPlot(found, plotted)];
   return {

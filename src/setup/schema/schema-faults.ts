@@ -10,8 +10,29 @@ import { unknownKey } from './unknown-key.ts';
 type Issue = z.core.$ZodIssue;
 
 /** What the schema objects to, in the archer's words. */
-export const schemaFaults = (issues: readonly Issue[], root: unknown): readonly Fault[] =>
-  issues.flatMap((issue) => faultsOf(issue, [], root));
+export function schemaFaults(issues: readonly Issue[], root: unknown): readonly Fault[] {
+  const faults: Fault[] = [];
+  for (const issue of issues) {
+    const isUnread = faults.length > MOST_READ && issue.code === 'unrecognized_keys';
+    faults.push(...(isUnread ? strangers(issue) : faultsOf(issue, [], root)));
+  }
+  return faults;
+}
+
+/** Behind so many faults nobody reads what a key was meant to be, and looking that up takes long. */
+const MOST_READ = 200;
+
+const strangers = ({
+  path,
+  keys,
+}: Extract<Issue, { readonly code: 'unrecognized_keys' }>): readonly Fault[] =>
+  keys.map((key) => ({
+    path: [...path.map((step) => (typeof step === 'number' ? step : String(step))), key],
+    at: 'key',
+    reason: `there is no key "${key}" here`,
+    allowed: 'the keys of the section',
+    write: 'Remove it',
+  }));
 
 function faultsOf(issue: Issue, prefix: KeyPath, root: unknown): readonly Fault[] {
   const path: KeyPath = [

@@ -15,6 +15,10 @@ interface Refused extends Words {
   readonly found: string;
 }
 
+/** Nobody writes as many keys in a section or entries in a list; a file that is no setup may have a hundred thousand. */
+const MOST_KEYS = 200;
+const MOST_ENTRIES = 2000;
+
 /** A setup has four levels. */
 const DEEPEST_LEVEL = 20;
 
@@ -37,6 +41,22 @@ export function plainOf(contents: unknown) {
         reason: 'is nested too deep',
         allowed: 'sections at most four deep',
         write: 'Remove the extra levels',
+      });
+      return undefined;
+    }
+    if (isNode(node) && !isAlias(node) && node.tag !== undefined)
+      refuse(offset, path, node.tag, {
+        reason: 'begins with an exclamation mark, which changes how the rest is read',
+        allowed: 'the value itself',
+        write: 'Remove the word that begins with the exclamation mark',
+      });
+    const count = isMap(node) || isSeq(node) ? node.items.length : 0;
+    if (count > (isMap(node) ? MOST_KEYS : MOST_ENTRIES)) {
+      const [what, most] = isMap(node) ? ['keys', MOST_KEYS] : ['entries', MOST_ENTRIES];
+      refuse(offset, path, '', {
+        reason: `has ${count} ${what}`,
+        allowed: `at most ${most}`,
+        write: 'Remove the others, or give the name of a setup file',
       });
       return undefined;
     }

@@ -40,6 +40,8 @@ export function readYaml(text: string): YamlText {
   const document = parseDocument(text, {
     lineCounter: lines,
     uniqueKeys: false,
+    // each pretty message copies the rest of its line, which may be all of the file
+    prettyErrors: false,
     version: '1.2',
     schema: 'core',
   });
@@ -55,12 +57,11 @@ export function readYaml(text: string): YamlText {
     }
     return { key: 0, value: 0 };
   };
-  const syntax = syntaxFaults(document).map(({ offset, words }) => ({
-    ...positionAt(offset),
-    path: [],
-    found: lineOf(text, offset),
-    ...words,
-  }));
+  const syntax = syntaxFaults(document).map(({ offset, words }) => {
+    const position = positionAt(offset);
+    const start = offset - position.column + 1;
+    return { ...position, path: [], found: lineFrom(text, start), ...words };
+  });
   return {
     value,
     syntax,
@@ -70,7 +71,16 @@ export function readYaml(text: string): YamlText {
   };
 }
 
-const lineOf = (text: string, offset: number): string => {
-  const start = text.lastIndexOf('\n', offset - 1) + 1;
-  return text.slice(start).split('\n', 1).join('').trim().slice(0, 60);
-};
+/** Long enough to recognise a line by. */
+const ECHOED = 60;
+/** More indentation than any line has. */
+const INDENTED = 100;
+
+/** The beginning of the line that starts at an offset. A line may be as long as the file, and have as many faults. */
+const lineFrom = (text: string, start: number): string =>
+  text
+    .slice(start, start + INDENTED + ECHOED)
+    .split('\n', 1)
+    .join('')
+    .trim()
+    .slice(0, ECHOED);
