@@ -16,7 +16,8 @@ const judged = (...others: Parameters<typeof bowWith>[0]) => ({
 });
 
 describe('which build to choose', () => {
-  // One bow gives E = e/(1 + K/m) of its energy: a heavier arrow p = √(2 m E) grows with m, and falls farther in its longer flight.
+  // One bow gives E = e/(1 + K/m) of its energy: a heavier arrow p = √(2 m E) grows with m, and falls farther in its longer
+  // flight.
   const found = judged(candidate('heavy point', withPoint(200)), candidate('tall vanes', tallVanes));
 
   it('for the most momentum is the heavier one, and for wind or a flat path nothing with more drag', () => {
