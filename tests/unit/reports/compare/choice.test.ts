@@ -27,7 +27,10 @@ describe('which build to choose', () => {
 
   it('is said in one sentence with how much it gains, and what is as good as it is', () => {
     expect(choiceWords(found)).toMatch(
-      /^What to choose at 80 yd: .*heavy point for the most momentum \(0\.\d+ lbf s more\).*to shoot flattest.* nothing certainly beats .*\.$/,
+      new RegExp(
+        '^What to choose at 80 yd: .*heavy point for the most momentum \\(0\\.\\d+ lbf s more\\).*' +
+          'to shoot flattest.* nothing certainly beats .*\\.$',
+      ),
     );
     expect(choiceWords(found).match(/\. /g)).toBeNull();
   });
