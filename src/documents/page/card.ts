@@ -43,8 +43,8 @@ interface PlacedItems {
  * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that
  * one page holds, and on further pages when none does.
  *
- * Nothing overlaps; a table longer than a page goes on under a repeated head. No plot stands on a page without rows or notes: where
- * one would, the plots are left out and the rows alone say how many pages there are.
+ * Nothing overlaps; a table longer than a page goes on under a repeated head. No plot stands on a page without rows or notes:
+ * where one would, the plots are left out and the rows alone say how many pages there are.
  *
  * @throws DomainError when a number is not finite, a table is too wide for the paper, or a text taller than a page
  */
