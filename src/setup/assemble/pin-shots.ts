@@ -5,14 +5,14 @@ import { fixedPins, sliderPins } from './pins.ts';
 import { shotsIn } from './shots.ts';
 
 /** Two groups shot with one fixed pin, whose own place is unknown: only the height between them says something of the flight. */
-export interface PinPair {
+interface PinPair {
   readonly pin: number;
   readonly near: MarkEntry;
   readonly far: MarkEntry;
 }
 
 /** What marks that name a pin do for the fit. */
-export interface PinShots {
+interface PinShots {
   /** Of fixed pins shot at two ranges or more on one day: the nearest and the farthest. */
   readonly pairs: readonly PinPair[];
   /** Lower pins of a slider, at a known place below the top one. */
