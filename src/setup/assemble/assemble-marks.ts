@@ -92,19 +92,12 @@ function pinMeasurements(
             { setup, rig, spread },
           ),
     ),
-    ...pairs.map((pair): Measurement => {
-      const { near, far } = pair;
-      const sdOf = (entry: MarkEntry): number =>
-        Math.hypot(centreSd(entry, { spread }), rangingSd(entry, rig));
-      return {
-        kind: 'drop',
-        aimedWith: near.range,
-        range: far.range,
-        drop: dropOf(pair),
-        sd: si(Math.hypot(sdOf(far), (sdOf(near) * far.range) / near.range)),
-        ...dated(far.date),
-      };
-    }),
+    ...pairs.map(
+      (pair): Measurement => ({
+        ...dropOf(pair, (entry) => Math.hypot(centreSd(entry, { spread }), rangingSd(entry, rig))),
+        ...dated(pair.far.date),
+      }),
+    ),
   ];
 }
 
