@@ -8,6 +8,8 @@ export interface Io {
   readonly readText: (path: string) => string;
   readonly readBytes: (path: string) => Uint8Array;
   readonly exists: (path: string) => boolean;
+  /** Whether two names are of one file. */
+  readonly isSameFile?: (one: string, other: string) => boolean;
   /** The whole file appears under its name, or nothing does. */
   readonly writeWhole: (path: string, content: string | Uint8Array) => void;
   readonly now: () => Date;

@@ -6,6 +6,7 @@ import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
 import { boundedText } from './world/bounded-text.ts';
+import { isSameFile } from './world/same-file.ts';
 import { writeWhole } from './world/whole-file.ts';
 
 const io: Io = {
@@ -14,7 +15,8 @@ const io: Io = {
   readText: boundedText,
   readBytes: (path) => readFileSync(path),
   exists: existsSync,
-  writeWhole: (path, content) => writeWhole(path, content, process.pid),
+  isSameFile,
+  writeWhole,
   now: () => new Date(),
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,

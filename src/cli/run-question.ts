@@ -30,6 +30,14 @@ export async function runQuestion(
   if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
   if (paths.filter((path) => path === '-').length > 1)
     throw new CommandLineError('standard input can be read only once', 'Write - for one of the setups.');
+  const read = [...paths, ...namesOfTexts(asked, given)];
+  const overwritten =
+    out === undefined ? undefined : read.find((path) => io.isSameFile?.(path, out) === true);
+  if (overwritten !== undefined)
+    throw new CommandLineError(
+      `--out: ${out} is the file ${overwritten} that the answer is made from`,
+      'Choose another name for the document.',
+    );
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
   const occasion = occasionOf(io, out !== undefined);
@@ -39,6 +47,12 @@ export async function runQuestion(
   const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
+
+/** The names of the other files that are read. */
+const namesOfTexts = ({ options }: Question, given: Answering['given']): readonly string[] =>
+  Object.entries(given).flatMap(([option, value]) =>
+    options[option]?.kind === 'text file' && typeof value === 'string' ? [value] : [],
+  );
 
 /** What was given, with the text of a file in the place of its name. */
 const withTexts = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>

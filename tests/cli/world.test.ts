@@ -1,6 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import {
+  chmodSync,
+  copyFileSync,
   existsSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   mkdtempSync,
@@ -8,7 +11,9 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -98,4 +103,67 @@ it('a link is written through and stays a link', () => {
   expect(run('new', link, '--force').status).toBe(0);
   expect(lstatSync(link).isSymbolicLink()).toBe(true);
   expect(readFileSync(file, 'utf8')).toContain('bow:');
+});
+
+describe('a document never takes the place of what it is made from', () => {
+  const setup = join(place, 'mine.svg');
+  it.each(['its own name', 'a link', 'a hard link', 'a longer way'])('by %s', (way) => {
+    rmSync(setup, { force: true });
+    copyFileSync(example, setup);
+    const other = join(place, `${way}.svg`);
+    if (way === 'a link') symlinkSync('mine.svg', other);
+    if (way === 'a hard link') linkSync(setup, other);
+    const names: Readonly<Record<string, string>> = {
+      'its own name': setup,
+      'a longer way': join(place, '..', 'place', 'mine.svg'),
+    };
+    const { status, stderr } = run('tape', setup, '--out', names[way] ?? other);
+    expect(stderr).toMatch(/--out: .* is the file .* that the answer is made from\. Choose another name/);
+    expect(status).toBe(2);
+    expect(readFileSync(setup, 'utf8')).toBe(readFileSync(example, 'utf8'));
+  });
+});
+
+describe('a file that is written anew', () => {
+  it('keeps who may read it', () => {
+    const file = join(place, 'private.yaml');
+    writeFileSync(file, 'old');
+    chmodSync(file, 0o600);
+    expect(run('new', file, '--force').status).toBe(0);
+    expect(statSync(file).mode & 0o777).toBe(0o600);
+  });
+  it('is left alone when it is protected', () => {
+    const file = join(place, 'protected.yaml');
+    writeFileSync(file, 'old');
+    chmodSync(file, 0o444);
+    const { status, stderr } = run('new', file, '--force');
+    expect(stderr).toMatch(/protected\.yaml: (is protected against writing|no permission to write it)/);
+    expect(status).toBeGreaterThan(0);
+    expect(readFileSync(file, 'utf8')).toBe('old');
+  });
+  it('may have a name as long as names can be, with blanks and letters of any script', () => {
+    // 255 bytes are the longest name of common file systems.
+    const file = join(place, `${'b'.repeat(250)}.yaml`);
+    for (const name of [file, join(place, 'mein Bogen – лук 弓.yaml')]) {
+      expect(run('new', name).status).toBe(0);
+      expect(readFileSync(name, 'utf8')).toContain('bow:');
+    }
+  });
+  it('and one with a longer name is refused in words', () => {
+    const { status, stderr } = run('new', join(place, `${'b'.repeat(300)}.yaml`));
+    expect(stderr).toMatch(/the name is too long\. Choose a shorter one/);
+    expect(status).toBe(2);
+  });
+  it('takes away what a killed run left an hour ago, and nothing else', () => {
+    const [stale, fresh, others] = [
+      join(place, '.quillpath-0123456789abcdef.part'),
+      join(place, '.quillpath-fedcba9876543210.part'),
+      join(place, 'mine.part'),
+    ];
+    for (const name of [stale, fresh, others]) writeFileSync(name, '');
+    const hours = (Date.now() - 2 * 3_600_000) / 1000;
+    for (const name of [stale, others]) utimesSync(name, hours, hours);
+    expect(run('new', join(place, 'after.yaml')).status).toBe(0);
+    expect([stale, fresh, others].map((name) => existsSync(name))).toEqual([false, true, true]);
+  });
 });

@@ -17,6 +17,12 @@ const REFUSED: Readonly<Record<string, string>> = {
   EROFS: 'nothing can be written there: choose a place on another disk',
   ENOSPC: 'the disk is full: make room, or choose a place on another disk',
   EDQUOT: 'your disk quota is used up: make room, or choose a place on another disk',
+  EFBIG: 'the file would be larger than is allowed there: choose a place on another disk',
+  EXDEV: 'it cannot be put in its place: choose a name in another folder',
+  EPIPE: 'nobody reads what is written to it: choose another name',
+  EMFILE: 'too many files are open: close some programs and try again',
+  ENFILE: 'too many files are open: close some programs and try again',
+  EIO: 'the disk does not answer: choose a place on another disk',
   EBUSY: 'another program is using it: close that program and try again',
   ETXTBSY: 'another program is using it: close that program and try again',
 };

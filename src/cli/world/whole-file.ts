@@ -1,42 +1,101 @@
+import { randomBytes } from 'node:crypto';
 import {
+  accessSync,
+  closeSync,
+  constants,
   existsSync,
+  fchmodSync,
+  fsyncSync,
   lstatSync,
   mkdirSync,
+  openSync,
+  readdirSync,
   realpathSync,
   renameSync,
   rmSync,
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { CommandLineError } from './command-line-error.ts';
 import { writingError } from './file-words.ts';
 
 /**
  * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a
- * Ctrl-C leaves no half file. A link is written through, and stays a link.
+ * Ctrl-C leaves no half file. A link is written through, and stays a link. A file keeps its mode, and a read-only one its content.
  *
- * @param mark of this run: two at once then write beside each other
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
  */
-export function writeWhole(path: string, content: string | Uint8Array, mark: number): void {
+export function writeWhole(path: string, content: string | Uint8Array): void {
   let beside: string | null = null;
   try {
     makeFolder(dirname(path));
     const target = behind(path);
-    if (existsSync(target) && statSync(target).isDirectory())
+    const there = statSync(target, { throwIfNoEntry: false });
+    if (there?.isDirectory() === true)
       throw new CommandLineError(`${path}: is a folder`, 'Name a file in it.');
-    if (existsSync(target) && !statSync(target).isFile()) {
+    if (there !== undefined && !there.isFile()) {
       // A device or a pipe has no name to take: it is written to as it is.
       writeFileSync(target, content);
       return;
     }
-    beside = `${target}.${mark}.part`;
-    writeFileSync(beside, content);
+    if (there !== undefined) requireWritable(path, target, there.mode);
+    sweep(dirname(target));
+    const name = join(dirname(target), `.quillpath-${randomBytes(8).toString('hex')}.part`);
+    // The flag refuses a name that is taken, so that no link laid there is followed.
+    const file = openSync(name, 'wx');
+    beside = name;
+    try {
+      writeFileSync(file, content);
+      if (there !== undefined) fchmodSync(file, there.mode & MODE_BITS);
+      // Otherwise a power cut after the new name could leave an empty file under it.
+      fsyncSync(file);
+    } finally {
+      closeSync(file);
+    }
     renameSync(beside, target);
   } catch (error) {
     if (beside !== null) rmSync(beside, { force: true });
     throw writingError(error, path);
+  }
+}
+
+/** Who may read, write and run a file, and who may write it. */
+const MODE_BITS = 0o777;
+const WRITABLE = 0o222;
+
+/** A folder lets a file be replaced that is protected itself, and an administrator writes everything. */
+function requireWritable(path: string, target: string, mode: number): void {
+  if ((mode & WRITABLE) === 0)
+    throw new CommandLineError(
+      `${path}: is protected against writing`,
+      'Choose another name, or take the protection off.',
+    );
+  accessSync(target, constants.W_OK);
+}
+
+const LEFT_BEHIND = /^\.quillpath-[0-9a-f]{16}\.part$/;
+/** No run writes one file for so long, ms. */
+const STALE = 3_600_000;
+
+/** Takes away what runs that were killed while they wrote have left in a folder. What cannot be taken away stays. */
+function sweep(folder: string): void {
+  const before = Date.now() - STALE;
+  for (const name of namesIn(folder).filter((each) => LEFT_BEHIND.test(each)))
+    try {
+      const path = join(folder, basename(name));
+      if (lstatSync(path).mtimeMs < before) rmSync(path, { force: true });
+    } catch {
+      // Another run has taken it away, or it belongs to somebody else.
+    }
+}
+
+/** A folder may be written to and yet not be listed. */
+function namesIn(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
   }
 }
 
