@@ -36,8 +36,8 @@ const HIGHEST_FOUND = 1e-2;
 const ABOUT_HIGHEST = 3;
 
 /**
- * The highest pin that hits anywhere on the slope of the rig, m down: for nearer ranges marks turn back. Its path touches the line of
- * sight from below, at √(2 v² h / g) without drag, h the peep height.
+ * The highest pin that hits anywhere on the slope of the rig, m down: for nearer ranges marks turn back. Its path touches the
+ * line of sight from below, at √(2 v² h / g) without drag, h the peep height.
  *
  * @throws NumericalError when no pin hits about there
  */

@@ -5,8 +5,9 @@ import type { Pool } from '../../reports/tasks.ts';
 const EXIT_INTERRUPTED = 130;
 
 /**
- * The pool with the progress bar wiped away by a Ctrl-C. Only while threads work: then the main thread listens. At any other time it
- * may be reading or computing, a listener would not be called, and the system ends the program at once because there is none.
+ * The pool with the progress bar wiped away by a Ctrl-C. Only while threads work: then the main thread listens. At any other
+ * time it may be reading or computing, a listener would not be called, and the system ends the program at once because there
+ * is none.
  */
 export const interruptible = (pool: Pool, wipe: () => void): Pool => ({
   threads: pool.threads,

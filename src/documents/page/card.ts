@@ -43,19 +43,34 @@ interface PlacedItems {
  * Tables and plots on a page to carry, with notes beside or under them and cautions at the end; in the largest type that
  * one page holds, and on further pages when none does.
  *
- * Nothing overlaps; a table longer than a page goes on under a repeated head.
+ * Nothing overlaps; a table longer than a page goes on under a repeated head. No plot stands on a page without rows or notes:
+ * where one would, the plots are left out and the rows alone say how many pages there are.
  *
  * @throws DomainError when a number is not finite, a table is too wide for the paper, or a text taller than a page
  */
 export function layOutCard(content: CardContent, paper: PaperName): Drawing {
   for (const lettering of LETTERINGS) {
-    const drawing = layOutAt(content, paper, lettering);
+    const { drawing } = layOutAt(content, paper, lettering);
     if (drawing.pages.length === 1) return drawing;
   }
-  return layOutAt(content, paper, SMALLEST_LETTERING);
+  const whole = layOutAt(content, paper, SMALLEST_LETTERING);
+  return whole.hasLonePlot ? withoutPlots(content, paper) : whole.drawing;
 }
 
-function layOutAt(content: CardContent, paper: PaperName, lettering: number): Drawing {
+/** In the largest type that takes no more pages than the smallest. */
+function withoutPlots(content: CardContent, paper: PaperName): Drawing {
+  const at = (lettering: number): Drawing => layOutAt({ ...content, plots: [] }, paper, lettering).drawing;
+  const least = at(SMALLEST_LETTERING);
+  return LETTERINGS.map(at).find(({ pages }) => pages.length === least.pages.length) ?? least;
+}
+
+interface LaidOut {
+  readonly drawing: Drawing;
+  /** Whether a plot stands on a page that has neither rows nor notes, of a card that has rows. */
+  readonly hasLonePlot: boolean;
+}
+
+function layOutAt(content: CardContent, paper: PaperName, lettering: number): LaidOut {
   const size = paperSizes[paper];
   const width = size.width - 2 * PAGE_MARGIN;
   const head = headBlock(content, width);
@@ -68,22 +83,29 @@ function layOutAt(content: CardContent, paper: PaperName, lettering: number): Dr
   const flow = pageFlow({ ...space, top: head.bottom + 5 }, space);
   const tables = content.tables.map((table) => layOutTable(table, width, lettering));
   const foot = cautionBlock(content.cautions, { left: 0, top: 0, width });
+  const rows = tables.flatMap((layout) => flowTable(flow, layout, space.bottom - space.top));
+  const notes = flowNotes(flow, content.notes, tables.at(-1), width);
+  const plots = flowPlots(flow, content.plots, width, foot.bottom === 0 ? 0 : foot.bottom + BLOCK_GAP);
   const placed: readonly PlacedItems[] = [
     { page: 0, items: head.items },
-    ...tables.flatMap((layout) => flowTable(flow, layout, space.bottom - space.top)),
-    ...flowNotes(flow, content.notes, tables.at(-1), width),
-    ...flowPlots(flow, content.plots, width, foot.bottom === 0 ? 0 : foot.bottom + BLOCK_GAP),
+    ...rows,
+    ...notes,
+    ...plots,
     ...(foot.bottom === 0 ? [] : [flowBlock(flow, foot, width)]),
   ];
   const count = flow.pageCount();
+  const worded = new Set([...rows, ...notes].map(({ page }) => page));
   return {
-    pages: Array.from({ length: count }, (_, i) => ({
-      ...size,
-      items: [
-        ...placed.filter(({ page }) => page === i).flatMap(({ items }) => items),
-        ...pageNumber(i, count, size),
-      ],
-    })),
+    hasLonePlot: rows.length > 0 && plots.some(({ page }) => !worded.has(page)),
+    drawing: {
+      pages: Array.from({ length: count }, (_, i) => ({
+        ...size,
+        items: [
+          ...placed.filter(({ page }) => page === i).flatMap(({ items }) => items),
+          ...pageNumber(i, count, size),
+        ],
+      })),
+    },
   };
 }
 

@@ -42,6 +42,8 @@ export interface Plot {
   readonly y: PlotAxis;
   readonly series: readonly PlotSeries[];
   readonly markers?: readonly PlotMarker[];
+  /** Whether lines carry signs and, on paper, their names at their ends in place of a legend: for many alike. */
+  readonly namedAtEnds?: boolean;
 }
 
 export interface PlotScale {

@@ -5,6 +5,7 @@ import { textBlock } from '../page/text-block.ts';
 import { capHeight, textWidth } from '../page/text-measure.ts';
 import { shortenedText } from '../page/wrap-text.ts';
 import { numberText, typeset } from '../table/number-text.ts';
+import { endNames, endNamesWidth } from './end-names.ts';
 import { axisTitle, bandEdges, type Plot, type PlotScale, plotScales, share } from './plot-data.ts';
 import { markerStyle, plotLegend } from './plot-legend.ts';
 import { lineStyle, pointSign } from './series-style.ts';
@@ -58,9 +59,12 @@ export function plotInPlace(
     { ...place, top: rect.y },
     { role: 'plot-title', size: 2.9, weight: 'bold' },
   );
-  const legend = plotLegend(plot, { ...place, top: title.bottom });
+  const legend = plot.namedAtEnds
+    ? { items: [], bottom: title.bottom }
+    : plotLegend(plot, { ...place, top: title.bottom });
   const top = legend.bottom + 1;
-  const area = plotArea(plot, rect, top + 2.1 * TEXT_SIZE);
+  const names = plot.namedAtEnds ? endNamesWidth(plot, rect.width) : 0;
+  const area = plotArea(plot, { ...rect, width: rect.width - names }, top + 2.1 * TEXT_SIZE);
   const items = [
     ...title.items,
     ...legend.items,
@@ -70,6 +74,7 @@ export function plotInPlace(
     ),
     ...curves(plot, area),
     ...pointsWithErrors(plot, area),
+    ...(plot.namedAtEnds ? endNames(linesOnPage(plot, area), { area, width: names }) : []),
   ];
   return { items, area };
 }
@@ -85,7 +90,7 @@ function plotArea(plot: Plot, rect: Rect, top: number): PlotArea {
       `${Math.ceil(rect.height - height + SMALLEST_AREA)} or more with this legend`,
     );
   const scales = plotScales(plot, {
-    x: Math.max(3, Math.floor((rect.width - 12) / TICK_ROOM.x) + 1),
+    x: Math.max(4, Math.floor((rect.width - 12) / TICK_ROOM.x) + 1),
     y: Math.max(3, Math.floor(height / TICK_ROOM.y) + 1),
   });
   const widest = Math.max(...tickTexts(scales.y).map((text) => textWidth(text, TEXT_SIZE)));
@@ -164,6 +169,12 @@ function axes(plot: Plot, area: PlotArea, rect: Rect, top: number): readonly Ite
 }
 
 const shortened = (text: string, width: number) => shortenedText(text, { size: TEXT_SIZE, width });
+
+/** The lines of a plot where they stand on the page, in the order of their styles. */
+const linesOnPage = (plot: Plot, area: PlotArea) =>
+  plot.series
+    .filter(({ kind }) => kind === 'line')
+    .map(({ name, points }) => ({ name, points: points.map((point) => toPage(point, area)) }));
 
 function curves(plot: Plot, area: PlotArea): readonly Item[] {
   return plot.series

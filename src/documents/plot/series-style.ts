@@ -11,6 +11,10 @@ const lineStyles: readonly LineStyle[] = [
   { colour: 'lake', dash: [1.8, 0.8] },
   { colour: 'clay', dash: [0.5, 0.6] },
   { colour: 'slate', dash: [3.2, 0.7] },
+  { colour: 'lake', dash: [1, 1.4] },
+  { colour: 'clay', dash: [4.5, 1.6] },
+  { colour: 'ink', dash: [0.3, 1.1] },
+  { colour: 'slate', dash: [2.2, 2] },
 ];
 
 const POINT_SIZE = 0.8;
@@ -32,6 +36,10 @@ const pointShapes: readonly { readonly shape: readonly PagePoint[]; readonly ope
   { shape: polygon(4, 0, 1.25), open: true },
   { shape: polygon(3, 0, 1.25), open: false },
   { shape: polygon(4, Math.PI / 4, 1.15), open: true },
+  { shape: polygon(24, 0), open: true },
+  { shape: polygon(4, 0, 1.25), open: false },
+  { shape: polygon(3, 0, 1.25), open: true },
+  { shape: polygon(4, Math.PI / 4, 1.15), open: false },
 ];
 
 /** The sign of the point series with this number, its middle at (x, y). */

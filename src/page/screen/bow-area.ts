@@ -1,3 +1,4 @@
+import type { SectionView } from '../form/section-view.ts';
 import { setupForm } from '../form/setup-form.ts';
 import { button, element, refill } from '../show/element.ts';
 import type { TextEditor } from '../text/text-editor.ts';
@@ -9,24 +10,29 @@ export function bowArea(
   editor: TextEditor,
   problems: { readonly view: HTMLElement; readonly refresh: () => void },
 ) {
-  let form = setupForm(desk);
+  // Made when it is first seen: it has many fields, and the first minutes need five.
+  let form: SectionView | null = null;
+  const shownForm = (): SectionView => {
+    form ??= setupForm(desk);
+    return form;
+  };
   let isText = false;
   const place = element('div', {});
   const show = (text: boolean): void => {
     isText = text;
     asForm.setAttribute('aria-pressed', String(!text));
     asText.setAttribute('aria-pressed', String(text));
-    refill(place, text ? editor.view : form.view);
+    refill(place, text ? editor.view : shownForm().view);
     refresh();
   };
-  const asForm = button('Form', () => show(false), { class: 'toggle' });
-  const asText = button('Text', () => show(true), { class: 'toggle' });
+  const asForm = button('Form', () => show(false), { class: 'toggle', 'aria-pressed': 'true' });
+  const asText = button('Text', () => show(true), { class: 'toggle', 'aria-pressed': 'false' });
   const refresh = (): void => {
     problems.refresh();
     if (isText) editor.refresh();
+    else if (form === null) show(false);
     else form.refresh();
   };
-  show(false);
   return {
     view: element(
       'section',
@@ -42,8 +48,9 @@ export function bowArea(
     ),
     refresh,
     rebuild: () => {
-      form = setupForm(desk);
-      show(isText);
+      const wasSeen = form !== null;
+      form = null;
+      if (wasSeen) show(isText);
     },
     showText: () => show(true),
   };

@@ -92,7 +92,7 @@ export async function startPage(place: HTMLElement): Promise<void> {
       if (sound.value()?.text !== text || sound.value()?.name !== name) sound.set({ name, text });
     } else if (isAnother) sound.set(null);
     frame.title(title ?? name, found.length, sound.value() !== null);
-    bow.refresh();
+    if (frame.area() === 'bow' || (frame.area() !== 'first' && frame.isWide())) bow.refresh();
     areas.get(frame.area())?.refresh();
     if (frame.area() === 'bow' && frame.isWide()) areas.get('range')?.refresh();
   };

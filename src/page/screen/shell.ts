@@ -41,6 +41,7 @@ export function shell(bench: Workbench) {
     if (before !== area()) scrollTo(0, 0);
   };
   addEventListener('hashchange', show);
+  matchMedia(WIDE).addEventListener('change', show);
   const steps = (): void => {
     const { before, after } = bench.open.value().history;
     undo.disabled = before.length === 0;

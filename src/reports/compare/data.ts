@@ -7,13 +7,15 @@ import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { efficiency, speedPerMass } from '../../bow/energy.ts';
 import { at } from '../../numerics/at.ts';
 import { entersWind } from '../not-measured.ts';
+import { choiceData } from './choice.ts';
 import { datumBy, FACT_FIELDS, ROW_FIELDS } from './fields.ts';
 import { buildsOf, type CompareFindings } from './findings.ts';
 
 /** Share of chance within the limit at which a difference is called real. */
 const CONFIDENCE = 0.95;
 
-export function compareData({ session, sessions, comparison, groups }: CompareFindings): object {
+export function compareData(found: CompareFindings): object {
+  const { session, sessions, comparison, groups } = found;
   const { base, others, questions } = comparison;
   const { energy } = base.build;
   return {
@@ -36,6 +38,7 @@ export function compareData({ session, sessions, comparison, groups }: CompareFi
     builds: buildsOf(comparison).map((readings, i) =>
       buildData(questions.ranges, readings, groups[i] ?? null),
     ),
+    choice: choiceData(found),
     differences: others.map((contrast, i) =>
       contrastData(questions.ranges, base.build.name, contrast, groups[i + 1] ?? null),
     ),

@@ -6,27 +6,29 @@ import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi, symbolOf } from '../../quantities/format.ts';
 import { rowWording } from './fields.ts';
 
-/** One number of every build against range, a curve each; the base is called "now". */
+/** One number of every build less that of the base, which is called "now", against range: a curve each, named at its end. */
 function overlaid(curves: readonly BuildCurve[], key: RowValue, title: string, units: DisplayUnits): Plot {
   const { label, unit, shown } = rowWording(key, units);
+  const now = at(curves, 0).rows;
   return {
     title,
-    x: { label: 'range', unit: symbolOf(units.range) },
-    y: { label, unit },
+    x: { label: 'range', unit: symbolOf(units.range), tight: true },
+    y: { label: `${label} less now's`, unit },
+    namedAtEnds: true,
     series: curves.map(({ name, ranges, rows }, i) => ({
       name: i === 0 ? 'now' : name,
       kind: 'line',
       points: rows.flatMap((row, k) => {
-        const [value, range] = [row[key], ranges[k]];
-        return value === null || range === undefined
+        const [value, from, range] = [row[key], at(now, k)[key], ranges[k]];
+        return value === null || from === null || range === undefined
           ? []
-          : [{ x: fromSi(range, units.range), y: shown(value) }];
+          : [{ x: fromSi(range, units.range), y: shown(value) - shown(from) }];
       }),
     })),
   };
 }
 
-/** Paths sighted in at the zero range, speed, energy and drift by wind of all builds. */
+/** Paths sighted in at the zero range, speed, energy and drift by wind of all builds, against the base. */
 export function comparisonPlots(
   curves: readonly BuildCurve[],
   zeroRange: number,
@@ -39,7 +41,7 @@ export function comparisonPlots(
     units,
   );
   return [
-    { ...path, y: { ...path.y, label: 'height above the line of sight' } },
+    { ...path, y: { ...path.y, label: "height above now's path" } },
     overlaid(curves, 'speed', 'Speed', units),
     overlaid(curves, 'energy', 'Energy', units),
     overlaid(curves, 'windDrift', 'Drift by wind', units),

@@ -22,6 +22,7 @@ import type { Sessions } from '../session.ts';
 import { bowLines } from './bow-words.ts';
 import { buildTable, dragTable, longTable } from './build-tables.ts';
 import { compareCautions } from './cautions.ts';
+import { choiceWords } from './choice.ts';
 import { compareData } from './data.ts';
 import { factTable, rangeTable } from './difference-tables.ts';
 import { FAR_LEGEND, farTable, farWords, shortVerdict } from './far-table.ts';
@@ -72,9 +73,13 @@ function blocksOf(found: CompareFindings): readonly Block[] {
   const builds = buildsOf(comparison);
   return [
     ...(builds.some(({ build }) => isBladed(build)) ? [verdict(NOT_MEASURED)] : []),
+    ...inShort(verdict(choiceWords(found))),
     { kind: 'sheet', about: '' },
     ...inShort(verdict(shortVerdict(found))),
-    ...inWhole(...others.map((contrast) => verdict(verdictLines(found, contrast)))),
+    ...inWhole(
+      ...others.map((contrast) => verdict(verdictLines(found, contrast))),
+      verdict(choiceWords(found)),
+    ),
     ...headBlocks(session),
     paragraph(surroundingsLine(found)),
     ...inShort(

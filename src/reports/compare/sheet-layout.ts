@@ -20,6 +20,8 @@ export interface ComparisonContent {
   readonly units: DisplayUnits;
   readonly title: string;
   readonly subtitle: readonly string[];
+  /** Which build to choose for what. */
+  readonly choice: string;
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
 }
@@ -41,6 +43,7 @@ const TOLD: readonly Fact[] = [
 const MARGIN = 10;
 const GAP = 6;
 const NOTE = { role: 'note', size: 2.4, colour: 'slate' } as const;
+const CHOICE = { role: 'choice', size: 3, weight: 'bold' } as const;
 /** A row of plots lower than this cannot be read off; higher is no use. */
 const PLOT_HEIGHT = { least: 44, most: 66 };
 
@@ -57,7 +60,8 @@ export function layOutComparison(content: ComparisonContent, paper: PaperName): 
   const width = paperWidth - 2 * MARGIN;
   const place = { left: MARGIN, width };
   const title = titleBlock(content.title, content.subtitle, { ...place, top: MARGIN - 1 });
-  const facts = tableBlock(sideBySide(comparison, TOLD, units), { ...place, top: title.bottom + 4 });
+  const choice = textBlock([content.choice], { ...place, top: title.bottom + 1 }, CHOICE);
+  const facts = tableBlock(sideBySide(comparison, TOLD, units), { ...place, top: choice.bottom + 3 });
   const middle = Math.floor(questions.ranges.length / 2);
   const decision = tableBlock(decisionTable(comparison, middle, units), {
     ...place,
@@ -74,6 +78,7 @@ export function layOutComparison(content: ComparisonContent, paper: PaperName): 
         height,
         items: [
           ...title.items,
+          ...choice.items,
           ...facts.items,
           ...decision.items,
           ...plotGrid(plots, room),

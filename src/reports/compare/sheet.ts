@@ -6,6 +6,7 @@ import { warnings } from '../warnings.ts';
 import { bowLines } from './bow-words.ts';
 import { buildChanges } from './build-changes.ts';
 import { compareCautions } from './cautions.ts';
+import { choiceWords } from './choice.ts';
 import type { CompareFindings } from './findings.ts';
 import { layOutComparison } from './sheet-layout.ts';
 import { surroundingsLine } from './words.ts';
@@ -27,6 +28,7 @@ export function compareSheet(
         `now: ${arrowLine(session)}`,
         ...changesOf(compared),
       ],
+      choice: choiceWords(compared),
       notes: [surroundingsLine(compared), ...bowLines(session, comparison.base).split('\n')].filter(
         (line) => line !== '',
       ),

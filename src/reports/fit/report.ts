@@ -13,6 +13,7 @@ import { unseenWords } from '../unseen-words.ts';
 import { changeLines, dayLines, wildLines } from './day-words.ts';
 import { MARK_FIELDS, OTHER_FIELDS, PENCIL_FIELDS, parameterFields } from './fields.ts';
 import { type FitFindings, farthestOf, fitFindings } from './findings.ts';
+import { pinData, pinLines } from './pin-words.ts';
 import { residualPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { fitSheet } from './sheet.ts';
@@ -55,6 +56,7 @@ const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
     : inWhole(plotBlock(residualPlot(found, session.units)))),
   paragraph(wildLines(found, session.units).join('\n')),
   paragraph(otherLines(found, session.units).join('\n')),
+  paragraph(pinLines(session).join('\n')),
   paragraph(dayLines(found, session.units).join('\n')),
   paragraph(unseenWords(session, farthestOf(found)).join('\n')),
   paragraph(nextLine(session, found)),
@@ -83,6 +85,7 @@ function dataFor(session: Session, found: FitFindings): object {
       chance,
     })),
     others: dataOf(OTHER_FIELDS, others),
+    pins: pinData(session),
     findings: symptoms,
     contradiction: contradictionData(session),
     ...leftOutData(session),

@@ -4,7 +4,7 @@ import { type Prior, type Priors, TRAVEL_SCALE } from '../../calibration/paramet
 import { slopeAtHit } from '../../calibration/range-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
-import type { SightScale } from '../../sight/scale.ts';
+import { readingAt, type SightScale, travelAt } from '../../sight/scale.ts';
 import type { DayEntry, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { archerSpread } from './archer-spread.ts';
 import type { DaySettings } from './assemble-days.ts';
@@ -12,6 +12,7 @@ import { wayToChronograph } from './assemble-launch.ts';
 import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
 import { dragSd } from './drag-sd.ts';
+import { dropOf, pinShotsIn } from './pin-shots.ts';
 import { shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
@@ -78,8 +79,43 @@ export function measurementsOf(
       ...dated(entry.date),
     }),
   );
+  const pins = pinMeasurements(setup, dated, { rig, spread });
   const launches = (setup.days ?? []).flatMap((day) => launchOf(day, setup, rig, dated(day.date)));
-  return [...marks, ...speeds, ...drops, ...launches];
+  return [...marks, ...speeds, ...drops, ...pins, ...launches];
+}
+
+/** What marks of pins say of the flight: a lower pin of a slider is the top one that much lower, two ranges of one pin a drop. */
+function pinMeasurements(
+  setup: SetupFile,
+  dated: (date: string | undefined) => Dated,
+  { rig, spread }: { readonly rig: Rig; readonly spread: number },
+): readonly Measurement[] {
+  const { pairs, lower } = pinShotsIn(setup);
+  const { scale } = rig;
+  return [
+    ...lower.flatMap(({ entry, below }) =>
+      scale === null || entry.reading === undefined
+        ? []
+        : markOf(
+            { ...entry, reading: si(readingAt(scale, travelAt(scale, entry.reading) + below)) },
+            dated(entry.date),
+            { setup, rig, spread },
+          ),
+    ),
+    ...pairs.map((pair): Measurement => {
+      const { near, far } = pair;
+      const sdOf = (entry: MarkEntry): number =>
+        Math.hypot(centreSd(entry, { spread }), rangingSd(entry, rig));
+      return {
+        kind: 'drop',
+        aimedWith: near.range,
+        range: far.range,
+        drop: dropOf(pair),
+        sd: si(Math.hypot(sdOf(far), (sdOf(near) * far.range) / near.range)),
+        ...dated(far.date),
+      };
+    }),
+  ];
 }
 
 /** What measurements hang on beside the rig. */

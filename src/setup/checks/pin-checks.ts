@@ -3,17 +3,22 @@ import type { SetupFile } from '../schema/schema.ts';
 import type { Fault } from './fault.ts';
 
 /** Whether the pins make sense together, and whether marks name pins that there are. */
-export function pinFaults({ sight, marks = [] }: SetupFile): readonly Fault[] {
+export function pinFaults({ sight, marks = [], days = [] }: SetupFile): readonly Fault[] {
   const { pins } = sight;
   const count = pins === undefined ? 0 : pins.length;
   return [
     ...(pins === undefined ? [] : orderFaults(pins)),
-    ...marks.flatMap((mark, i): readonly Fault[] => {
+    ...[
+      ...marks.map((mark, i) => ({ mark, path: ['marks', i] })),
+      ...days.flatMap((day, k) =>
+        (day.marks ?? []).map((mark, i) => ({ mark, path: ['days', k, 'marks', i] })),
+      ),
+    ].flatMap(({ mark, path }): readonly Fault[] => {
       if (mark.pin === undefined) return [];
       if (mark.pin > count)
         return [
           {
-            path: ['marks', i, 'pin'],
+            path: [...path, 'pin'],
             at: 'value',
             reason: count === 0 ? 'the sight has no pins (sight.pins)' : `the sight has ${count} pins`,
             allowed: 'the number of a pin of sight.pins, counted from the highest',
@@ -23,7 +28,7 @@ export function pinFaults({ sight, marks = [] }: SetupFile): readonly Fault[] {
       if (mark.reading === undefined && fixedPins(sight) === null && mark.pin > 1)
         return [
           {
-            path: ['marks', i, 'reading'],
+            path: [...path, 'reading'],
             at: 'missing',
             reason: 'is missing: on a slider a pin says nothing without what the scale read',
             allowed: 'the reading that was set, and the pin that was held on the mark',

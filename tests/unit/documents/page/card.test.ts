@@ -16,6 +16,16 @@ const marks = (rows: number): Table => ({
   rows: Array.from({ length: rows }, (_, i) => [10 + i, 1.5 * i, i === 3 ? null : -i / 8]),
   notes: ['Marks of an invented build.'],
 });
+/** A table that leaves no room beside it. */
+const wide = (rows: number): Table => {
+  const { columns, rows: narrow, ...table } = marks(rows);
+  const times = Array.from({ length: 5 });
+  return {
+    ...table,
+    columns: times.flatMap(() => columns),
+    rows: narrow.map((row) => times.flatMap(() => row)),
+  };
+};
 const plot: Plot = {
   title: 'Path',
   x: { label: 'range', unit: 'yd' },
@@ -65,6 +75,22 @@ describe('layOutCard', () => {
     const drawing = layOutCard({ ...content, tables: [marks(rows), marks(5)] }, 'a4');
     for (const page of drawing.pages) expect(inkOutside(page, unprintableEdge)).toEqual([]);
     for (const page of texts(drawing)) expect(overlaps(page.map(inkBox))).toEqual([]);
+  });
+
+  it('has no plot on a page of its own: with more rows it is left out, and the rows say how many pages there are', () => {
+    let hasDropped = false;
+    for (let rows = 17; rows <= 120; rows += 4) {
+      const given = { ...content, tables: [wide(rows)], notes: [] };
+      const drawing = layOutCard(given, 'a4');
+      const alone = layOutCard({ ...given, plots: [] }, 'a4');
+      const plots = drawing.pages.flatMap(({ items }) => withRole(items, 'text', 'plot-title'));
+      for (const { items } of drawing.pages)
+        if (withRole(items, 'text', 'plot-title').length > 0)
+          expect([...withRole(items, 'text', 'cell'), ...withRole(items, 'text', 'note')]).not.toEqual([]);
+      if (plots.length === 0) expect(drawing.pages).toHaveLength(alone.pages.length);
+      hasDropped ||= plots.length === 0;
+    }
+    expect(hasDropped).toBe(true);
   });
 
   it('goes on with a long table under a repeated head, every row once and in order', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { plotItems } from '../../../../src/documents/plot/plot.ts';
 import type { Plot } from '../../../../src/documents/plot/plot-data.ts';
-import { lineStyle } from '../../../../src/documents/plot/series-style.ts';
+import { lineStyle, pointSign } from '../../../../src/documents/plot/series-style.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
 import { inkBox, overlaps, withRole } from '../ink-box.ts';
 
@@ -121,6 +121,42 @@ describe('plotItems', () => {
 
   it('tells four curves apart by their dash alone', () =>
     expect(new Set([0, 1, 2, 3].map((i) => String(lineStyle(i).dash))).size).toBe(4));
+
+  it('tells eight curves apart by their dash alone, and eight signs by shape and filling', () => {
+    const eight = Array.from({ length: 8 }, (_, i) => i);
+    expect(new Set(eight.map((i) => String(lineStyle(i).dash))).size).toBe(8);
+    const signs = eight.map((i) => {
+      const sign = pointSign(i, { x: 0, y: 0 });
+      return sign.kind === 'polyline' ? JSON.stringify([sign.points, sign.fill]) : '';
+    });
+    expect(new Set(signs).size).toBe(8);
+  });
+
+  it('names eight lines at their ends, apart and inside, even where all lie on one another', () => {
+    const series = Array.from({ length: 8 }, (_, i) => ({
+      name: `build ${i}`,
+      kind: 'line' as const,
+      points: [
+        { x: 0, y: 0 },
+        { x: 100, y: i < 4 ? -100 : 0 },
+      ],
+    }));
+    const items = plotItems({ ...plot, series, namedAtEnds: true, markers: [] }, rect);
+    const names = withRole(items, 'text', 'line-name');
+    expect(names.map(({ text }) => text).toSorted()).toEqual(series.map(({ name }) => name));
+    expect(overlaps(items.filter(({ kind }) => kind === 'text').map(inkBox))).toEqual([]);
+    for (const box of items.map(inkBox)) {
+      expect(box.right).toBeLessThanOrEqual(rect.x + rect.width + 1e-9 /* mm, rounding */);
+      expect(box.bottom).toBeLessThanOrEqual(rect.y + rect.height + 1e-9 /* mm, rounding */);
+    }
+    const middles = withRole(items, 'polyline', 'sign').map(
+      ({ points }) => points.reduce((sum, { x }) => sum + x, 0) / points.length,
+    );
+    const onLines = middles.slice(0, 8 * 3);
+    const leftmost = Math.min(...names.map(({ x }) => x));
+    for (const x of onLines) expect(x).toBeLessThan(leftmost);
+    expect(new Set(onLines.map((x) => x.toFixed(3))).size).toBe(8 * 3);
+  });
 
   it.each([
     [{ ...rect, width: 39 }, plot],

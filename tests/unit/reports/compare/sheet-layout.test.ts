@@ -21,6 +21,7 @@ const contentOf = (count: number, units: 'imperial' | 'metric'): ComparisonConte
     units: displayUnits(units),
     title: 'Invented bow: which build to buy',
     subtitle: ['now: an invented arrow', 'tall vanes: vanes height 0.65 in'],
+    choice: 'What to choose at 80 yd: to shoot flattest tall vanes.',
     notes: ['A note about the energy of the bow.', 'Another one.'],
     cautions: ['Every shot needs a backstop.', 'The local hunting code goes before this table.'],
   };
