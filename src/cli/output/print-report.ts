@@ -2,7 +2,7 @@ import { renderTableCsv } from '../../documents/render/text.ts';
 import type { Report } from '../../reports/report.ts';
 import type { Io } from '../io.ts';
 import { reportText } from './report-text.ts';
-import { withoutControls } from './without-controls.ts';
+import { escapedControls, withoutControls } from './without-controls.ts';
 
 /** For a person in short unless all is asked for, or for programs. */
 export interface Form {
@@ -28,7 +28,7 @@ export function printReport(
   files: readonly string[] | null,
 ): void {
   const document = files === null ? data : { ...data, files };
-  if (json) io.out(`${JSON.stringify(document, null, 2)}\n`);
+  if (json) io.out(`${escapedControls(JSON.stringify(document, null, 2))}\n`);
   else if (csv) io.out(withoutControls(renderTableCsv(rows)));
   else
     io.out(

@@ -10,7 +10,7 @@ import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
 
-import { withoutControls } from './without-controls.ts';
+import { escapedControls, withoutControls } from './without-controls.ts';
 
 interface Report {
   readonly code: string;
@@ -28,7 +28,11 @@ const MOST_TOLD = 20;
 /** One message for one error on standard error, as text or as JSON; the exit code. */
 export function reportError(error: unknown, io: Io, asJson: boolean): number {
   const { exit, ...report } = reportOf(error);
-  io.err(asJson ? `${JSON.stringify({ error: report }, null, 2)}\n` : `${withoutControls(report.message)}\n`);
+  io.err(
+    asJson
+      ? `${escapedControls(JSON.stringify({ error: report }, null, 2))}\n`
+      : `${withoutControls(report.message)}\n`,
+  );
   return exit;
 }
 

@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
-import type { Answer, Job, Pool, TaskName } from '../../reports/tasks.ts';
+import { type Answer, type Job, ownThread, type Pool, type TaskName } from '../../reports/tasks.ts';
+import { codeOf } from './file-words.ts';
 import { receivedError, type SentError } from './sent-error.ts';
 
 /** A job on its way to a thread, and its answer or what went wrong on the way back. */
@@ -16,35 +17,76 @@ export type Reply = { readonly index: number } & (
 /** Memory for short-lived objects, MB: flights make many of them. More memory only grows the process, by 20 MB a thread. */
 const YOUNG = 8;
 
+const started = (file: URL): Worker =>
+  new Worker(file, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+
+/** As many threads as the system has room for: one that it refuses leaves the work to the others. */
+function asManyAs(count: number, start: () => Worker): readonly Worker[] {
+  const workers: Worker[] = [];
+  try {
+    while (workers.length < count) workers.push(start());
+  } catch {
+    // The work is done by those that there are.
+  }
+  return workers;
+}
+
 /**
  * Threads that live for one `map`; each takes the next job when it has done its last. The first failure ends all of them and is
- * thrown.
+ * thrown. Where the system has no room for a single thread, the work is done on this one.
  *
  * @param file the bundled worker.ts
  */
-export const threadPool = (file: URL, threads: number): Pool => ({
+export const threadPool = (file: URL, threads: number, start: (file: URL) => Worker = started): Pool => ({
   threads,
-  map: <T extends TaskName>(task: T, jobs: readonly Job<T>[], done?: (count: number) => void) =>
-    new Promise<readonly Answer<T>[]>((resolve, reject) => {
+  map: <T extends TaskName>(task: T, jobs: readonly Job<T>[], done?: (count: number) => void) => {
+    const workers = asManyAs(Math.min(threads, jobs.length), () => start(file));
+    if (workers.length === 0) return ownThread.map(task, jobs, done);
+    return new Promise<readonly Answer<T>[]>((resolve, reject) => {
       const answers: unknown[] = new Array(jobs.length);
-      let [next, finished] = [0, 0];
-      const workers = Array.from(
-        { length: Math.min(threads, jobs.length) },
-        () => new Worker(file, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG } }),
-      );
+      const waiting = [...jobs.keys()];
+      const given = new Map<Worker, number>();
+      const lost = new Set<Worker>();
+      let [finished, isOver] = [0, false];
       const end = (settle: () => void): void => {
+        if (isOver) return;
+        isOver = true;
         for (const worker of workers) void worker.terminate();
         settle();
       };
       const give = (worker: Worker): void => {
-        if (next >= jobs.length) return;
-        const order: Order = { index: next, task, job: jobs[next] };
-        next += 1;
+        const index = waiting.shift();
+        if (index === undefined) {
+          given.delete(worker);
+          return;
+        }
+        const order: Order = { index, task, job: jobs[index] };
+        given.set(worker, index);
         worker.postMessage(order);
       };
-      if (jobs.length === 0) resolve([]);
+      /** The job of a thread that could not begin goes to another, and to this thread when there is none left. */
+      const lose = (worker: Worker): void => {
+        lost.add(worker);
+        if (lost.size === workers.length) {
+          end(() => resolve(ownThread.map(task, jobs, done)));
+          return;
+        }
+        const index = given.get(worker);
+        given.delete(worker);
+        if (index === undefined) return;
+        waiting.unshift(index);
+        const idle = workers.find((each) => !lost.has(each) && !given.has(each));
+        if (idle !== undefined) give(idle);
+      };
       for (const worker of workers) {
-        worker.on('error', (error) => end(() => reject(error)));
+        worker.on('error', (error) => {
+          if (codeOf(error) === NOT_STARTED) lose(worker);
+          else end(() => reject(error));
+        });
+        worker.on('exit', () => {
+          if (!lost.has(worker))
+            end(() => reject(new Error('a thread of the program was ended from outside')));
+        });
         worker.on('message', (reply: Reply) => {
           if ('failure' in reply) {
             end(() => reject(receivedError(reply.failure)));
@@ -59,5 +101,9 @@ export const threadPool = (file: URL, threads: number): Pool => ({
         });
         give(worker);
       }
-    }),
+    });
+  },
 });
+
+/** What the system says of a thread that it has no room for. */
+const NOT_STARTED = 'ERR_WORKER_INIT_FAILED';

@@ -1,9 +1,19 @@
 /**
+ * Signs without a shape that turn the direction of all that follows, so that a line may read other than it is. The script of a
+ * letter already says its direction.
+ */
+export const DIRECTION_SIGNS = /[\u202A-\u202E\u2066-\u2069]/gu;
+
+/**
  * Text that every renderer can carry: control characters become blanks (a line break would move the pen in a PDF, most
- * are not allowed in XML at all), half surrogates and non-characters become the replacement character.
+ * are not allowed in XML at all), half surrogates and non-characters become the replacement character, and signs that
+ * turn the direction of writing are left out.
  */
 export const printableText = (text: string): string =>
-  text.replace(/\p{Cc}/gu, ' ').replace(/[\p{Cs}\uFFFE\uFFFF]/gu, '\uFFFD');
+  text
+    .replace(DIRECTION_SIGNS, '')
+    .replace(/\p{Cc}/gu, ' ')
+    .replace(/[\p{Cs}\uFFFE\uFFFF]/gu, '\uFFFD');
 
 /** What stands for a character that a typeface lacks: an open box, so that nothing vanishes unseen. */
 export const LACKING_SIGN = '\u25AF';

@@ -30,7 +30,7 @@ const LINE_END = '\r\n';
 
 /**
  * A table for a spreadsheet: comma-separated, one header row of "name (unit)", a missing value as an empty field. Title and
- * notes are left out, since every row must have the header's fields.
+ * notes are left out, since every row must have the header's fields. Words that a spreadsheet would run begin with an apostrophe.
  *
  * @throws DomainError for a number that is not finite
  * @source RFC 4180, section 2
@@ -38,11 +38,20 @@ const LINE_END = '\r\n';
 export function renderTableCsv(table: Table): string {
   const header = table.columns.map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`));
   const rows = table.rows.map((row) =>
-    table.columns.map((column, i) => (isMissing(row[i]) ? '' : cellText(row[i], column))),
+    table.columns.map((column, i) => {
+      const cell = row[i];
+      if (isMissing(cell)) return '';
+      return typeof cell === 'string' ? asWords(cell) : cellText(cell, column);
+    }),
   );
-  return [header, ...rows].map((fields) => fields.map(quoted).join(',') + LINE_END).join('');
+  return [header.map(asWords), ...rows].map((fields) => fields.map(quoted).join(',') + LINE_END).join('');
 }
 
 const isMissing = (cell: Cell | undefined) => cell === null || cell === undefined;
+
+/** A spreadsheet takes words that begin so for a formula and runs it; after an apostrophe it shows them. Numbers stay numbers. */
+const FORMULA = /^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|^[\t\r]/;
+const asWords = (field: string): string =>
+  FORMULA.test(field) && !Number.isFinite(Number(field)) ? `'${field}` : field;
 
 const quoted = (field: string) => (/[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field);

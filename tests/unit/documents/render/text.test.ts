@@ -74,3 +74,15 @@ describe('renderTableCsv', () => {
   it('quotes line breaks', () =>
     expect(renderTableCsv({ columns: [{ name: 'a', unit: '' }], rows: [['x\ny']] })).toBe('a\r\n"x\ny"\r\n'));
 });
+
+describe('words that a spreadsheet would run as a formula', () => {
+  const table = (name: string): string =>
+    renderTableCsv({ columns: [{ name: 'build', unit: '' }], rows: [[name]] }).split('\r\n')[1] ?? '';
+  it.each(['=1+1', '+1+1', '-1+1', '@SUM(1)', '\t=1', ' =1', '=HYPERLINK("x")'])(
+    '%j begins with an apostrophe',
+    (name) => expect(table(name).replace(/^"/, '')).toMatch(/^'/),
+  );
+  it.each(['-5', '+3', 'heavy - light', 'a=b'])('%j stays as it is', (name) =>
+    expect(table(name)).toBe(name),
+  );
+});
