@@ -18,7 +18,7 @@ const UNITS = {
   yd: { symbol: 'yd', mathjs: 'yd', si: 'm' },
   ft: { symbol: 'ft', mathjs: 'ft', si: 'm' },
   in: { symbol: 'in', mathjs: 'in', si: 'm' },
-  thou: { symbol: 'thou', mathjs: 'mil', si: 'm' },
+  thou: { symbol: 'thousandths', mathjs: 'mil', si: 'm' },
   kg: { symbol: 'kg', mathjs: 'kg', si: 'kg' },
   g: { symbol: 'g', mathjs: 'g', si: 'kg' },
   gr: { symbol: 'gr', mathjs: 'gr', si: 'kg' },

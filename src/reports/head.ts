@@ -31,7 +31,8 @@ function shortLine({ title, assembly, calibration, uncalibrated, units, place }:
   const { air } = calibration.rig.conditions;
   return [
     `${title}: ${formatQuantity(assembly.arrow.flying.mass, units.mass, 0)} at`,
-    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},${place === null || place.name === null ? '' : ` ${place.name},`}`,
+    `${formatQuantity(calibration.rig.launchSpeed, units.speed, 0)},`,
+    ...(place === null || place.name === null ? [] : [`${place.name},`]),
     `${formatQuantity(air.temperature, units.temperature, 0)}, density altitude`,
     `${formatQuantity(densityAltitude(air.density), units.height, 0)}`,
     ...(uncalibrated ? ['(shot marks left out)'] : []),

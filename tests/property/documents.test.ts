@@ -70,13 +70,16 @@ function csvFields(text: string): readonly (readonly string[])[] {
 }
 
 describe('any table', () => {
+  // Words that a spreadsheet would run as a formula stand after an apostrophe.
+  const shown = (words: string): string => (/^'\s*\S/.test(words) ? words.slice(1) : words);
+
   it('reads back from CSV with every field', () =>
     fc.assert(
       fc.property(table, (given) => {
         const rows = csvFields(renderTableCsv(given));
         expect(rows).toHaveLength(given.rows.length + 1);
         for (const [i, row] of given.rows.entries())
-          expect(rows[i + 1]).toEqual(
+          expect(rows[i + 1]?.map((field, j) => (row[j] === field ? field : shown(field)))).toEqual(
             row.map((value, j) =>
               typeof value === 'number' ? numberText(value, given.columns[j]?.digits) : (value ?? ''),
             ),

@@ -20,7 +20,9 @@ export function verdictWords({ pins, ring, between }: PinsFindings, units: Displ
   const stretches = pins.map(
     (pin) =>
       `${pinName(pin, units)} ` +
-      `${pin.from === null || pin.to === null ? 'never' : `${formatQuantity(pin.from, units.range, 0)} to ${formatQuantity(pin.to, units.range, 0)}`}`,
+      (pin.from === null || pin.to === null
+        ? 'never'
+        : `${formatQuantity(pin.from, units.range, 0)} to ${formatQuantity(pin.to, units.range, 0)}`),
   );
   const worst = between.reduce<(typeof between)[number] | null>(
     (a, b) => (b.height < 0 && (a === null || b.height < a.height) && b.pin < pins.length ? b : a),
@@ -41,7 +43,7 @@ export function verdictWords({ pins, ring, between }: PinsFindings, units: Displ
 }
 
 export const PINS_NOTE =
-  'down: below the first, along the line the pins stand on; thou is a thousandth of an inch. from, to: the stretch around the ' +
+  'down: below the first, along the line the pins stand on; thousandths are of an inch. from, to: the stretch around the ' +
   'range it is on for over which the arrow stays in the ring with the pin held on its middle.';
 
 /** That the pins stay as they were set. */
