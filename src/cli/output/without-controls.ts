@@ -1,8 +1,8 @@
 import { DIRECTION_SIGNS } from '../../documents/page/printable-text.ts';
 
 /**
- * Text for a terminal without what would steer it: a title or a note of a file from elsewhere may hold escape codes, or a carriage
- * return by which a terminal writes over the line. Line ends and tabs stay, those of a CSV file too.
+ * Text for a terminal without what would steer it: a title or a note of a file from elsewhere may hold escape codes, or a
+ * carriage return by which a terminal writes over the line. Line ends and tabs stay, those of a CSV file too.
  */
 export const withoutControls = (text: string): string =>
   text

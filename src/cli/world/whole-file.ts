@@ -22,7 +22,8 @@ import { writingError } from './file-words.ts';
 
 /**
  * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a
- * Ctrl-C leaves no half file. A link is written through, and stays a link. A file keeps its mode, and a read-only one its content.
+ * Ctrl-C leaves no half file. A link is written through, and stays a link. A file keeps its mode, and a read-only one its
+ * content.
  *
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
  */
