@@ -40,10 +40,7 @@ const TALLEST_EYE = 2.2;
 /** Nearer to the plumb line nobody shoots, and no mark is solved. */
 const STEEPEST = Math.sin(1.3); // of 74 degrees
 
-/**
- * Shots from every stand at every range, along the ground and along the line of sight; those all but straight down are left
- * out.
- */
+/** Shots from every stand, along the ground and along the line of sight; those all but straight down are left out. */
 export function standFindings(
   { setup, calibration: { rig } }: Pick<OpenSetup, 'setup' | 'calibration'>,
   { stands, ranges, spot }: StandAsked,

@@ -1,6 +1,6 @@
 import { groupCentreSd } from '../../calibration/group.ts';
 import type { Measurement, PencilMark, ShotMark } from '../../calibration/measurement.ts';
-import { type Prior, type Priors, TRAVEL_SCALE } from '../../calibration/parameters.ts';
+import { type Prior, TRAVEL_SCALE } from '../../calibration/parameters.ts';
 import { slopeAtHit } from '../../calibration/range-error.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -9,29 +9,18 @@ import type { DayEntry, MarkEntry, SetupFile } from '../schema/schema.ts';
 import { archerSpread } from './archer-spread.ts';
 import type { DaySettings } from './assemble-days.ts';
 import { wayToChronograph } from './assemble-launch.ts';
-import { pitchSd, type ScaleKnowledge } from './assemble-scale.ts';
+import type { ScaleKnowledge } from './assemble-scale.ts';
 import { defaultOf } from './defaults.ts';
-import { dragSd } from './drag-sd.ts';
 import { dropOf, pinShotsIn } from './pin-shots.ts';
 import { shotsIn } from './shots.ts';
 import { statedSd } from './stated-sd.ts';
 
-/**
- * Wider than any error of a sight's scale, so that the marks alone decide. The yardsticks are a pitch to 10 % and a
- * place to 2 mm.
- */
-const UNKNOWN_PITCH: Prior = { value: 1, sd: 10, yardstick: 0.2 }; // of the first value
-const UNKNOWN_PLACE = { sd: 0.5, yardstick: 0.004 }; // m of travel
-/** Without a scale the place of its zero counts in metres of travel. */
-const METRE_OF_TRAVEL = 1;
-/** A mark this near to the zero range is the zero, m. */
-const SAME_RANGE = 0.5;
 /** A bow held further over than this is turned on purpose: such marks serve the sideways fit only, rad. */
 const HELD_OVER = 0.52;
 
 /** How the bow was held for a mark: upright unless the file says otherwise. */
 const cantOf = ({ cant }: MarkEntry): Radians => (cant === undefined ? si(0) : cant);
-const heldOver = (entry: MarkEntry): boolean => Math.abs(cantOf(entry)) > HELD_OVER;
+export const heldOver = (entry: MarkEntry): boolean => Math.abs(cantOf(entry)) > HELD_OVER;
 /** Where a group's centre was: on the mark aimed at unless the file says otherwise. */
 const heightOf = ({ vertical }: MarkEntry): Metres => (vertical === undefined ? si(0) : vertical);
 
@@ -40,7 +29,8 @@ export const marksSetAside = (setup: SetupFile): readonly MarkEntry[] =>
   shotsIn(setup).marks.filter((entry) => isSet(entry) && heldOver(entry));
 
 /** Whether it is known where the sight stood. */
-const isSet = ({ reading, on_tape: line }: MarkEntry): boolean => reading !== undefined || line !== undefined;
+export const isSet = ({ reading, on_tape: line }: MarkEntry): boolean =>
+  reading !== undefined || line !== undefined;
 
 /** Whether the pin that the scale counts from was held: what a lower one shows, `pins` reads from its own place. */
 const isTopPin = ({ pin }: MarkEntry): boolean => pin === undefined || pin === 1;
@@ -102,19 +92,12 @@ function pinMeasurements(
             { setup, rig, spread },
           ),
     ),
-    ...pairs.map((pair): Measurement => {
-      const { near, far } = pair;
-      const sdOf = (entry: MarkEntry): number =>
-        Math.hypot(centreSd(entry, { spread }), rangingSd(entry, rig));
-      return {
-        kind: 'drop',
-        aimedWith: near.range,
-        range: far.range,
-        drop: dropOf(pair),
-        sd: si(Math.hypot(sdOf(far), (sdOf(near) * far.range) / near.range)),
-        ...dated(far.date),
-      };
-    }),
+    ...pairs.map(
+      (pair): Measurement => ({
+        ...dropOf(pair, (entry) => Math.hypot(centreSd(entry, { spread }), rangingSd(entry, rig))),
+        ...dated(pair.far.date),
+      }),
+    ),
   ];
 }
 
@@ -252,54 +235,5 @@ export const centreSdOf = (
     arrowSdPerRange: spread,
   });
 
-const usualCentreSd = (range: Metres): Metres => centreSdOf({ range }, defaultOf('marks.arrow_spread'));
-
-/** What is known of every parameter before the marks. */
-export function priorsOf(
-  setup: SetupFile,
-  rig: Rig,
-  knowledge: ScaleKnowledge,
-  launchSpeedSd: number,
-): Priors {
-  const { bow, arrow, sight } = setup;
-  return {
-    launch_speed: { value: rig.launchSpeed, sd: launchSpeedSd },
-    drag_scale: { value: 1, sd: dragSd(arrow) },
-    peep_height: { value: bow.peep_height, sd: statedSd.peepHeight(bow) ?? defaultOf('bow.peep_height_sd') },
-    scale_ratio:
-      knowledge.pitch === 'from marks'
-        ? UNKNOWN_PITCH
-        : {
-            value: 1,
-            sd: Math.hypot(
-              (statedSd.peepToPin(sight) ?? defaultOf('sight.peep_to_pin_sd')) / sight.peep_to_pin,
-              sight.scale === undefined ? 0 : pitchSd(sight.scale),
-            ),
-          },
-    scale_offset: placePrior(setup, rig, knowledge),
-  };
-}
-
-/**
- * As stated in the file. Otherwise the zero counts as a group of the usual size, unless the marks contain that group
- * themselves or the reading at the zero is unknown.
- */
-function placePrior(setup: SetupFile, rig: Rig, { place }: ScaleKnowledge): Prior {
-  const { sight } = setup;
-  const stated = sight.scale && statedSd.readingAtZero(sight.scale);
-  if (place === 'given' && stated !== undefined) return { value: 0, sd: stated };
-  const travelPerUnit = rig.scale === null ? METRE_OF_TRAVEL : rig.scale.travelPerUnit;
-  const shotAtZero = shotsIn(setup).marks.some(
-    (entry) => isSet(entry) && Math.abs(entry.range - rig.zeroRange) < SAME_RANGE && !heldOver(entry),
-  );
-  if (place !== 'from marks' && !shotAtZero)
-    return {
-      value: 0,
-      sd: (usualCentreSd(rig.zeroRange) * rig.geometry.peepToPin) / rig.zeroRange / travelPerUnit,
-    };
-  return {
-    value: 0,
-    sd: UNKNOWN_PLACE.sd / travelPerUnit,
-    yardstick: UNKNOWN_PLACE.yardstick / travelPerUnit,
-  };
-}
+export const usualCentreSd = (range: Metres): Metres =>
+  centreSdOf({ range }, defaultOf('marks.arrow_spread'));

@@ -5,14 +5,14 @@ import { fixedPins, sliderPins } from './pins.ts';
 import { shotsIn } from './shots.ts';
 
 /** Two groups shot with one fixed pin, whose own place is unknown: only the height between them says something of the flight. */
-export interface PinPair {
+interface PinPair {
   readonly pin: number;
   readonly near: MarkEntry;
   readonly far: MarkEntry;
 }
 
 /** What marks that name a pin do for the fit. */
-export interface PinShots {
+interface PinShots {
   /** Of fixed pins shot at two ranges or more on one day: the nearest and the farthest. */
   readonly pairs: readonly PinPair[];
   /** Lower pins of a slider, at a known place below the top one. */
@@ -69,8 +69,20 @@ function namesOf(
   return all.filter((one, i) => all.findIndex(({ pin, date }) => pin === one.pin && date === one.date) === i);
 }
 
-/** How far the farther group of a pin lies below where the pin would hit if it were on for the nearer range, m. */
-export const dropOf = ({ near, far }: PinPair): Metres =>
-  si((heightOf(near) * far.range) / near.range - heightOf(far));
+/**
+ * How far the farther group of a pin lies below where the pin would hit if it were on for the nearer range.
+ *
+ * @param sdOf standard uncertainty of a group's height, m
+ */
+export function dropOf({ near, far }: PinPair, sdOf: (entry: MarkEntry) => number) {
+  const farther = far.range / near.range;
+  return {
+    kind: 'drop' as const,
+    aimedWith: near.range,
+    range: far.range,
+    drop: si<'m'>(heightOf(near) * farther - heightOf(far)),
+    sd: si<'m'>(Math.hypot(sdOf(far), sdOf(near) * farther)),
+  };
+}
 
 const heightOf = ({ vertical }: MarkEntry): number => (vertical === undefined ? 0 : vertical);

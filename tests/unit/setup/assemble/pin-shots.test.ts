@@ -28,7 +28,8 @@ describe('marks of a fixed pin', () => {
     expect(others).toEqual([]);
     expect(drop).toMatchObject({ kind: 'drop' });
     if (drop?.kind !== 'drop') return;
-    expect(Math.abs(drop.aimedWith / YARD - 30) + Math.abs(drop.range / YARD - 50)).toBeLessThan(1e-9);
+    expect(drop.aimedWith / YARD).toBeCloseTo(30, 9);
+    expect(drop.range / YARD).toBeCloseTo(50, 9);
     expect(Math.abs(drop.drop / INCH - (10 + 5 / 3))).toBeLessThan(1e-9 /* in: rounding */);
     // The farther group is as unsure as any at its range, and the nearer one's error grows by 5/3 on the way.
     expect(drop.sd).toBeGreaterThan(0.01 /* m: half an inch is less than three arrows at 50 yd tell */);
@@ -68,10 +69,11 @@ describe('marks of a lower pin on a slider', () => {
 });
 
 describe('marks under a day', () => {
+  const day = '  - { date: 2026-06-03, marks: [{ range: 30 yd, pin: 3 }] }\n';
   it('that name a pin the sight lacks are refused by their place', () =>
     expect(() =>
       openSetup(
-        `${text.replace('zero_range: 20 yd', 'zero_range: 20 yd\n  pins: [20 yd, 30 yd]')}days:\n  - { date: 2026-06-03, marks: [{ range: 30 yd, pin: 3 }] }\n`,
+        `${text.replace('zero_range: 20 yd', 'zero_range: 20 yd\n  pins: [20 yd, 30 yd]')}days:\n${day}`,
         's.yaml',
       ),
     ).toThrow(/days, entry 1: marks, entry 1: pin: the sight has 2 pins/));
