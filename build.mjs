@@ -17,6 +17,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { foldersIn, writeNotices } from './build-notices.mjs';
 import { buildPage } from './build-page.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
@@ -78,13 +79,20 @@ const emitTypes = () => {
   return spawnSync(process.execPath, argv, { cwd: root, stdio: 'inherit' }).status === 0;
 };
 
+/** What is offered to others, and the folders of the packages that went into it. */
+const packaged = ['cli', 'library'];
+const bundled = [];
+
 /** @returns whether it could be built; the bundler or the compiler has printed why not */
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
   if (name === 'types') return emitTypes();
   if (name === 'page') return buildPage(shared, root);
-  return build(targets[name]).then(
-    () => true,
+  return build({ ...targets[name], metafile: true }).then(
+    ({ metafile }) => {
+      if (packaged.includes(name)) bundled.push(...foldersIn(metafile));
+      return true;
+    },
     () => false,
   );
 }
@@ -98,3 +106,4 @@ for (const name of named.length === 0 ? ['cli', 'library', 'types'] : named) {
   }
   if (!(await make(name))) process.exit(1);
 }
+if (bundled.length > 0) writeNotices(root, bundled);

@@ -61,7 +61,7 @@ export function rigidFlyer(conditions: FlightConditions, options: RigidFlightOpt
       let y = rigidLaunchState(launch, rolling);
       return ranges.map((range) => {
         if (!(range >= x))
-          throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
+          throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`, x);
         y = integrator.advance(x, y, range);
         x = range;
         const [up, right] = [y[RIGID_STATE.axisUp], y[RIGID_STATE.axisRight]];

@@ -49,7 +49,7 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
     let y = launchState(launch);
     return ranges.map((range) => {
       if (!(range >= x))
-        throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`);
+        throw new DomainError('range', range, `rising, and at least ${x} m, where free flight begins`, x);
       y = integrator.advance(x, y, range);
       x = range;
       return y;

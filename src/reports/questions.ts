@@ -30,15 +30,20 @@ const asking = <O extends Options>(
 ): Asking<O> => ({
   question: async () => (await loadQuestion()).question,
   ask: async (sessions, given, system, occasion) => {
-    const [{ question }, { report }, { standingAsked, standingData }] = await Promise.all([
+    const [{ question }, { report }, { standingAsked, standingData }, { undomained }] = await Promise.all([
       loadQuestion(),
       loadReport(),
       import('./standing/standing-asked.ts'),
+      import('./asked/undomained.ts'),
     ]);
     const asked = filled(question, given, system);
-    const standing = standingAsked(sessions, asked);
-    const answer = await report(standing, asked, occasion);
-    return { ...answer, data: { ...answer.data, ...standingData(standing[0], asked) } };
+    try {
+      const standing = standingAsked(sessions, asked);
+      const answer = await report(standing, asked, occasion);
+      return { ...answer, data: { ...answer.data, ...standingData(standing[0], asked) } };
+    } catch (error) {
+      throw undomained(error, { options: question.options, given, asked }, sessions[0]);
+    }
   },
 });
 

@@ -61,7 +61,12 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
   const atZero = flyPath(flight, launchThrough(rig.geometry, zero, rig.cant, rig.launchSpeed), end);
   const nearest = Math.min(...ranges);
   if (!(nearest > atZero.start))
-    throw new DomainError('range', nearest, `beyond ${atZero.start} m, where the arrow leaves the bow`);
+    throw new DomainError(
+      'range',
+      nearest,
+      `beyond ${atZero.start} m, where the arrow leaves the bow`,
+      atZero.start,
+    );
 
   const { peepToPin } = rig.geometry;
   const estimates = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);

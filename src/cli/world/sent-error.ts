@@ -15,6 +15,7 @@ export type SentError =
       readonly quantity: string;
       readonly found: number;
       readonly allowed: string;
+      readonly beyond: number | undefined;
     }
   | { readonly name: 'other'; readonly error: unknown };
 
@@ -28,7 +29,13 @@ export function sentError(error: unknown): SentError {
       reason: error.reason,
     };
   if (error instanceof DomainError)
-    return { name: 'DomainError', quantity: error.quantity, found: error.found, allowed: error.allowed };
+    return {
+      name: 'DomainError',
+      quantity: error.quantity,
+      found: error.found,
+      allowed: error.allowed,
+      beyond: error.beyond,
+    };
   return { name: 'other', error };
 }
 
@@ -36,6 +43,7 @@ export function sentError(error: unknown): SentError {
 export function receivedError(sent: SentError): unknown {
   if (sent.name === 'NumericalError')
     return new NumericalError(sent.code, sent.message, { at: sent.at, reason: sent.reason });
-  if (sent.name === 'DomainError') return new DomainError(sent.quantity, sent.found, sent.allowed);
+  if (sent.name === 'DomainError')
+    return new DomainError(sent.quantity, sent.found, sent.allowed, sent.beyond);
   return sent.error;
 }

@@ -52,6 +52,18 @@ export function limitedQuantity<D extends Dimension>(
   return value;
 }
 
+/** An option's quantity, at most `most` either way. @throws QuestionError naming the option and its limit */
+export function signedQuantity<D extends Dimension>(
+  option: string,
+  text: string,
+  dimension: D,
+  most: string,
+): Quantity<SiUnit[D]> {
+  const value = optionQuantity(option, text, dimension);
+  if (Math.abs(value) <= optionQuantity(option, most, dimension)) return value;
+  throw new QuestionError(`{${option}}: ${text} is too large to be right`, `It takes at most ${most}.`);
+}
+
 /** No wind near the ground has been faster, so that more is a slip of the pen. */
 const STRONGEST_WIND = '200 mph';
 
@@ -71,14 +83,8 @@ export function windSpeed(option: string, text: string): MetresPerSecond {
 }
 
 /** The speed of a wind from the side, either way. @throws QuestionError naming the option */
-export function signedWind(option: string, text: string): MetresPerSecond {
-  const speed = optionQuantity(option, text, 'speed');
-  if (Math.abs(speed) <= optionQuantity(option, STRONGEST_WIND, 'speed')) return speed;
-  throw new QuestionError(
-    `{${option}}: ${text} is too large to be right`,
-    `It takes at most ${STRONGEST_WIND}.`,
-  );
-}
+export const signedWind = (option: string, text: string): MetresPerSecond =>
+  signedQuantity(option, text, 'speed', STRONGEST_WIND);
 
 /** Farther than any bow has shot, so that a range beyond it is a slip of the pen. */
 const FARTHEST = '3000 yd';

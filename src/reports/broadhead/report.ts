@@ -4,7 +4,8 @@ import type { Blades } from '../../arrow/parts/parts.ts';
 import { at } from '../../numerics/at.ts';
 import { straightLaunch } from '../../sight/shot.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { optionRanges, positiveQuantity, signedQuantity } from '../asked/quantity.ts';
+import { WORST_LAUNCH } from '../asked/worst-launch.ts';
 import { caution, cautionBlocks } from '../cautions.ts';
 import { partsOf } from '../changed-build.ts';
 import { dataOf } from '../field.ts';
@@ -39,8 +40,8 @@ export function report([session]: Sessions, asked: AskedHere): Report {
     parts,
     blades: parts.point.blades ?? bladesOf(asked),
     launch,
-    angle: optionQuantity('angle', asked.angle, 'angle'),
-    nockSpeed: optionQuantity('nockTravel', asked.nockTravel, 'speed'),
+    angle: signedQuantity('angle', asked.angle, 'angle', WORST_LAUNCH.angle),
+    nockSpeed: signedQuantity('nockTravel', asked.nockTravel, 'speed', WORST_LAUNCH.nockTravel),
     ranges: flownRanges(optionRanges(asked), launch, units),
   });
   const table = startsAcross(found.starts, units);
@@ -72,9 +73,9 @@ export function report([session]: Sessions, asked: AskedHere): Report {
 
 const bladesOf = ({ blades, length, cuttingDiameter, thickness }: AskedHere): Blades => ({
   count: blades,
-  length: optionQuantity('length', length, 'length'),
-  cuttingDiameter: optionQuantity('cuttingDiameter', cuttingDiameter, 'length'),
-  thickness: optionQuantity('thickness', thickness, 'length'),
+  length: positiveQuantity('length', length, 'length', '4 in'),
+  cuttingDiameter: positiveQuantity('cuttingDiameter', cuttingDiameter, 'length', '4 in'),
+  thickness: positiveQuantity('thickness', thickness, 'length', '0.25 in'),
 });
 
 /** Two blades, by how they stand as the arrow leaves; nothing of more, which are alike all round. */

@@ -1,7 +1,7 @@
 import { fromSi } from '../../quantities/format.ts';
 import { type ShotRow, straightLaunch } from '../../sight/shot.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { flownRange, optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
@@ -52,7 +52,7 @@ function shotAsked(
   { calibration: { rig }, units }: Session,
   { aim: written, to, every }: AskedHere,
 ): FlyAsked {
-  const aim = written === null ? rig.zeroRange : optionQuantity('aim', written, 'length');
+  const aim = written === null ? rig.zeroRange : flownRange('aim', written);
   const ranges = optionRanges({ to, every });
   const launch = straightLaunch(rig, written === null ? null : aim);
   return { aim, launch, ranges, free: flownRanges(ranges, launch, units) };

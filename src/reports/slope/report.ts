@@ -1,6 +1,6 @@
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { optionRanges, signedQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
@@ -26,7 +26,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
       { option: 'steepest', text: asked.steepest },
       { option: 'angleStep', text: asked.angleStep },
     ).filter((slope) => slope !== 0),
-    thirdAxis: optionQuantity('thirdAxis', asked.thirdAxis, 'angle'),
+    thirdAxis: signedQuantity('thirdAxis', asked.thirdAxis, 'angle', '10 deg'),
   });
   const wanted = standAsked(asked, units);
   const stand = wanted === null ? null : standFindings(session, wanted);

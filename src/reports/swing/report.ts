@@ -5,7 +5,8 @@ import { YARD } from '../../quantities/exact.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import { straightLaunch } from '../../sight/shot.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, optionRanges } from '../asked/quantity.ts';
+import { optionRanges, signedQuantity } from '../asked/quantity.ts';
+import { WORST_LAUNCH } from '../asked/worst-launch.ts';
 import { partsOf } from '../changed-build.ts';
 import { dataOf, datumOf, tableOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
@@ -37,8 +38,11 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
   const tear = asked.tear === null ? null : saidTear(session, asked.tear, asked.paper);
   const found = swingFindings(session, {
     launch,
-    angle: tear === null ? optionQuantity('angle', asked.angle, 'angle') : tear.angle,
-    nockSpeed: tear === null ? optionQuantity('nockTravel', asked.nockTravel, 'speed') : tear.nockSpeed,
+    angle: tear === null ? signedQuantity('angle', asked.angle, 'angle', WORST_LAUNCH.angle) : tear.angle,
+    nockSpeed:
+      tear === null
+        ? signedQuantity('nockTravel', asked.nockTravel, 'speed', WORST_LAUNCH.nockTravel)
+        : tear.nockSpeed,
     ranges: flownRanges(optionRanges(asked), launch, session.units),
     papers: papers(session.units),
   });

@@ -2,7 +2,6 @@ import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-un
 import { hasRoomForNear } from '../../documents/tape/sheet-rule.ts';
 import { longestThatFits } from '../../documents/tape/strip-length.ts';
 import { at } from '../../numerics/at.ts';
-import { DomainError } from '../../quantities/domain-error.ts';
 import { fromSi } from '../../quantities/format.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import { si } from '../../quantities/quantity.ts';
@@ -23,6 +22,7 @@ import {
   tapePlaces,
 } from '../../sight/tape.ts';
 import { asZeroed, pinAtZero } from '../../sight/zero.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import type { Session } from '../session.ts';
 
 /** The tape itself: what its table and its words say. */
@@ -38,7 +38,7 @@ export interface TapeFindings extends Tape {
   readonly nearLeftOut: boolean;
 }
 
-/** @throws DomainError when the arrow touches the sight at every range asked for, or the sight has room for none */
+/** @throws QuestionError when the arrow touches the sight at every range asked for, or the sight has room for none */
 export function tapeFindings(
   opened: OpenSetup,
   ranges: readonly TapeRange[],
@@ -53,7 +53,12 @@ export function tapeFindings(
   const served = below > 0 && slider.aboveZero === null ? own.filter(({ along }) => along >= -AT_ZERO) : own;
   const { ticks, endsBefore } = cutToPlace(served, form);
   if (ticks.length === 0)
-    throw new DomainError('ticks on a tape', 0, 'at least one; ask for a wider span of ranges');
+    throw new QuestionError(
+      tape.endsBefore === ranges[0]?.range
+        ? '{from}: the arrow touches the sight at every range from there on, so that there is no tape'
+        : '{from}: the sight has no room for a tape from there on',
+      'Write a shorter {from}, or check bow.peep_height and the keys of "sight:".',
+    );
   return {
     ...tape,
     form,

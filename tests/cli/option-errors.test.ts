@@ -1,0 +1,89 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { atTerminal } from './terminal.ts';
+
+const example = 'examples/mountain-hunt/setup.yaml';
+const builds = 'examples/which-build/setup.yaml';
+/** A number with more digits than anybody measures, a calculation that went astray, and a unit in brackets: what programs say. */
+const RAW = /\d\.\d{5,}|NaN|Infinity|\(rad\)|allowed:/;
+
+describe('a range that is too near is named by its option, in the units of the answer', () => {
+  it.each([
+    ['marks', []],
+    ['fit', []],
+    ['cant', []],
+    ['slope', []],
+    ['misjudge', []],
+    ['wind', []],
+    ['tape', []],
+    ['card', ['--out', 'card.svg']],
+    ['scatter', ['--arrows', '24', '--every', '20yd']],
+  ])('%s', async (name, more) => {
+    const line = [name, example, '--from', '1yd', '--to', '41yd', ...more];
+    const { code, out, err, files } = await atTerminal(line);
+    expect(err).toMatch(
+      /^--from: 1 ?yd is too near, as the arrow leaves the bow 1\.\d\d yd from the eye\. Write --from "5 yd"/,
+    );
+    expect(err).not.toMatch(RAW);
+    expect([code, out, files.size]).toEqual([2, '', 0]);
+    const metric = await atTerminal([...line, '--units', 'metric']);
+    expect(metric.err).toMatch(/leaves the bow 0\.\d\d m from the eye/);
+  });
+  it('compare, whose nearest range is not written', async () => {
+    const { err } = await atTerminal([
+      'compare',
+      builds,
+      '--from',
+      '0.5yd',
+      '--every',
+      '10yd',
+      '--arrows',
+      '0',
+    ]);
+    expect(err).toMatch(/^--from: 0\.5 ?yd is too near/);
+  });
+  it('vary, where it is one of several', async () => {
+    const { out, err } = await atTerminal([
+      'vary',
+      example,
+      '--over',
+      'arrow.mass=440gr,460gr',
+      '--at',
+      '0.5yd,60yd',
+    ]);
+    expect(`${out}${err}`).not.toMatch(/NaN|Infinity/);
+  });
+});
+
+describe('a value that cannot be computed is named by its option', () => {
+  it.each([
+    ['--aim', ['fly', example, '--aim', '0yd']],
+    ['--aim', ['fly', example, '--aim', '0.5yd']],
+    ['--aim', ['fly', example, '--aim=-5yd']],
+    ['--aim', ['fly', example, '--aim', '1e9yd']],
+    ['--angle', ['swing', example, '--angle', '90deg']],
+    ['--angle', ['broadhead', example, '--angle', '90deg']],
+    ['--nock-travel', ['swing', example, '--nock-travel', '1e9fps']],
+    ['--third-axis', ['slope', example, '--third-axis', '89.999deg']],
+    ['--steepest', ['slope', example, '--steepest', '90deg']],
+    ['--steepest', ['card', example, '--steepest', '90deg', '--out', 'card.svg']],
+    ['--most', ['cant', example, '--most', '90deg', '--step', '10deg']],
+    ['--speed', ['wind', example, '--speed', '500mph']],
+    ['--length', ['broadhead', example, '--length', '0in']],
+    ['--thickness', ['broadhead', example, '--thickness=-1in']],
+    ['--cutting-diameter', ['broadhead', example, '--cutting-diameter', '1e9in']],
+  ])('%s in %j', async (option, argv) => {
+    const { code, err, out } = await atTerminal(argv);
+    expect(err.startsWith(`${option}: `)).toBe(true);
+    expect(err).not.toMatch(RAW);
+    expect([code, out]).toEqual([2, '']);
+  });
+});
+
+it('a tape whose arrow touches the sight before its first tick says so, as marks do', async () => {
+  const text = readFileSync(example, 'utf8').replace(/housing_below_pin:.*/, 'housing_below_pin: 3 in');
+  const { err, out, code } = await atTerminal(['tape', 's.yaml', '--from', '60yd'], { 's.yaml': text });
+  expect(`${err}${out}`).toMatch(/^--from: .*the arrow touches the sight/);
+  expect(err).not.toMatch(RAW);
+  expect(code).toBe(2);
+});
