@@ -64,7 +64,7 @@ export function signedQuantity<D extends Dimension>(
   throw new QuestionError(`{${option}}: ${text} is too large to be right`, `It takes at most ${most}.`);
 }
 
-/** No wind near the ground has been faster, so that more is a slip of the pen. */
+/** Nobody shoots in a faster wind, so that more is a slip of the pen; our own judgement. */
 const STRONGEST_WIND = '200 mph';
 
 /** The speed of a wind whose direction is said apart. @throws QuestionError naming the option */
@@ -86,7 +86,7 @@ export function windSpeed(option: string, text: string): MetresPerSecond {
 export const signedWind = (option: string, text: string): MetresPerSecond =>
   signedQuantity(option, text, 'speed', STRONGEST_WIND);
 
-/** Farther than any bow has shot, so that a range beyond it is a slip of the pen. */
+/** Far beyond any mark of a sight, so that a longer range is a slip of the pen; our own judgement. */
 const FARTHEST = '3000 yd';
 
 /** A range that an arrow may fly, m. @throws QuestionError naming the option */

@@ -10,8 +10,8 @@ type Texts = Readonly<Record<string, unknown>>;
 const NEAREST = ['from', 'at', 'aim', 'to'];
 
 /**
- * A value outside what can be computed, as a fault of the option that it comes from and in the units of the answer. Another error,
- * and one to which no option that was written can have led, is given back as it is.
+ * A value outside what can be computed, as a fault of the option that it comes from and in the units of the answer. Another
+ * error, and one to which no option that was written can have led, is given back as it is.
  *
  * @param given the options that were written
  * @param asked all of them
@@ -33,8 +33,9 @@ export function undomained(
     );
   const written = Object.entries(given).filter(([name]) => Object.hasOwn(options, name));
   if (written.length === 0) return error;
+  const told = written.map(([name, value]) => `{${name}} ${String(value)}`).join(', ');
   return new QuestionError(
-    `${written.map(([name, value]) => `{${name}} ${String(value)}`).join(', ')}: with this there is no answer, because ${error.message}`,
+    `${told}: with this there is no answer, because ${error.message}`,
     'Write values nearer to the usual ones.',
   );
 }
