@@ -11,9 +11,7 @@ const linesOf = (path: string): readonly string[] =>
   readFileSync(path, 'utf8').replace(/\n$/, '').split('\n');
 
 /** Long lines in each room that are not mended yet: so many at most. A room without any is taken off the list. */
-const longLinesPending: Readonly<Record<string, number>> = {
-  'src/reports': 30,
-};
+const longLinesPending: Readonly<Record<string, number>> = {};
 
 it('no file is longer than a reader keeps in mind', () => {
   const offences = files
