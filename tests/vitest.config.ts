@@ -14,6 +14,8 @@ const setUp: Readonly<Record<string, string[]>> = {
 
 export default defineConfig({
   test: {
+    // Every core works: left to itself, one stays idle, and on two that is half.
+    maxWorkers: '100%',
     projects: projects.map((name) => ({
       root: '.',
       test: {
