@@ -7,6 +7,7 @@ import { button, element, freshId, refill } from '../show/element.ts';
 import { reportView } from '../show/report-view.ts';
 import { askedOf, type Beside } from './asked-of.ts';
 import { isLong } from './asker.ts';
+import { newestFirst } from './newest-first.ts';
 import { optionForm } from './option-form.ts';
 import { optionLabel } from './option-label.ts';
 import { otherSetups } from './other-setups.ts';
@@ -70,8 +71,6 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
     isStopped = true;
     desk.asker.stop(name);
   };
-  let isAsking = false;
-  let isStale = false;
   let last: Report | null = null;
   const form = optionForm(desk, question, () => again());
   const beside = several ? otherSetups(desk, () => again()) : null;
@@ -115,21 +114,7 @@ function fill(desk: Desk, name: QuestionName, question: Question, body: HTMLElem
         outcome.draft ? draftHint() : null,
       );
   };
-  const again = (): void => {
-    if (isAsking && !isLong(name)) {
-      isStale = true;
-      return;
-    }
-    isAsking = true;
-    requestAnimationFrame(() => {
-      void askNow().finally(() => {
-        isAsking = false;
-        if (!isStale) return;
-        isStale = false;
-        again();
-      });
-    });
-  };
+  const again = newestFirst(askNow, !isLong(name));
   const csv = button(
     'Table as CSV',
     () => {

@@ -5,6 +5,7 @@ import type { Desk } from '../screen/desk.ts';
 import { button, element, freshId, refill } from '../show/element.ts';
 import { reportView } from '../show/report-view.ts';
 import { askedOf } from './asked-of.ts';
+import { newestFirst } from './newest-first.ts';
 
 /** A number of the arrow that is tried by sliding, from its own value a part down and up. */
 interface Tried {
@@ -51,8 +52,6 @@ export function tryOut(desk: Desk) {
       ...(speed === undefined ? {} : { launch: { speed } }),
     };
   };
-  let isAsking = false;
-  let isStale = false;
   const askNow = async (): Promise<void> => {
     const asked = askedOf(desk, 'marks', { build: NAME, every: '10 yd', from: '20 yd' });
     if (asked === null) return;
@@ -67,21 +66,7 @@ export function tryOut(desk: Desk) {
         : element('p', { class: 'warning' }, outcome.failure),
     );
   };
-  const again = (): void => {
-    if (isAsking) {
-      isStale = true;
-      return;
-    }
-    isAsking = true;
-    requestAnimationFrame(() => {
-      void askNow().finally(() => {
-        isAsking = false;
-        if (!isStale) return;
-        isStale = false;
-        again();
-      });
-    });
-  };
+  const again = newestFirst(askNow);
   const slid = ({ path, label, dimension, unit, span }: Tried, typed: string): HTMLElement | null => {
     const name = unit[units.value() === 'imperial' ? 'imperial' : 'metric'];
     const value = readOrNull(typed, dimension);

@@ -45,24 +45,18 @@ export function parameterFields(session: Session): readonly Field<ParameterFound
   ];
 }
 
-/** Every shot mark beside what the calibrated model says of it. */
-export const MARK_FIELDS: readonly Field<MarkResidual>[] = [
-  {
-    key: 'range_m',
-    name: 'range',
-    unit: 'range',
-    digits: 1,
-    of: ({ residual }) => residual.measurement.range,
-  },
-  { key: 'reading', name: 'reading', symbol: 'scale', digits: 2, of: ({ reading }) => reading },
-  { key: 'predicted', name: 'predicted', symbol: 'scale', digits: 2, of: ({ predicted }) => predicted },
-  {
-    key: 'residual',
-    name: 'residual',
-    symbol: 'scale',
-    digits: 2,
-    of: ({ reading, predicted }) => reading - predicted,
-  },
+/** Of whatever the sight was set to, where it was shot from and how far off it hit. */
+interface OfShot {
+  readonly residual: Residual;
+}
+const RANGE: Field<OfShot> = {
+  key: 'range_m',
+  name: 'range',
+  unit: 'range',
+  digits: 1,
+  of: ({ residual }) => residual.measurement.range,
+};
+const OFF_TARGET: readonly Field<OfShot>[] = [
   {
     key: 'on_target_m',
     name: 'on target',
@@ -80,15 +74,24 @@ export const MARK_FIELDS: readonly Field<MarkResidual>[] = [
   { key: 'studentised', name: 'in errors', digits: 1, of: ({ residual }) => residual.studentised },
 ];
 
+/** Every shot mark beside what the calibrated model says of it. */
+export const MARK_FIELDS: readonly Field<MarkResidual>[] = [
+  RANGE,
+  { key: 'reading', name: 'reading', symbol: 'scale', digits: 2, of: ({ reading }) => reading },
+  { key: 'predicted', name: 'predicted', symbol: 'scale', digits: 2, of: ({ predicted }) => predicted },
+  {
+    key: 'residual',
+    name: 'residual',
+    symbol: 'scale',
+    digits: 2,
+    of: ({ reading, predicted }) => reading - predicted,
+  },
+  ...OFF_TARGET,
+];
+
 /** Every pencil line on the strip beside the calibrated model's. */
 export const PENCIL_FIELDS: readonly Field<PencilResidual>[] = [
-  {
-    key: 'range_m',
-    name: 'range',
-    unit: 'range',
-    digits: 1,
-    of: ({ residual }) => residual.measurement.range,
-  },
+  RANGE,
   { key: 'on_tape_m', name: 'pencil line', unit: 'mm', digits: 2, of: ({ onTape }) => onTape },
   { key: 'predicted_m', name: 'predicted', unit: 'mm', digits: 2, of: ({ predicted }) => predicted },
   {
@@ -98,21 +101,7 @@ export const PENCIL_FIELDS: readonly Field<PencilResidual>[] = [
     digits: 2,
     of: ({ onTape, predicted }) => onTape - predicted,
   },
-  {
-    key: 'on_target_m',
-    name: 'on target',
-    unit: 'smallLength',
-    digits: targetDigits,
-    of: ({ residual }) => residual.residual,
-  },
-  {
-    key: 'on_target_sd_m',
-    name: '±',
-    unit: 'smallLength',
-    digits: targetDigits,
-    of: ({ residual }) => residual.measurement.sd,
-  },
-  { key: 'studentised', name: 'in errors', digits: 1, of: ({ residual }) => residual.studentised },
+  ...OFF_TARGET,
 ];
 
 /** Chronograph readings and drops beside the model, for programs. */
