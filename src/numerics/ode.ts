@@ -19,7 +19,7 @@ export interface Integrator<State extends readonly number[] = readonly number[]>
 }
 
 export interface IntegratorOptions {
-  /** One for all components of the state, or one for each. */
+  /** One for all components of the state, or one for each; so with the next. */
   readonly relativeTolerance?: number | readonly number[];
   readonly absoluteTolerance?: number | readonly number[];
   /** The length of the first trial step of every advance, in units of x; the solver raises it to at least 1e-4. */
@@ -47,7 +47,7 @@ const INSPECTION_MASK = 31;
  *
  * One solver is kept and used again by every advance, so an integrator serves one trajectory at a time; a
  * derivative must not call `advance` of its own integrator. Local error per step is held below
- * absoluteTolerance + relativeTolerance |y| for the root mean square over the components: of each, where there is one for each.
+ * absoluteTolerance + relativeTolerance |y| for the root mean square over the components.
  *
  * @param dimension length of the state
  * @throws NumericalError from `advance`, with the x reached: 'non-finite' when an argument, a derivative or the result is not
@@ -101,20 +101,23 @@ export function createIntegrator<State extends readonly number[]>(
       initialStepSize,
       maxSteps: Infinity, // every step evaluates, and evaluations are limited
     });
-  const walker = solverFrom(initialStep);
-  const leaper = solverFrom(Number.MAX_VALUE);
+  // A solver takes as long to make as a tenth of a flight, and most flights need one of the two.
+  const walker = once(() => solverFrom(initialStep));
+  const leaper = once(() => solverFrom(Number.MAX_VALUE));
 
   const walk = (x0: number, y0: State, length: number): State => {
+    const solver = walker();
     origin = x0;
-    forget(walker);
-    return walker.solve(0, y0, length).y;
+    forget(solver);
+    return solver.solve(0, y0, length).y;
   };
 
   /** The solver halves its first step where the end is near: asked for twice the length, it tries the length itself. */
   const leapOver = (x0: number, y0: State, length: number): State => {
+    const solver = leaper();
     origin = x0;
-    forget(leaper);
-    for (const { x1: done, y } of leaper.solutionSegments(0, y0, 2 * length))
+    forget(solver);
+    for (const { x1: done, y } of solver.solutionSegments(0, y0, 2 * length))
       return done === length ? y : walk(x0 + done, y, length - done);
     return walk(x0, y0, length);
   };
@@ -144,6 +147,15 @@ export function createIntegrator<State extends readonly number[]>(
       return y;
     },
     evaluations: () => calls,
+  };
+}
+
+/** What `make` makes, made when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }
 
