@@ -116,7 +116,8 @@ export async function rigidLines(): Promise<readonly string[]> {
     `${ratio.toFixed(1)} times ${steps} equal Runge-Kutta steps of the same error`;
   const seconds = await twoThreads();
   return [
-    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${used(everyday, () => everyday.states(launch, [RANGE]))} evaluations, ` +
+    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ` +
+      `${used(everyday, () => everyday.states(launch, [RANGE]))} evaluations, ` +
       `error ${millimetres(pointError)}; ${equalSteps(point / pointEqual, pointSteps)}`,
     `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ` +
       `${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, ` +
