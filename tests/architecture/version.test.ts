@@ -5,7 +5,8 @@ import { filesIn } from './source-files.ts';
 const { version }: { readonly version: string } = JSON.parse(readFileSync('package.json', 'utf8'));
 
 it('the version is written in package.json and nowhere else', () => {
-  const scripts = readdirSync('.').filter((name) => /\.(mjs|md)$/.test(name));
+  const builders = readdirSync('build').map((name) => `build/${name}`);
+  const scripts = [...readdirSync('.'), ...builders].filter((name) => /\.(mjs|md)$/.test(name));
   // Digits and points around it would make it another number.
   const said = new RegExp(String.raw`(?<![\d.])${version.replaceAll('.', String.raw`\.`)}(?![\d.])`);
   const places = [...filesIn('src'), ...filesIn('tests'), ...scripts];

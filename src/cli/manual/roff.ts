@@ -22,8 +22,8 @@ const coded = (character: string): string =>
   `\\[u${character.codePointAt(0)?.toString(16).toUpperCase().padStart(4, '0')}]`;
 
 /**
- * The beginning of a page, which has no date so that the same program gives the same bytes. Words are not divided, since an option
- * in two halves cannot be found, and lines are ragged, since stretched ones read badly in a terminal.
+ * The beginning of a page, which has no date so that the same program gives the same bytes. Words are not divided, since an
+ * option in two halves cannot be found, and lines are ragged, since stretched ones read badly in a terminal.
  */
 export const pageHead = (name: string, version: string): string =>
   `.TH ${roffText(name.toUpperCase())} 1 "" "${roffText(`${name} ${version}`)}"\n.nh\n.ad l`;
