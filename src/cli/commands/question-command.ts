@@ -9,6 +9,7 @@ import {
   allOption,
   chosenOption,
   csvOption,
+  dateOption,
   examples,
   jsonOption,
   uncalibratedOption,
@@ -32,7 +33,7 @@ export function questionCommand(
   const out =
     sheet === null
       ? []
-      : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always')];
+      : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always'), dateOption()];
   const shared = [
     allOption(),
     jsonOption(),
