@@ -6,7 +6,7 @@ import type { Fault } from './fault.ts';
  * So many measurements are fitted in seconds; beyond, what they have in common takes a time that grows with the square of their
  * number and the cube. Nobody sights in with more: arrows shot alike are one mark.
  */
-export const MOST_MEASUREMENTS = 300;
+const MOST_MEASUREMENTS = 300;
 
 const LISTS = ['marks', 'speeds', 'drops'] as const;
 
