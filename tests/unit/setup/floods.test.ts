@@ -88,6 +88,11 @@ it('a mistyped key in a row of a list of drag coefficients is refused with the k
   expect(problem?.message).toContain('there is no key "vals" here. Allowed: reynolds, value.');
 });
 
+it('a tag in front of a key is refused too', () =>
+  expect(messagesOf(SMALLEST.replace('mass: 452 gr', '!!str mass: 452 gr')).join('\n')).toMatch(
+    /arrow\.mass: begins with an exclamation mark/,
+  ));
+
 it('a tag that would change what is written is refused, not dropped', () => {
   const messages = messagesOf(SMALLEST.replace('452 gr', '!!null 452 gr'));
   expect(messages.join('\n')).toMatch(/begins with an exclamation mark/);
