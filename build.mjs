@@ -17,8 +17,8 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { foldersIn, writeNotices } from './build-notices.mjs';
-import { buildPage } from './build-page.mjs';
+import { foldersIn, writeNotices } from './build/notices.mjs';
+import { buildPage } from './build/page.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 
@@ -34,13 +34,17 @@ const shared = {
     // The `yaml` package's browser build is the same code as modules, so that the bundler leaves out what is not used.
     yaml: './node_modules/yaml/browser/index.js',
     // The fonts are not WOFF2 files, and the decoder of that format is larger than the program.
-    'brotli/decompress.js': './src/documents/render/no-woff2.cjs',
+    'brotli/decompress.js': './build/stand-ins/no-woff2.cjs',
+    // Documents are not encrypted, and we break lines ourselves.
+    '@noble/ciphers/aes': './build/stand-ins/no-ciphers.mjs',
+    linebreak: './build/stand-ins/no-linebreak.mjs',
   },
 };
 /** pdfkit asks for Node's modules by `require`, which a module does not have of itself. */
 const node = {
   ...shared,
   platform: 'node',
+  alias: { ...shared.alias, 'tiny-inflate': './build/stand-ins/inflate-by-zlib.cjs' },
   banner: {
     js: 'import{createRequire as nodeRequire}from"node:module";const require=nodeRequire(import.meta.url);',
   },
