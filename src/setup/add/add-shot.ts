@@ -25,8 +25,8 @@ const KEYS = ['range', 'reading', 'arrows', 'group', 'lateral', 'vertical', 'dat
  * A setup file with a mark, a speed down range or the speed at the bow added in the archer's words.
  *
  * @param name of the file, for messages
- * @param day  the name of the day that it belongs to, in `days`; one that is not there yet is begun. Without it the shot stands at
- *   the top of the file
+ * @param day  the name of the day that it belongs to, in `days`; one that is not there yet is begun. Without it the shot
+ *   stands at the top of the file
  * @throws ShotWordsError for words that cannot be understood; SetupError for a file that has faults, or would have with them
  */
 export function addShot(
