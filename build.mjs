@@ -12,7 +12,6 @@
  *
  * Without arguments it builds what the package offers: all of these but the page and what only npm runs.
  */
-import { spawnSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
@@ -21,6 +20,7 @@ import { build } from 'esbuild';
 import { writeManual } from './build/manual.mjs';
 import { foldersIn, writeNotices } from './build/notices.mjs';
 import { buildPage } from './build/page.mjs';
+import { writeTypes } from './build/types.mjs';
 import { versionAlone } from './build/version-alone.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
@@ -81,12 +81,6 @@ const targets = {
   bench: { ...node, entryPoints: ['tests/bench/bench.ts'], outdir: 'dist/bench' },
 };
 
-/** @returns whether the compiler found nothing wrong */
-const emitTypes = () => {
-  const argv = ['node_modules/typescript/bin/tsc', '--project', 'src/tsconfig.types.json'];
-  return spawnSync(process.execPath, argv, { cwd: root, stdio: 'inherit' }).status === 0;
-};
-
 /** What is offered to others, and the folders of the packages that went into it. */
 const packaged = ['cli', 'library'];
 const bundled = [];
@@ -94,7 +88,7 @@ const bundled = [];
 /** @returns whether it could be built; the bundler or the compiler has printed why not */
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
-  if (name === 'types') return emitTypes();
+  if (name === 'types') return writeTypes(root);
   if (name === 'man') return writeManual(node, root);
   if (name === 'page') return buildPage(shared, root);
   return build({ ...targets[name], metafile: true }).then(
