@@ -7,6 +7,7 @@
  *   node build.mjs page       the page: a folder for a browser, and quillpath.html, all of it in one file
  *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
  *   node build.mjs man        the manual page of the command line: quillpath.1
+ *   node build.mjs cli library bill    what is inside of these: sbom.json
  *   node build.mjs accuracy   what `npm run accuracy` runs
  *   node build.mjs bench      what `npm run bench` runs
  *
@@ -17,6 +18,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { writeBill } from './build/bill.mjs';
 import { writeManual } from './build/manual.mjs';
 import { foldersIn, writeNotices } from './build/notices.mjs';
 import { buildPage } from './build/page.mjs';
@@ -89,6 +91,7 @@ const bundled = [];
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
   if (name === 'types') return writeTypes(root);
+  if (name === 'bill') return writeBill(root, bundled);
   if (name === 'man') return writeManual(node, root);
   if (name === 'page') return buildPage(shared, root);
   return build({ ...targets[name], metafile: true }).then(
@@ -100,9 +103,9 @@ async function make(name) {
   );
 }
 
-const known = [...Object.keys(targets), 'page', 'types', 'man'];
+const known = [...Object.keys(targets), 'page', 'types', 'man', 'bill'];
 const named = process.argv.slice(2);
-for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man'] : named) {
+for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man', 'bill'] : named) {
   if (!known.includes(name)) {
     process.stderr.write(`build.mjs: there is no target "${name}". Write one of: ${known.join(', ')}.\n`);
     process.exit(2);

@@ -46,13 +46,12 @@ function reached(path, seen = new Set()) {
 }
 
 /** @returns whether the compiler found nothing wrong */
-export function writeTypes(root) {
+export function writeTypes(root, types = join(root, 'dist/types')) {
   const config = ts.getParsedCommandLineOfConfigFile(join(root, 'src/tsconfig.types.json'), {}, ts.sys);
-  const program = ts.createProgram(config.fileNames, config.options);
+  const program = ts.createProgram(config.fileNames, { ...config.options, outDir: types });
   const { diagnostics } = program.emit();
   for (const { messageText } of diagnostics)
     process.stderr.write(`${ts.flattenDiagnosticMessageText(messageText, '\n')}\n`);
-  const types = join(root, 'dist/types');
   const path = join(types, `${INFERRED.file}.d.ts`);
   const declaration = writtenOut(program, join(root, `src/${INFERRED.file}.ts`), INFERRED.name);
   writeFileSync(path, withoutSchema(path, INFERRED.name, declaration));
