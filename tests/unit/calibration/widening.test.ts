@@ -18,7 +18,8 @@ describe('scatterOf', () => {
     expect(Math.abs(scatterOf(60, 6).widening / Math.sqrt(10) - 1)).toBeLessThan(1e-6 /* relative */));
 
   it.each([
-    // With two measurements p = exp(-x/2) and p_n = exp(-1): of a sum of 6, (1 - exp(-2))^2 = 0.747645 of the ratio 3 - 1 is taken.
+    // With two measurements p = exp(-x/2) and p_n = exp(-1): of a sum of 6, (1 - exp(-2))^2 = 0.747645 of the ratio 3 - 1 is
+    // taken.
     [6, 2, Math.sqrt(1 + 2 * 0.747645)],
     // With four p = exp(-x/2) (1 + x/2): of 12, 7 exp(-6) / (3 exp(-2)) = 0.0427365, so 0.916353 of the ratio 3 - 1.
     [12, 4, Math.sqrt(1 + 2 * 0.916353)],
