@@ -31,8 +31,8 @@ function fitWords(message: string, at: number | undefined, naming: Naming): stri
       ? ''
       : ` first what was shot at ${inBoth(at)}, which is farthest from what the file's other numbers say`;
   return (
-    `No answer: no bow was found that these marks are of. Check${first === '' ? ' the marks' : first}; then speed, mass, drag and ` +
-    `the scale. Or leave the marks out with ${naming('uncalibrated')}. (${message}.)`
+    `No answer: no bow was found that these marks are of. Check${first === '' ? ' the marks' : first}; then speed, mass, ` +
+    `drag and the scale. Or leave the marks out with ${naming('uncalibrated')}. (${message}.)`
   );
 }
 
