@@ -180,6 +180,18 @@ describe('vary', () => {
     ]);
     expect(out.split('\r\n')).toEqual(['point mass (gr),mass (gr)', '100,438', '150,488', '']);
   });
+  it('tells a key that is set from what comes of it', async () => {
+    const { out } = await atTerminal([
+      'vary',
+      example,
+      '--over',
+      'arrow.mass=400gr,500gr',
+      '--show',
+      'mass',
+      '--csv',
+    ]);
+    expect(out.split('\r\n')).toEqual(['mass set (gr),mass (gr)', '400,400', '500,500', '']);
+  });
   it('says what to write for what it does not know', async () => {
     expect(await refused('--over', 'arrow.mas=1gr')).toMatch(/arrow\.mas/);
     expect(await refused('--over', 'arrow.mass=1gr')).toMatch(/below the limit/);
