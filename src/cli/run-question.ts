@@ -3,11 +3,13 @@ import type { Question } from '../reports/asked/question.ts';
 import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
+import { flagOf } from './commands/flag.ts';
 import type { Io } from './io.ts';
 import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { CommandLineError } from './world/command-line-error.ts';
+import { documentDate } from './world/document-date.ts';
 import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
@@ -15,6 +17,8 @@ export interface Answering extends Form {
   readonly units: UnitSystem;
   readonly uncalibrated?: boolean;
   readonly out?: string;
+  /** The day that the document carries. */
+  readonly date?: string;
   /** The options of the question that were written. */
   readonly given: Readonly<Record<string, unknown>>;
 }
@@ -24,7 +28,7 @@ export async function runQuestion(
   io: Io,
   name: QuestionName,
   paths: readonly [string, ...string[]],
-  { units, uncalibrated, out, given, ...form }: Answering,
+  { units, uncalibrated, out, date, given, ...form }: Answering,
 ): Promise<void> {
   const asked = await QUESTIONS[name].question();
   if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
@@ -40,11 +44,16 @@ export async function runQuestion(
     );
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
-  const occasion = occasionOf(io, out !== undefined);
+  // What the environment says of dates spoils no answer without a document.
+  const dated = documentDate(out === undefined ? { now: io.now } : io, date);
+  const occasion = occasionOf(io, { day: dated.day, sheet: out !== undefined });
   const sessions = [open(first), ...others.map(open)] as const;
   const report = await QUESTIONS[name].ask(sessions, withTexts(io, asked, given), units, occasion);
   const { sheet, title } = report;
-  const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
+  const files =
+    out === undefined || sheet === null
+      ? []
+      : await writeDrawing(io, out, sheet, { title, madeAt: dated.madeAt });
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
 
@@ -57,17 +66,16 @@ const namesOfTexts = ({ options }: Question, given: Answering['given']): readonl
 /** What was given, with the text of a file in the place of its name. */
 const withTexts = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
   Object.fromEntries(
-    Object.entries(given).map(([option, value]) => [
-      option,
-      options[option]?.kind === 'text file' && typeof value === 'string'
-        ? { name: value, text: readNamedFile(io, value) }
-        : value,
-    ]),
+    Object.entries(given).map(([name, value]) => {
+      const option = options[name];
+      if (option?.kind !== 'text file' || typeof value !== 'string') return [name, value];
+      const wanted = { flag: flagOf(name), what: option.what };
+      return [name, { name: value, text: readNamedFile(io, value, wanted) }];
+    }),
   );
 
-const occasionOf = (io: Io, sheet: boolean): Occasion => ({
-  now: io.now(),
-  sheet,
+const occasionOf = (io: Io, document: Pick<Occasion, 'day' | 'sheet'>): Occasion => ({
+  ...document,
   pool: async () => (await io.pool?.()) ?? ownThread,
   progress: (label, total) => progressBar(io, label, total),
 });

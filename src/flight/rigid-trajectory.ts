@@ -38,8 +38,8 @@ const SLACK = [
   1, // roll
 ];
 /**
- * Longest and first step, m: a seventh of a common swing. In longer ones a kink of the cross-flow can pass unseen, and shorter ones
- * only cost more.
+ * Longest and first step, m: a seventh of a common swing. In longer ones a kink of the cross-flow can pass unseen, and shorter
+ * ones only cost more.
  */
 const STEP = 3;
 

@@ -10,7 +10,7 @@ export interface Options {
   readonly absoluteTolerance: number | readonly number[];
   readonly initialStepSize: number;
   /** 0 for steps of any length. */
-  readonly maxStepSize: number;
+  readonly maxStepSize?: number;
   readonly maxSteps: number;
 }
 
