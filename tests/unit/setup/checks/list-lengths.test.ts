@@ -4,11 +4,10 @@ import { problemsOf } from '../problems-of.ts';
 
 const days = (count: number): string =>
   `days:\n${Array.from({ length: count }, (_, i) => `  - { date: day ${i}, temperature: 50 degF }\n`).join('')}`;
+const rows = (count: number): string =>
+  Array.from({ length: count }, (_, i) => `{ reynolds: ${10000 + 100 * i}, value: 2 }`).join(', ');
 const drag = (count: number): string =>
-  SMALLEST.replace(
-    'mass: 452 gr',
-    `mass: 452 gr, drag_coefficient: [${Array.from({ length: count }, (_, i) => `{ reynolds: ${10000 + 100 * i}, value: 2 }`).join(', ')}]`,
-  );
+  SMALLEST.replace('mass: 452 gr', `mass: 452 gr, drag_coefficient: [${rows(count)}]`);
 const mark = (hits: number): string =>
   `  - { range: 40 yd, hits: [${'[1 in, -2 in], '.repeat(hits - 1)}[2 in, 0 in]] }\n`;
 
