@@ -8,8 +8,8 @@ const MOST_DAYS = 100;
 /** A table read off a curve has a tenth of it. */
 const MOST_DRAG_ROWS = 100;
 /** Every arrow is held against all others of its group. */
-const MOST_HITS = 100;
-const MOST_HITS_IN_ALL = 2000;
+const MOST_HITS = 60;
+const MOST_HITS_IN_ALL = 1000;
 
 /** Lists that would take minutes to compute with, and that nobody writes. */
 export function listLengthFaults(draft: Draft): readonly Fault[] {

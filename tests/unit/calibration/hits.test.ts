@@ -36,9 +36,10 @@ describe('middle and spread of hits', () => {
 
 describe('wild arrows', () => {
   it('are at most twenty: more are no exceptions', () => {
-    const groups = evening(3, [60, 60]).map(({ range, hits }) => ({
+    // Each three times as far as the one before, so that none hides another.
+    const groups = evening(3, [60]).map(({ range, hits }) => ({
       range,
-      hits: hits.map((hit, i) => (i % 4 === 0 ? { ...hit, high: hit.high + 5 } : hit)),
+      hits: hits.map((hit, i) => (i < 25 ? { ...hit, high: 3 ** i } : hit)),
     }));
     expect(wildArrows(groups, USUAL)).toHaveLength(20);
   });
