@@ -3,12 +3,13 @@ import type { Question } from '../reports/asked/question.ts';
 import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
+import { flagOf } from './commands/flag.ts';
 import type { Io } from './io.ts';
 import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { CommandLineError } from './world/command-line-error.ts';
-import { openNamedFile, readNamedFile } from './world/named-file.ts';
+import { openNamedFile, readOptionFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
 export interface Answering extends Form {
@@ -60,7 +61,7 @@ const withTexts = (io: Io, { options }: Question, given: Answering['given']): An
     Object.entries(given).map(([option, value]) => [
       option,
       options[option]?.kind === 'text file' && typeof value === 'string'
-        ? { name: value, text: readNamedFile(io, value) }
+        ? { name: value, text: readOptionFile(io, flagOf(option), value) }
         : value,
     ]),
   );

@@ -9,11 +9,23 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     io.out(`${VERSION}\n`);
     return EXIT.done;
   }
+  const told: Io = { ...io, err: (text) => io.err(withShortWords(text, argv)) };
   try {
     const { runProgram } = await import('./program.ts');
-    return await runProgram(argv, io);
+    return await runProgram(argv, told);
   } catch (error) {
     const { reportError } = await import('./output/report-error.ts');
-    return reportError(error, io, argv.includes('--json'));
+    return reportError(error, told, argv.includes('--json'));
   }
+}
+
+/** Enough of a word to know it by, characters; the name of a file is rarely longer. */
+const LONGEST_WORD = 120;
+
+/** What is told of a command line, with the words of it that have no end cut short. */
+function withShortWords(text: string, argv: readonly string[]): string {
+  const long = argv
+    .flatMap((word) => [word, word.slice(word.indexOf('=') + 1)])
+    .filter((word) => word.length > LONGEST_WORD);
+  return long.reduce((told, word) => told.replaceAll(word, `${word.slice(0, LONGEST_WORD)}…`), text);
 }

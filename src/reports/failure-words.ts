@@ -8,6 +8,9 @@ import { type Naming, named } from './asked/question-error.ts';
 const SHORTER = 'Choose a shorter {to} or range, or check speed, mass and drag.';
 const NEAR_OR_FAR =
   'The arrow falls short of it, or it is too near. Choose a shorter {to} or a longer {from}, or check speed, mass and drag.';
+const BEYOND =
+  'The arrow does not get that far, or a value is beyond what can be computed. Choose a shorter {to} or range, or check speed, ' +
+  'mass and drag.';
 const WRONG_UNIT =
   'These values are outside what can be computed: check the setup file and the options for a wrong unit.';
 
@@ -22,6 +25,8 @@ export function failureWords({ code, message, at, reason }: NumericalError, nami
     return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)} (${message}.)`;
   if (reason === FIT_NOT_CONVERGED)
     return `No answer: ${message}. Check the marks for a mistake, or leave them out with ${naming('uncalibrated')}.`;
+  // What a number that is none was read from says nothing to an archer.
+  if (code === 'non-finite') return `No answer. ${named(BEYOND, naming)}`;
   return `No answer: ${message}. ${WRONG_UNIT}`;
 }
 
