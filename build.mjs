@@ -6,10 +6,11 @@
  *   node build.mjs library    the public entry: quillpath.js, which needs neither Node nor a page
  *   node build.mjs page       the page: a folder for a browser, and quillpath.html, all of it in one file
  *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
+ *   node build.mjs man        the manual page of the command line: quillpath.1
  *   node build.mjs accuracy   what `npm run accuracy` runs
  *   node build.mjs bench      what `npm run bench` runs
  *
- * Without arguments it builds what the package offers: the first three.
+ * Without arguments it builds what the package offers: all of these but the page and what only npm runs.
  */
 import { spawnSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
@@ -17,8 +18,10 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { foldersIn, writeNotices } from './build-notices.mjs';
-import { buildPage } from './build-page.mjs';
+import { writeManual } from './build/manual.mjs';
+import { foldersIn, writeNotices } from './build/notices.mjs';
+import { buildPage } from './build/page.mjs';
+import { versionAlone } from './build/version-alone.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 
@@ -30,17 +33,22 @@ const shared = {
   entryNames: '[name]',
   outdir: 'dist',
   logLevel: 'warning',
+  plugins: [versionAlone(root)],
   alias: {
     // The `yaml` package's browser build is the same code as modules, so that the bundler leaves out what is not used.
     yaml: './node_modules/yaml/browser/index.js',
     // The fonts are not WOFF2 files, and the decoder of that format is larger than the program.
-    'brotli/decompress.js': './src/documents/render/no-woff2.cjs',
+    'brotli/decompress.js': './build/stand-ins/no-woff2.cjs',
+    // Documents are not encrypted, and we break lines ourselves.
+    '@noble/ciphers/aes': './build/stand-ins/no-ciphers.mjs',
+    linebreak: './build/stand-ins/no-linebreak.mjs',
   },
 };
 /** pdfkit asks for Node's modules by `require`, which a module does not have of itself. */
 const node = {
   ...shared,
   platform: 'node',
+  alias: { ...shared.alias, 'tiny-inflate': './build/stand-ins/inflate-by-zlib.cjs' },
   banner: {
     js: 'import{createRequire as nodeRequire}from"node:module";const require=nodeRequire(import.meta.url);',
   },
@@ -87,6 +95,7 @@ const bundled = [];
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
   if (name === 'types') return emitTypes();
+  if (name === 'man') return writeManual(node, root);
   if (name === 'page') return buildPage(shared, root);
   return build({ ...targets[name], metafile: true }).then(
     ({ metafile }) => {
@@ -97,9 +106,9 @@ async function make(name) {
   );
 }
 
-const known = [...Object.keys(targets), 'page', 'types'];
+const known = [...Object.keys(targets), 'page', 'types', 'man'];
 const named = process.argv.slice(2);
-for (const name of named.length === 0 ? ['cli', 'library', 'types'] : named) {
+for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man'] : named) {
   if (!known.includes(name)) {
     process.stderr.write(`build.mjs: there is no target "${name}". Write one of: ${known.join(', ')}.\n`);
     process.exit(2);

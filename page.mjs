@@ -8,7 +8,7 @@ import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { PAGE_POLICY } from './build-page.mjs';
+import { PAGE_POLICY } from './build/page.mjs';
 
 const PORT = 8617;
 const TYPES = {

@@ -13,6 +13,8 @@ export interface Io {
   /** The whole file appears under its name, or nothing does. */
   readonly writeWhole: (path: string, content: string | Uint8Array) => void;
   readonly now: () => Date;
+  /** The moment, in seconds, that stands for now on documents; absent where the environment names none. */
+  readonly sourceDateEpoch?: string | undefined;
   /** Width of the terminal in characters; null when the output is not a terminal. */
   readonly columns: number | null;
   /** Whether a person watches standard error, so that a progress bar helps. */

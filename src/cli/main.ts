@@ -21,6 +21,7 @@ const io: Io = {
   isSameFile,
   writeWhole,
   now: () => new Date(),
+  sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
   ask:

@@ -79,7 +79,7 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
     span = spread([lo, hi, ...pins]);
   }
-  throw noPin(`no pin found for every range between ${nearest} and ${end} m`);
+  throw noPin(`no pin found for every range between ${nearest.toPrecision(3)} and ${end.toPrecision(3)} m`);
 }
 
 /**

@@ -31,11 +31,11 @@ const points = (mm: number): number => Number(mm.toFixed(DECIMALS)) * POINTS_PER
 
 type Pen = PDFKit.PDFDocument;
 
-/** pdfkit opens a font from its bytes; the published types of the constructor know only a name. */
-const asFontName = (bytes: Uint8Array) => bytes as unknown as string;
-
-/** The layout measures without kerning, so none is drawn; the published types know only the list that switches on. */
-const noKerning = { kern: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+/**
+ * No font at the start, for which the published types have no word: a font that the constructor opens is found under no other
+ * name later, and pdfkit would open it anew for every text.
+ */
+const NO_FONT = null as unknown as string;
 
 /**
  * A drawing as a PDF that asks to be printed at actual size; the same input gives the same bytes.
@@ -48,7 +48,7 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
     autoFirstPage: false,
     compress: false,
     pdfVersion: '1.7',
-    font: asFontName(options.font),
+    font: NO_FONT,
     info: {
       Title: printableText(options.title),
       Creator: 'quillpath',
@@ -144,7 +144,6 @@ function drawText(pen: Pen, item: TextItem): readonly string[] {
   pen.text(text, x - points(start * textWidth(text, item.size, weight)), y, {
     lineBreak: false,
     baseline: 'alphabetic',
-    features: noKerning,
   });
   if (turned) pen.restore();
   return lacking;

@@ -249,4 +249,25 @@ describe('renderPdf', () => {
     expect(text).toContain('/FontFile2');
     expect(text).not.toContain('Helvetica');
   });
+
+  it.each([
+    ['regular', 'bold'],
+    ['bold', 'regular'],
+  ] as const)(
+    'opens each of its fonts once, however many texts there are: %s, then %s',
+    async (...weights) => {
+      const letters = [...'abcdefghijklmnopqrstuvwxyz'];
+      const pages = weights.map((weight) => ({
+        width: 100,
+        height: 150,
+        items: letters.map(
+          (text, i): Item => ({ kind: 'text', x: 10, y: 10 + 5 * i, text, size: 4, colour: 'ink', weight }),
+        ),
+      }));
+      const text = Buffer.from(await renderPdf({ pages }, options)).toString('latin1');
+      // pdfkit numbers a font when it opens it, and a text is set in it by that number: /F1 11.338583 Tf.
+      const used = [...text.matchAll(/\/F(\d+) [\d.]+ Tf/g)].map(([, number]) => Number(number));
+      expect(used).toEqual([...letters.map(() => 1), ...letters.map(() => 2)]);
+    },
+  );
 });

@@ -47,12 +47,6 @@ async function modulesOf(options) {
     chunkNames: '[name]-[hash]',
     define: { 'import.meta.url': '"file:///"' },
     loader: { '.ttf': 'binary', '.yaml': 'text' },
-    alias: {
-      ...options.alias,
-      // Documents are not encrypted, and we break lines ourselves.
-      '@noble/ciphers/aes': './src/page/packs/no-ciphers.mjs',
-      linebreak: './src/page/packs/no-linebreak.mjs',
-    },
     write: false,
     metafile: true,
   });
