@@ -19,10 +19,10 @@ export function failureWords({ code, message, at, reason }: NumericalError, nami
   if (code === 'too-many-evaluations')
     return (
       `No answer: the arrow does not get that far with these values${placeWords(at)}. ` +
-      `${named(SHORTER, naming)} (${message}.)`
+      named(SHORTER, naming)
     );
   if (reason === NO_PIN)
-    return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)} (${message}.)`;
+    return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)}`;
   if (reason === FIT_NOT_CONVERGED)
     return `No answer: ${message}. Check the marks for a mistake, or leave them out with ${naming('uncalibrated')}.`;
   // What a number that is none was read from says nothing to an archer.

@@ -117,7 +117,8 @@ const USUAL: Readonly<Record<string, readonly string[]>> = {
 /** Few enough to be shot in a moment, or too many to be asked for. */
 const ARROWS = ['0', '24', '30', '23', '1e9', '100001', '-5', ''];
 
-const valueFor = (name: string, option: Option): fc.Arbitrary<string> => {
+/** What may be typed for an option. */
+export const typedValue = (name: string, option: Option): fc.Arbitrary<string> => {
   const of = 'of' in option ? option.of : '';
   if (name === 'arrows' || name === 'group') return fc.constantFrom(...ARROWS, ...ODD_NUMBERS.slice(0, 30));
   const choices = 'choices' in option ? option.choices : [];
@@ -134,11 +135,11 @@ const valueFor = (name: string, option: Option): fc.Arbitrary<string> => {
 const typedOption = (name: string, option: Option): fc.Arbitrary<readonly string[]> => {
   const flag = flagOf(name);
   if (option.kind === 'flag') return fc.constantFrom([flag], [flag, flag], [`${flag}=yes`], [`--no-${name}`]);
-  if (option.kind === 'subject') return valueFor(name, option).map((word) => [word]);
+  if (option.kind === 'subject') return typedValue(name, option).map((word) => [word]);
   return fc
     .tuple(
       fc.constantFrom('apart', 'apart', 'joined', 'joined', 'joined', 'bare', 'twice'),
-      valueFor(name, option),
+      typedValue(name, option),
     )
     .map(([how, value]) => {
       if (how === 'apart') return [flag, value];

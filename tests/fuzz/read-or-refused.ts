@@ -58,7 +58,8 @@ export function readOrRefused<T = OpenSetup>(
   });
 }
 
-function complete(error: SetupError, text: string): void {
+/** @throws Astray for problems that do not say all that is needed to put them right */
+export function complete(error: SetupError, text: string): void {
   const { problems, count } = error;
   const says = (wrong: string): Astray => new Astray(`${wrong}: ${error.message.slice(0, 2000)}`);
   if (problems.length === 0 || problems.length > MOST_KEPT || count < problems.length)

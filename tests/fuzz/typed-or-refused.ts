@@ -80,6 +80,20 @@ function wrongWith(argv: readonly string[], code: number, { out, err }: Told): s
   return null;
 }
 
+/** Words that name what is wrong in another way; what the file lacks for a question is named by its key. */
+const NAMED = [
+  'no such file',
+  'cannot be understood',
+  'arrow.parts',
+  'missing required argument',
+  "required option '--",
+  'too many arguments',
+  'unknown command',
+  'unknown option',
+  'standard input',
+  'Usage: ',
+];
+
 /** A refusal names an option that was typed, or the word or the file that it is about. */
 const namesWhatIsWrong = (argv: readonly string[], err: string): boolean => {
   const flags = argv.flatMap((word) => /^--?[\w-]+/.exec(word)?.[0] ?? []);
@@ -87,10 +101,8 @@ const namesWhatIsWrong = (argv: readonly string[], err: string): boolean => {
   return (
     flags.some((flag) => err.includes(flag)) ||
     words.some((word) => err.includes(word.trim().slice(0, 20).trim())) ||
-    // What the file lacks for a question is named by its key.
-    /required option '--|no such file|cannot be understood|arrow\.parts|missing required argument|too many arguments|unknown (command|option)|standard input/.test(
-      err,
-    ) ||
-    /^Usage: /m.test(err)
+    // A problem of a file has its place.
+    /^\S+:\d+:\d+ /m.test(err) ||
+    NAMED.some((words) => err.includes(words))
   );
 };

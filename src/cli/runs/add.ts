@@ -26,6 +26,9 @@ function added(text: string, file: string, words: string, units: UnitSystem) {
     return addShot(text, file, words, units);
   } catch (error) {
     if (!(error instanceof ShotWordsError)) throw error;
-    throw new CommandLineError(`add: "${shortened(error.found, LONGEST_ECHO)}" cannot be understood`, error.write);
+    throw new CommandLineError(
+      `add: "${shortened(error.found, LONGEST_ECHO)}" cannot be understood`,
+      error.write,
+    );
   }
 }

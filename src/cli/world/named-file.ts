@@ -16,7 +16,8 @@ export function readNamedFile(io: Io, path: string): string {
 
 /** The text of a file that an option names. @throws CommandLineError that names the option */
 export function readOptionFile(io: Io, flag: string, path: string): string {
-  if (path.trim() === '') throw new CommandLineError(`${flag} names no file`, `Write ${flag} and the name of one.`);
+  if (path.trim() === '')
+    throw new CommandLineError(`${flag} names no file`, `Write ${flag} and the name of one.`);
   try {
     return readNamedFile(io, path);
   } catch (error) {
