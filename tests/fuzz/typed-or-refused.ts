@@ -101,8 +101,8 @@ const namesWhatIsWrong = (argv: readonly string[], err: string): boolean => {
   return (
     flags.some((flag) => err.includes(flag)) ||
     words.some((word) => err.includes(word.trim().slice(0, 20).trim())) ||
-    // A problem of a file has its place.
-    /^\S+:\d+:\d+ /m.test(err) ||
+    // A problem of a file has its place; an option that was left out has a value too.
+    /^\S+:\d+:\d+ |^--[a-z-]+: /m.test(err) ||
     NAMED.some((words) => err.includes(words))
   );
 };
