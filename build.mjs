@@ -9,6 +9,7 @@
  *   node build.mjs man        the manual page of the command line: quillpath.1
  *   node build.mjs cli library bill    what is inside of these: sbom.json
  *   node build.mjs accuracy   what `npm run accuracy` runs
+ *   node build.mjs fuzz       what `npm run fuzz` runs
  *   node build.mjs bench      what `npm run bench` runs
  *
  * Without arguments it builds what the package offers: all of these but the page and what only npm runs.
@@ -80,6 +81,7 @@ const targets = {
     outdir: 'dist/accuracy',
     logLevel: 'error',
   },
+  fuzz: { ...node, entryPoints: ['tests/fuzz/fuzz.ts'], outdir: 'dist/fuzz' },
   bench: { ...node, entryPoints: ['tests/bench/bench.ts'], outdir: 'dist/bench' },
 };
 
