@@ -1,5 +1,4 @@
-#!/usr/bin/env node
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import process from 'node:process';
 import { EXIT } from './exit.ts';
@@ -16,10 +15,10 @@ const io: Io = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   readText: boundedText,
-  readBytes: (path) => readFileSync(path),
   exists: existsSync,
   isSameFile,
   writeWhole,
+  fonts: () => import('./world/embedded-fonts.ts'),
   now: () => new Date(),
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
@@ -36,8 +35,8 @@ const io: Io = {
       import('./world/worker-pool.ts'),
       import('./world/interruptible.ts'),
     ]);
-    // The bundler puts worker.ts beside this file.
-    const pool = threadPool(new URL('./worker.js', import.meta.url), availableParallelism());
+    // A thread starts with the file that this process was started with.
+    const pool = threadPool(new URL(import.meta.url), availableParallelism());
     return interruptible(pool, process, () => {
       if (io.watched === true) process.stderr.write('\r\u001b[K');
       process.exit(EXIT_INTERRUPTED);
@@ -56,4 +55,6 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 // Standard error is closed too, so there is nowhere left to report this.
 process.stderr.on('error', () => process.exit(EXIT.failed));
 
-process.exitCode = await run(process.argv.slice(2), io);
+void run(process.argv.slice(2), io).then((code) => {
+  process.exitCode = code;
+});

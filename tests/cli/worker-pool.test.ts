@@ -2,13 +2,15 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, inject, it } from 'vitest';
+import { THREAD } from '../../src/cli/world/thread-role.ts';
 import { threadPool } from '../../src/cli/world/worker-pool.ts';
 import { ownThread } from '../../src/reports/tasks.ts';
 import type { VaryJob } from '../../src/reports/vary/cells.ts';
 import { openSetup } from '../../src/setup/open.ts';
 import { SMALLEST } from '../unit/setup/example-text.ts';
 
-const file = pathToFileURL(join(inject('dist'), 'worker.js'));
+const file = pathToFileURL(join(inject('dist'), 'main.js'));
+const aThread = (at: URL): Worker => new Worker(at, { workerData: THREAD });
 openSetup(SMALLEST, 's.yaml');
 const jobs = [0, 1, 2, 3].map(
   (i): VaryJob => ({
@@ -37,12 +39,11 @@ function refusedAtOnce(): Worker {
 }
 
 describe('the work is done all the same where the system refuses', () => {
-  const sound = (at: URL): Worker => new Worker(at);
   it.each([
-    ['the second thread at once', [sound, refusedAtOnce]],
+    ['the second thread at once', [aThread, refusedAtOnce]],
     ['every thread at once', [refusedAtOnce]],
-    ['the first thread later', [refusedLater, sound]],
-    ['the second thread later', [sound, refusedLater]],
+    ['the first thread later', [refusedLater, aThread]],
+    ['the second thread later', [aThread, refusedLater]],
     ['every thread later', [refusedLater, refusedLater]],
   ])('%s', async (_, starts) => {
     const left = [...starts];
@@ -53,7 +54,7 @@ describe('the work is done all the same where the system refuses', () => {
 
 it('a thread that is ended from outside ends the run with an error', async () => {
   const start = (at: URL): Worker => {
-    const worker = new Worker(at);
+    const worker = aThread(at);
     void worker.terminate();
     return worker;
   };
