@@ -14,6 +14,8 @@ export interface Io {
   /** The typeface that every document embeds. */
   readonly fonts: () => Promise<{ readonly font: Uint8Array; readonly boldFont: Uint8Array }>;
   readonly now: () => Date;
+  /** The moment, in seconds, that stands for now on documents; absent where the environment names none. */
+  readonly sourceDateEpoch?: string | undefined;
   /** Width of the terminal in characters; null when the output is not a terminal. */
   readonly columns: number | null;
   /** Whether a person watches standard error, so that a progress bar helps. */

@@ -20,6 +20,7 @@ const io: Io = {
   writeWhole,
   fonts: () => import('./world/embedded-fonts.ts'),
   now: () => new Date(),
+  sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
   ask:

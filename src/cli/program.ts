@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
+import type { FileCommand } from './commands/file-command.ts';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
@@ -7,17 +8,22 @@ import { VERSION } from './version.ts';
 type Make = (io: Io) => Command;
 
 /** The commands that ask no question, each loaded when it is wanted. */
-const FILE_COMMANDS: Readonly<Record<string, () => Promise<Make>>> = {
+const FILE_COMMANDS: Readonly<Record<string, () => Promise<FileCommand>>> = {
   new: async () => (await import('./commands/new.ts')).newCommand,
   add: async () => (await import('./commands/add.ts')).addCommand,
+  completion: async () => (await import('./commands/completion.ts')).completionCommand(createProgram),
 };
-const NAMES: readonly string[] = [...Object.keys(FILE_COMMANDS), ...Object.keys(QUESTIONS)];
+const NAMES: readonly string[] = ['new', 'add', ...Object.keys(QUESTIONS), 'completion'];
 
 const isQuestion = (name: string): name is QuestionName => Object.hasOwn(QUESTIONS, name);
 
 /** A command; its options and help are loaded when a command line asks for it, its work when it runs. */
 async function makerOf(name: string): Promise<Make> {
   if (isQuestion(name)) return questionMaker(name);
+  return (await fileCommand(name)).make;
+}
+
+async function fileCommand(name: string): Promise<FileCommand> {
   const load = FILE_COMMANDS[name];
   if (load === undefined) throw new RangeError(`there is no command ${name}`);
   return load();

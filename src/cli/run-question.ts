@@ -8,6 +8,7 @@ import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { CommandLineError } from './world/command-line-error.ts';
+import { documentDate } from './world/document-date.ts';
 import { openNamedFile, readNamedFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
@@ -15,6 +16,8 @@ export interface Answering extends Form {
   readonly units: UnitSystem;
   readonly uncalibrated?: boolean;
   readonly out?: string;
+  /** The day that the document carries. */
+  readonly date?: string;
   /** The options of the question that were written. */
   readonly given: Readonly<Record<string, unknown>>;
 }
@@ -24,7 +27,7 @@ export async function runQuestion(
   io: Io,
   name: QuestionName,
   paths: readonly [string, ...string[]],
-  { units, uncalibrated, out, given, ...form }: Answering,
+  { units, uncalibrated, out, date, given, ...form }: Answering,
 ): Promise<void> {
   const asked = await QUESTIONS[name].question();
   if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
@@ -40,11 +43,16 @@ export async function runQuestion(
     );
   const open = (path: string) => openNamedFile(io, path, { units, uncalibrated });
   const [first, ...others] = paths;
-  const occasion = occasionOf(io, out !== undefined);
+  // What the environment says of dates spoils no answer without a document.
+  const dated = documentDate(out === undefined ? { now: io.now } : io, date);
+  const occasion = occasionOf(io, { day: dated.day, sheet: out !== undefined });
   const sessions = [open(first), ...others.map(open)] as const;
   const report = await QUESTIONS[name].ask(sessions, withTexts(io, asked, given), units, occasion);
   const { sheet, title } = report;
-  const files = out === undefined || sheet === null ? [] : await writeDrawing(io, out, sheet, title);
+  const files =
+    out === undefined || sheet === null
+      ? []
+      : await writeDrawing(io, out, sheet, { title, madeAt: dated.madeAt });
   printReport(io, form, report, asked.sheet === null ? null : files);
 }
 
@@ -65,9 +73,8 @@ const withTexts = (io: Io, { options }: Question, given: Answering['given']): An
     ]),
   );
 
-const occasionOf = (io: Io, sheet: boolean): Occasion => ({
-  now: io.now(),
-  sheet,
+const occasionOf = (io: Io, document: Pick<Occasion, 'day' | 'sheet'>): Occasion => ({
+  ...document,
   pool: async () => (await io.pool?.()) ?? ownThread,
   progress: (label, total) => progressBar(io, label, total),
 });

@@ -1,3 +1,4 @@
+import { utcDay } from '../quantities/calendar-day.ts';
 import type { UnitSystem } from '../quantities/display-units.ts';
 import type { OpenSetup } from '../setup/open.ts';
 import { type Occasion, quietly } from './occasion.ts';
@@ -9,12 +10,15 @@ import { inUnits } from './session.ts';
 export interface Wanted extends Partial<Pick<Occasion, 'pool' | 'progress'>> {
   /** Units of its words, tables and drawings; imperial unless said otherwise. JSON data is SI whatever is chosen. */
   readonly units?: UnitSystem;
-  /** Draw the document of the question as well, with this date on it. Without it `Report.sheet` is null. */
-  readonly sheetDated?: Date;
+  /**
+   * Draw the document of the question as well, with this date on it: a day (`2026-04-18`), or a moment, whose day at Greenwich is
+   * printed. Without it `Report.sheet` is null.
+   */
+  readonly sheetDated?: Date | string;
 }
 
 /** No document is drawn with it. */
-const NO_DATE = new Date(0);
+const NO_DATE = '';
 
 /**
  * Ask one question of a setup, or of several for a question that compares them.
@@ -31,7 +35,8 @@ export function ask<Name extends QuestionName>(
   { units = 'imperial', sheetDated, ...world }: Wanted = {},
 ): Promise<Report> {
   const [first, ...others] = isList(setups) ? setups : [setups];
-  const occasion = { ...quietly(sheetDated ?? NO_DATE, sheetDated !== undefined), ...world };
+  const day = sheetDated instanceof Date ? utcDay(sheetDated) : sheetDated;
+  const occasion = { ...quietly(day ?? NO_DATE, day !== undefined), ...world };
   const sessions = [inUnits(first, units), ...others.map((setup) => inUnits(setup, units))] as const;
   return QUESTIONS[name].ask(sessions, given, units, occasion);
 }

@@ -131,9 +131,9 @@ function shotWords({ residuals }: Calibration): string {
 }
 
 /** When a document was made, and what its numbers rest on. */
-export function dateLine(now: Date, { calibrated, calibration }: Session): string {
+export function dateLine(day: string, { calibrated, calibration }: Session): string {
   const basis = calibrated ? `fitted to ${shotWords(calibration)}` : 'not fitted to any shot mark';
-  return `${now.toISOString().slice(0, 10)}, ${basis}`;
+  return `${day}, ${basis}`;
 }
 
 /** Less than this is no wind, m/s. */

@@ -8,8 +8,8 @@ export interface Progress {
 
 /** What a question needs of the world outside; every door brings its own. */
 export interface Occasion {
-  /** The day that documents carry. */
-  readonly now: Date;
+  /** The day that documents carry, `2026-04-18`: the archer's own. */
+  readonly day: string;
   /** Whether the document on paper is wanted. */
   readonly sheet: boolean;
   /** The processor's cores, fetched when a question has work worth spreading. */
@@ -36,8 +36,8 @@ export async function spread<T extends TaskName>(
 const unwatched: Progress = { done: () => {}, end: () => {} };
 
 /** Alone on one thread, watched by nobody: for scripts and tests. */
-export const quietly = (now: Date, sheet = false): Occasion => ({
-  now,
+export const quietly = (day: string, sheet = false): Occasion => ({
+  day,
   sheet,
   pool: async () => ownThread,
   progress: () => unwatched,

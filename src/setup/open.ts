@@ -46,13 +46,16 @@ export function openSetup(
     text,
     name,
     setup,
-    title: setup.title ?? name,
+    title: setup.title ?? baseName(name),
     assembly,
     ...judgedFit(assembly.problem),
     calibrated: assembly.problem.measurements.length > 0,
     uncalibrated,
   };
 }
+
+/** The name of a file without the folders that it stands in: paper should look the same wherever a setup was kept. */
+const baseName = (path: string): string => path.replace(/^.*[/\\](?=.)/s, '');
 
 /** The setup as if nothing had been shot: what the scale reads at the zero range then rests on the file's word alone. */
 function withoutShots({

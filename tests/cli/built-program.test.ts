@@ -20,10 +20,7 @@ const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 const example = 'examples/mountain-hunt/setup.yaml';
 
-/** The clock of `terminal.ts`, for a process of its own. */
-const CLOCK = `data:text/javascript,${encodeURIComponent(
-  "globalThis.Date=class extends Date{constructor(...a){super(...(a.length>0?a:['2026-01-02T03:04:05Z']))}}",
-)}`;
+const DATED = ['--date', '2026-01-02'];
 
 /** Makes every thread say which it is, on standard error. */
 const TELLING_THREADS = `data:text/javascript,${encodeURIComponent(
@@ -36,9 +33,9 @@ describe('the program as it is built', () => {
   it.each(['tape', 'fit'])(
     'writes the PDF of %s that its sources write, to the last byte',
     async (question) => {
-      const [asked, name] = [[question, example], join(folder, `${question}.pdf`)];
+      const [asked, name] = [[question, example, ...DATED], join(folder, `${question}.pdf`)];
       const { files } = await atTerminal([...asked, '--out', name]);
-      execFileSync(process.execPath, ['--import', CLOCK, program, ...asked, '--out', name]);
+      execFileSync(process.execPath, [program, ...asked, '--out', name]);
       expect(Buffer.compare(readFileSync(name), Buffer.from(files.get(name) ?? ''))).toBe(0);
     },
   );
@@ -61,16 +58,16 @@ describe.each([
   if (type !== undefined) writeFileSync(join(alone, 'package.json'), JSON.stringify({ type }));
   copyFileSync(join(inject('dist'), 'cli', 'quillpath.js'), join(alone, 'quillpath.js'));
   copyFileSync(example, join(alone, 'bow.yaml'));
-  const run = (argv: readonly string[], ...flags: string[]): string =>
-    execFileSync(process.execPath, [...flags, 'quillpath.js', ...argv], { cwd: alone, encoding: 'utf8' });
+  const run = (argv: readonly string[]): string =>
+    execFileSync(process.execPath, ['quillpath.js', ...argv], { cwd: alone, encoding: 'utf8' });
 
   it('prints the marks', async () => {
     const { out } = await atTerminal(['marks', example]);
     expect(run(['marks', 'bow.yaml'])).toBe(out);
   });
   it('writes a tape with its typeface', async () => {
-    const { files } = await atTerminal(['tape', example, '--out', join(folder, 'tape.pdf')]);
-    run(['tape', 'bow.yaml', '--out', 'tape.pdf'], '--import', CLOCK);
+    const { files } = await atTerminal(['tape', example, ...DATED, '--out', join(folder, 'tape.pdf')]);
+    run(['tape', 'bow.yaml', ...DATED, '--out', 'tape.pdf']);
     expect(
       Buffer.compare(readFileSync(join(alone, 'tape.pdf')), Buffer.from([...files.values()][0] ?? '')),
     ).toBe(0);

@@ -55,7 +55,7 @@ export async function atTerminalAnew(
     }),
     exists: (path) => path in given || existsSync(path),
     writeWhole: (path, content) => files.set(path, content),
-    now: () => new Date('2026-01-02T03:04:05Z'),
+    now: () => new Date(2026, 0, 2, 3, 4, 5),
     columns,
     ask:
       answers === undefined

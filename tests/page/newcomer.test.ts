@@ -15,7 +15,7 @@ const MOST_ACTIONS = 25;
 it.skipIf(!hasChromium)(
   'a newcomer comes from an empty page to a saved tape that is the command line’s',
   async () => {
-    const now = new Date('2026-01-02T03:04:05Z');
+    const now = new Date(2026, 0, 2, 3, 4, 5);
     const { page, complaints, requests, close } = await openPage(fromDisk(), {
       width: 360,
       height: 740,

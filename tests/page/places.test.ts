@@ -14,7 +14,7 @@ async function useAll({ page }: Opened): Promise<Buffer> {
   return (await saved(page, () => tape.getByRole('button', { name: 'PDF to print' }).click())).bytes;
 }
 
-const NOW = new Date('2026-01-02T03:04:05Z');
+const NOW = new Date(2026, 0, 2, 3, 4, 5);
 
 describe.skipIf(!hasChromium)('the same page from everywhere', () => {
   it('a folder on the disk, one file on the disk, a sub-folder of a host with its policy, and no network', async () => {

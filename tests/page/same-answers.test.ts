@@ -5,7 +5,7 @@ import { atTerminal } from '../cli/terminal.ts';
 import { fromDisk, hasChromium, type Opened, openPage, openSetupText, saved } from './browser.ts';
 
 /** The day that the command line's tests have. */
-const NOW = new Date('2026-01-02T03:04:05Z');
+const NOW = new Date(2026, 0, 2, 3, 4, 5);
 const EXAMPLES = ['mountain-hunt', 'field-course', 'which-build', 'home-and-away'] as const;
 
 /** What a question needs besides its defaults, or is asked so that it takes a moment and not a minute. */

@@ -1,8 +1,18 @@
 import { Command } from 'commander';
 import type { Io } from '../io.ts';
+import type { FileCommand } from './file-command.ts';
 import { examples, unitsOption } from './shared-options.ts';
 
-export const addCommand = (io: Io): Command =>
+const EXAMPLES = [
+  [
+    'a group of six, 5 inches wide, at 60 yards with the scale at 31.9',
+    'add setup.yaml "60 yd 31.9 6 arrows 5 in"',
+  ],
+  ['where its middle hit', 'add setup.yaml "60 yd 31.9 6 arrows 5 in 1 in left 2 in low"'],
+  ["today's speed at the bow", 'add setup.yaml 279 fps'],
+] as const;
+
+const make = (io: Io): Command =>
   new Command('add')
     .description(
       'Add a mark or a speed to a setup file in your own words. The first length is the range, the second the group; a number ' +
@@ -14,17 +24,9 @@ export const addCommand = (io: Io): Command =>
       'what was shot: range, reading, arrows, group, left or right, high or low, date, note',
     )
     .addOption(unitsOption())
-    .addHelpText(
-      'after',
-      examples([
-        [
-          'a group of six, 5 inches wide, at 60 yards with the scale at 31.9',
-          'add setup.yaml "60 yd 31.9 6 arrows 5 in"',
-        ],
-        ['where its middle hit', 'add setup.yaml "60 yd 31.9 6 arrows 5 in 1 in left 2 in low"'],
-        ["today's speed at the bow", 'add setup.yaml 279 fps'],
-      ]),
-    )
+    .addHelpText('after', examples(EXAMPLES))
     .action(async (file, words: readonly string[], options) =>
       (await import('../runs/add.ts')).runAdd(io, file, words.join(' '), options),
     );
+
+export const addCommand: FileCommand = { make, examples: EXAMPLES };

@@ -9,6 +9,7 @@ import {
   allOption,
   chosenOption,
   csvOption,
+  dateOption,
   examples,
   jsonOption,
   uncalibratedOption,
@@ -32,7 +33,7 @@ export function questionCommand(
   const out =
     sheet === null
       ? []
-      : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always')];
+      : [new Option('--out <file>', sheet.what).makeOptionMandatory(sheet.when === 'always'), dateOption()];
   const shared = [
     allOption(),
     jsonOption(),
@@ -60,7 +61,10 @@ export function questionCommand(
 }
 
 /** What a question is asked about, in a word after the setup. The question itself refuses a word that it does not know. */
-const subjectArgument = (name: string, { what }: Asked): Argument => new Argument(`[${name}]`, what);
+function subjectArgument(name: string, option: Asked): Argument {
+  const made = new Argument(`[${name}]`, option.what);
+  return option.kind === 'subject' ? made.choices(option.choices).argParser((word) => word) : made;
+}
 
 /** An option as the command line shows it. The question fills in the defaults itself; here they are for the help. */
 function optionOf(name: string, option: Asked): Option {

@@ -29,6 +29,12 @@ export const csvOption = (): Option =>
   new Option('--csv', 'print the rows as comma-separated values instead');
 export const uncalibratedOption = (): Option =>
   new Option('--uncalibrated', 'leave out the shot marks and use the measurements alone');
+/** Where the same bytes are wanted tomorrow. */
+export const dateOption = (): Option =>
+  new Option(
+    '--date <day>',
+    'the day that the document carries, as 2026-04-18; without it that of SOURCE_DATE_EPOCH, else today',
+  );
 /** A screen of it is enough for most. */
 export const allOption = (): Option =>
   new Option('--all', 'print everything: every table, chart and note in full');

@@ -24,13 +24,13 @@ export async function writeDrawing(
   io: Io,
   path: string,
   drawing: Drawing,
-  title: string,
+  { title, madeAt }: { readonly title: string; readonly madeAt: Date },
 ): Promise<readonly string[]> {
   if (/\.pdf$/i.test(path)) {
     const { renderPdf } = await import('../../documents/render/pdf.ts');
     const onLacking = (characters: readonly string[]) =>
       io.err(`The typeface of ${path} has no ${characters.join(' ')}; boxes are printed instead.\n`);
-    const options = { ...(await io.fonts()), title, createdAt: io.now(), onLacking };
+    const options = { ...(await io.fonts()), title, createdAt: madeAt, onLacking };
     io.writeWhole(path, await renderPdf(drawing, options));
     return [path];
   }

@@ -32,8 +32,8 @@ const points = (mm: number): number => Number(mm.toFixed(DECIMALS)) * POINTS_PER
 type Pen = PDFKit.PDFDocument;
 
 /**
- * No font at the start, for which the published types have no word: a font that the constructor opens is found under no other name
- * later, and pdfkit would open it anew for every text.
+ * No font at the start, for which the published types have no word: a font that the constructor opens is found under no other
+ * name later, and pdfkit would open it anew for every text.
  */
 const NO_FONT = null as unknown as string;
 

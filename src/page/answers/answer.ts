@@ -1,3 +1,4 @@
+import { localDay } from '../../quantities/calendar-day.ts';
 import {
   ask,
   failureWords,
@@ -24,7 +25,7 @@ export interface Asked {
   readonly units: UnitSystem;
   /** Leave aside what was shot. */
   readonly uncalibrated: boolean;
-  /** The date of the document, ms; null when none is wanted. */
+  /** When the document was asked for, ms: it carries that day where the archer is. Null when none is wanted. */
   readonly dated: number | null;
 }
 
@@ -70,7 +71,7 @@ export async function answer(
     ] as const;
     const wanted = {
       units,
-      ...(dated === null ? {} : { sheetDated: new Date(dated) }),
+      ...(dated === null ? {} : { sheetDated: localDay(new Date(dated)) }),
       ...(progress === undefined ? {} : { progress }),
     };
     return { report: await ask(question, sessions, given, wanted) };

@@ -1,3 +1,4 @@
+import { localDay } from '../../quantities/calendar-day.ts';
 import { withEntry } from '../../setup/edit-entries.ts';
 import { setupKeys } from '../../setup/keys.ts';
 import type { Desk } from '../screen/desk.ts';
@@ -50,7 +51,7 @@ export function recordMark(desk: Desk, range: () => string): RecordMark {
   const dateFor = (): string | null => {
     const paths = [...bench.values().keys()].filter((path) => /^marks\.\d+\.range$/.test(path));
     const dated = paths.every((path) => bench.values().has(path.replace(/range$/, 'date')));
-    return dated ? new Date().toISOString().slice(0, 10) : null;
+    return dated ? localDay(new Date()) : null;
   };
   const keep = (): void => {
     const typed = { reading: reading.value.trim(), pencil: pencil.value.trim() };

@@ -14,11 +14,11 @@ const SLOPES_SHOWN = 4;
 export function pocketSheet(
   session: Session,
   found: CardFindings,
-  { page, now }: { readonly page: PaperName; readonly now: Date },
+  { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const drawing = layOutPocket(
-    fitted(markFace(session, found, now), found.rows.length),
-    fitted(windFace(session, found, now), found.rows.length),
+    fitted(markFace(session, found, day), found.rows.length),
+    fitted(windFace(session, found, day), found.rows.length),
     page,
   );
   return isDraft(session) ? asDraft(drawing) : drawing;
@@ -34,15 +34,15 @@ function fitted(face: PocketFace, count: number): PocketFace {
 
 const words = (value: number, digits: number): string => typeset(numberText(value, digits));
 
-const footOf = ({ calibration, assembly, units }: Session, now: Date, text: string): string =>
+const footOf = ({ calibration, assembly, units }: Session, day: string, text: string): string =>
   [
     text,
     formatQuantity(assembly.arrow.flying.mass, units.mass, 0),
     formatQuantity(calibration.rig.launchSpeed, units.speed, 0),
-    now.toISOString().slice(0, 10),
+    day,
   ].join(', ');
 
-function markFace(session: Session, { rows, isScaled }: CardFindings, now: Date): PocketFace {
+function markFace(session: Session, { rows, isScaled }: CardFindings, day: string): PocketFace {
   const { units, title } = session;
   const shown = ({ mark }: CardRow): string => {
     const { reading, travel } = mark;
@@ -52,12 +52,12 @@ function markFace(session: Session, { rows, isScaled }: CardFindings, now: Date)
     title,
     heads: [symbolOf(units.range), isScaled ? 'set' : 'travel mm'],
     rows: rows.map((row) => [words(fromSi(row.mark.range, units.range), 0), shown(row)]),
-    foot: footOf(session, now, 'Have a backstop behind every shot'),
+    foot: footOf(session, day, 'Have a backstop behind every shot'),
   };
 }
 
 /** Wind from the side, and what to take off the range uphill and downhill. */
-function windFace(session: Session, { rows, slopes, crosswind }: CardFindings, now: Date): PocketFace {
+function windFace(session: Session, { rows, slopes, crosswind }: CardFindings, day: string): PocketFace {
   const { units, title } = session;
   const all = [...new Set(slopes.map(({ slope }) => slope))].toSorted(
     (a, b) => Math.abs(a) - Math.abs(b) || b - a,
@@ -81,6 +81,6 @@ function windFace(session: Session, { rows, slopes, crosswind }: CardFindings, n
           : words(fromSi(range - cut.markRange, units.range), 1);
       }),
     ]),
-    foot: footOf(session, now, `Wind ${wind} from the side; up and down: take this off the range`),
+    foot: footOf(session, day, `Wind ${wind} from the side; up and down: take this off the range`),
   };
 }

@@ -46,7 +46,7 @@ const MOST_PATHS = 4;
 export function report(
   [session]: Sessions,
   asked: Asked<typeof question.options>,
-  { now, sheet }: Occasion,
+  { day, sheet }: Occasion,
 ): Report {
   const { title, units } = session;
   refuseContradiction(session, asked.anyway);
@@ -64,9 +64,9 @@ export function report(
     whole: si(toSi(1, units.range)),
   });
   const draw = () => {
-    if (asked.pocket) return pocketSheet(session, found, { page: asked.page, now });
+    if (asked.pocket) return pocketSheet(session, found, { page: asked.page, day });
     const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);
-    return cardSheet(session, found, markPaths(session, pathRanges), { page: asked.page, now });
+    return cardSheet(session, found, markPaths(session, pathRanges), { page: asked.page, day });
   };
   return {
     title,

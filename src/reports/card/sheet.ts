@@ -17,13 +17,13 @@ export function cardSheet(
   session: Session,
   found: CardFindings,
   paths: readonly MarkPath[],
-  { page, now }: { readonly page: PaperName; readonly now: Date },
+  { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const { units, calibration } = session;
   const card = layOutCard(
     {
       title: session.title,
-      subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(day, session)],
       tables: [
         { title: 'Marks', ...cardTable(found, units) },
         ...(found.slopes.length === 0

@@ -58,7 +58,7 @@ export async function report(
     rows: longTable(found.comparison, units),
     data: compareData(found),
     sheet: occasion.sheet
-      ? (await import('./sheet.ts')).compareSheet(found, { page: asked.page, now: occasion.now })
+      ? (await import('./sheet.ts')).compareSheet(found, { page: asked.page, day: occasion.day })
       : null,
   };
 }

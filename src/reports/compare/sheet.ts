@@ -14,7 +14,7 @@ import { surroundingsLine } from './words.ts';
 /** The page to take to the shop. */
 export function compareSheet(
   compared: CompareFindings,
-  { page, now }: { readonly page: PaperName; readonly now: Date },
+  { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const { session, comparison } = compared;
   return layOutComparison(
@@ -23,11 +23,7 @@ export function compareSheet(
       curves: buildCurves(comparison, smooth(comparison.questions.ranges)),
       units: session.units,
       title: `${session.title}: which build to buy`,
-      subtitle: [
-        `${now.toISOString().slice(0, 10)}. ${airLine(session)}`,
-        `now: ${arrowLine(session)}`,
-        ...changesOf(compared),
-      ],
+      subtitle: [`${day}. ${airLine(session)}`, `now: ${arrowLine(session)}`, ...changesOf(compared)],
       choice: choiceWords(compared),
       notes: [surroundingsLine(compared), ...bowLines(session, comparison.base).split('\n')].filter(
         (line) => line !== '',

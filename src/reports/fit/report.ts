@@ -26,7 +26,7 @@ const STEP = 5;
 export function report(
   [session]: Sessions,
   { from, to, page }: Asked<typeof question.options>,
-  { now, sheet }: Occasion,
+  { day, sheet }: Occasion,
 ): Report {
   const every = `${STEP} ${symbolOf(session.units.range)}`;
   const found = fitFindings(session, optionRanges({ from, to, every }), si(toSi(1, session.units.range)));
@@ -35,7 +35,7 @@ export function report(
     blocks: blocksOf(session, found),
     rows: residualTable(session, found),
     data: dataFor(session, found),
-    sheet: sheet ? fitSheet(session, found, { page, now }) : null,
+    sheet: sheet ? fitSheet(session, found, { page, day }) : null,
   };
 }
 

@@ -16,7 +16,7 @@ import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } fr
 export function fitSheet(
   session: Session,
   found: FitFindings,
-  { page, now }: { readonly page: PaperName; readonly now: Date },
+  { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const { units } = session;
   const shot = found.marks.length > 0;
@@ -25,7 +25,7 @@ export function fitSheet(
   return layOutCard(
     {
       title: `${session.title}: what the marks decide`,
-      subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(day, session)],
       lead: [...lead, ...changeLines(found, units), tapeLine(found, units), nextLine(session, found)],
       tables: [
         { title: 'Before and after the marks', ...parameterTable(session, found) },

@@ -21,7 +21,7 @@ const FARTHEST = '150 yd';
 export function report(
   [session]: Sessions,
   asked: Asked<typeof question.options>,
-  { now, sheet }: Occasion,
+  { day, sheet }: Occasion,
 ): Report {
   const { title, calibrated, units, calibration } = session;
   const found = pinsFindings(session, {
@@ -54,6 +54,6 @@ export function report(
       between: dataOf(BETWEEN_FIELDS, found.between),
       settings: found.settings.map(({ top, ranges }) => ({ top_range_m: top, ranges_m: ranges })),
     },
-    sheet: sheet ? pinsSheet(session, found, { paper: asked.page, day: now }) : null,
+    sheet: sheet ? pinsSheet(session, found, { paper: asked.page, day }) : null,
   };
 }

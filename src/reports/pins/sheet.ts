@@ -23,7 +23,7 @@ const CORNERS = 24;
 export function pinsSheet(
   session: Session,
   { pins }: PinsFindings,
-  { paper, day }: { readonly paper: PaperName; readonly day: Date },
+  { paper, day }: { readonly paper: PaperName; readonly day: string },
 ): Drawing {
   const size = paperSizes[paper];
   const sideLeft = size.width - MARGIN - SIDE_COLUMN;
@@ -33,7 +33,7 @@ export function pinsSheet(
     [
       arrowLine(session),
       airLine(session),
-      `${day.toISOString().slice(0, 10)}. Cut along the left edge and hold the card beside the pins.`,
+      `${day}. Cut along the left edge and hold the card beside the pins.`,
     ],
     { left: MARGIN, top: MARGIN - 1, width },
   );

@@ -28,7 +28,7 @@ const WIDEST_STEP = '20 fps';
 export function report(
   [session, ...others]: Sessions,
   asked: Asked<typeof question.options>,
-  { now, sheet }: Occasion,
+  { day, sheet }: Occasion,
 ): Report {
   const { title, calibrated, calibration, units } = session;
   refuseContradiction(session, asked.anyway);
@@ -109,7 +109,7 @@ export function report(
           paper: asked.page,
           copies: asked.copies,
           join: asked.join,
-          day: now,
+          day,
           step,
         })
       : null,

@@ -37,7 +37,7 @@ export interface Print extends TapePrint {
   /** Of speed, from one neighbour to the next, m/s. */
   readonly step: number;
   /** The day that the sheet carries. */
-  readonly day: Date;
+  readonly day: string;
 }
 
 /** The page to print: the tapes, the neighbours of the first, and what must not be forgotten. */
@@ -45,7 +45,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
   const [{ session, tape, sheet }] = tapes;
   const { title, units } = session;
   const { unit, step } = print;
-  const day = print.day.toISOString().slice(0, 10);
+  const { day } = print;
   const neighbours = sheet.neighbours.map((strip): TapeSource => {
     const hint = neighbourHint(strip);
     const name = neighbourName(strip, step, units);

@@ -7,7 +7,7 @@ export const question = asked({
   purpose:
     'A tuning evening from the nock on the serving to lines at long range: what is next and why, and what each step found.',
   options: {
-    step: subject('step', STEPS, `a step alone: ${STEPS.join(', ')}`),
+    step: subject('step', STEPS, 'a step alone'),
     log: textFile('file', 'a tuning log in a file of its own, beside what the setup holds under tuning'),
     page: PAPER,
   },

@@ -25,7 +25,7 @@ import { STEP_WORDS } from './step-words.ts';
 export function report(
   [session]: Sessions,
   asked: Asked<typeof question.options>,
-  { sheet: wanted, now }: Occasion,
+  { sheet: wanted, day }: Occasion,
 ): Report {
   const record = openTuning(session, asked.log);
   const evening = eveningOf(session, record);
@@ -33,7 +33,7 @@ export function report(
   const standings = alone === null ? allStanding(evening) : [alone];
   const one = asked.step === null ? null : (standings.find(({ step }) => step === asked.step) ?? null);
   const sheet = wanted
-    ? eveningSheet(session, { standings, rounds: evening.rounds }, { page: asked.page, now })
+    ? eveningSheet(session, { standings, rounds: evening.rounds }, { page: asked.page, day })
     : null;
   const shared = { title: session.title, rows: stepTable(standings), sheet };
   return one === null

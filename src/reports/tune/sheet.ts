@@ -13,13 +13,13 @@ import { STEP_WORDS } from './step-words.ts';
 export function eveningSheet(
   session: Session,
   { standings, rounds }: { readonly standings: readonly Standing[]; readonly rounds: readonly Round[] },
-  { page, now }: { readonly page: PaperName; readonly now: Date },
+  { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const next = nextOf(standings);
   return layOutCard(
     {
       title: `${session.title}: the tuning evening`,
-      subtitle: [arrowLine(session), airLine(session), dateLine(now, session)],
+      subtitle: [arrowLine(session), airLine(session), dateLine(day, session)],
       lead: [nextLine(next)],
       tables: [{ title: 'Step by step', ...stepTable(standings) }],
       plots: standings.flatMap(({ step, answer }) =>

@@ -15,7 +15,10 @@ it('opens a setup from its text: the title of the text, the values in SI, and on
 });
 
 it('is called by the name of the file where the text has no title', () => {
-  expect(openSetup(EXAMPLE.replace(/^title:.*$/m, ''), 'camp.yaml').title).toBe('camp.yaml');
+  const untitled = EXAMPLE.replace(/^title:.*$/m, '');
+  for (const name of ['camp.yaml', './camp.yaml', '/home/a b/bows/camp.yaml', 'C:\\bows\\camp.yaml'])
+    expect(openSetup(untitled, name).title, name).toBe('camp.yaml');
+  expect(openSetup(untitled, '-').title).toBe('-');
 });
 
 it('leaves aside what was shot when asked to: the speed is then the stated one', () => {

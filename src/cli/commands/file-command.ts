@@ -1,0 +1,9 @@
+import type { Command } from 'commander';
+import type { Io } from '../io.ts';
+
+/** A command that asks no question, and what its help says after the options. */
+export interface FileCommand {
+  readonly make: (io: Io) => Command;
+  readonly examples: readonly (readonly [comment: string, line: string])[];
+  readonly more?: string;
+}
