@@ -96,7 +96,7 @@ const bundled = [];
 
 /** @returns whether it could be built; the bundler or the compiler has printed why not */
 async function make(name) {
-  rmSync(join(root, 'dist', name), { recursive: true, force: true });
+  if (name !== 'cli') rmSync(join(root, 'dist', name), { recursive: true, force: true });
   if (name === 'page') return buildPage(shared, root);
   if (name === 'types') return emitTypes();
   const metafile =

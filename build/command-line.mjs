@@ -2,7 +2,7 @@
  * Builds the command line: dist/cli/quillpath.js, all of it in one script that runs wherever it is copied to, and dist/main.js, which
  * starts that script with its code as it was compiled before.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build, transform } from 'esbuild';
 import { keepCode } from './kept-code.mjs';
@@ -65,6 +65,8 @@ export async function buildCommandLine(options, root) {
   const folder = join(root, 'dist', 'cli');
   try {
     const { text, metafile } = await program(options, root);
+    // Not before now: as long as it is being built, the program that was there can be run.
+    rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
     writeFileSync(join(folder, 'quillpath.js'), text, { mode: 0o755 });
     await build({

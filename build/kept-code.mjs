@@ -4,7 +4,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import * as nodeModule from 'node:module';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
@@ -22,9 +22,9 @@ const asked = (setup, folder) => [
   ['marks', setup],
 ];
 
-/** Keep the code of a script, for a version of Node that does not keep it by itself. */
+/** Keep the code of a script. Before Node 20.15 there is no checksum to tell sound code by, so none is kept. */
 export function keepCode(script, root) {
-  if (typeof nodeModule.enableCompileCache === 'function' || typeof crc32 !== 'function') return;
+  if (typeof crc32 !== 'function') return;
   const argv = [fileURLToPath(import.meta.url), script, root];
   const { status } = spawnSync(process.execPath, argv, { stdio: ['ignore', 'ignore', 'inherit'] });
   if (status !== 0) throw new Error('the code of the command line could not be kept: see the messages above');
@@ -35,14 +35,15 @@ function askAndKeep(script, root) {
   const source = readFileSync(script);
   const compiled = new Script(source.toString('latin1'), { filename: script });
   const start = compiled.runInThisContext();
-  const load = nodeModule.createRequire(script);
+  const load = createRequire(script);
   const folder = mkdtempSync(join(tmpdir(), 'quillpath-build-'));
   const left = asked(join(root, 'examples/mountain-hunt/setup.yaml'), folder);
   process.on('beforeExit', () => {
     const argv = left.shift();
     if (argv === undefined) return;
     process.argv.splice(2, process.argv.length, ...argv);
-    start(load, pathToFileURL(script).href);
+    // Something to wait for, without which the process would not come back here.
+    setImmediate(() => start(load, pathToFileURL(script).href));
   });
   process.on('exit', (status) => {
     rmSync(folder, { recursive: true });

@@ -10,27 +10,24 @@ type Start = (ofNode: NodeJS.Require, here: string) => void;
 
 const program = join(__dirname, 'cli', 'quillpath.js');
 
-/**
- * Starts the program with its code as it was compiled before: by Node itself where it can keep that, otherwise by the build, where
- * that is sound. Without either it only starts slower.
- */
+/** Starts the program with its code as it was compiled before, where that is there and sound. Without, it only starts slower. */
 export function startProgram(launcher: string): void {
-  const start: Start = keepsCode() ? require(program) : compiled();
+  const start: Start = keptProgram() ?? plainProgram();
   start(require, pathToFileURL(launcher).href);
 }
 
-/** Node 22 and later keep what they compiled in a folder of their own; what is wrong with that folder, they pass over in silence. */
-function keepsCode(): boolean {
-  const { enableCompileCache } = Object(nodeModule);
-  if (typeof enableCompileCache !== 'function') return false;
-  enableCompileCache();
-  return true;
-}
-
-function compiled(): Start {
+/** The program with the code that the build kept; V8 refuses what another version or machine has made. */
+function keptProgram(): Start | undefined {
   const source = readFileSync(program);
   const cachedData = keptCode(source, `${program}.cache`);
-  if (cachedData === undefined) return require(program);
+  if (cachedData === undefined) return undefined;
   // The script holds nothing but ASCII, which is read fastest as Latin 1.
-  return new Script(source.toString('latin1'), { filename: program, cachedData }).runInThisContext();
+  const script = new Script(source.toString('latin1'), { filename: program, cachedData });
+  return script.cachedDataRejected === true ? undefined : script.runInThisContext();
+}
+
+/** Node 22 and later keep a part of the code themselves; what is wrong with the place they keep it in, they pass over in silence. */
+function plainProgram(): Start {
+  Object(nodeModule).enableCompileCache?.();
+  return require(program);
 }
