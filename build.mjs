@@ -6,10 +6,11 @@
  *   node build.mjs library    the public entry: library/quillpath.js, which needs neither Node nor a page
  *   node build.mjs page       the page: a folder for a browser, and quillpath.html, all of it in one file
  *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
+ *   node build.mjs man        the manual page of the command line: quillpath.1
  *   node build.mjs accuracy   what `npm run accuracy` runs
  *   node build.mjs bench      what `npm run bench` runs
  *
- * Without arguments it builds what the package offers: the first three.
+ * Without arguments it builds what the package offers: all of these but the page and what only npm runs.
  */
 import { spawnSync } from 'node:child_process';
 import { rmSync, writeFileSync } from 'node:fs';
@@ -18,8 +19,10 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildCommandLine } from './build/command-line.mjs';
+import { writeManual } from './build/manual.mjs';
 import { foldersIn, writeNotices } from './build/notices.mjs';
 import { buildPage } from './build/page.mjs';
+import { versionAlone } from './build/version-alone.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 
@@ -31,6 +34,7 @@ const shared = {
   entryNames: '[name]',
   outdir: 'dist',
   logLevel: 'warning',
+  plugins: [versionAlone(root)],
   alias: {
     // The `yaml` package's browser build is the same code as modules, so that the bundler leaves out what is not used.
     yaml: './node_modules/yaml/browser/index.js',
@@ -82,11 +86,17 @@ const emitTypes = () => {
 };
 
 /**
- * Say how Node reads the scripts of a folder. The command line is none of modules: Node takes a tenth of its whole start to look at one.
+ * How Node reads the scripts of a folder, of those that hold any. The command line is no module: Node takes a tenth of its own start to
+ * begin with one.
  */
+const KINDS = {
+  cli: ['.', 'commonjs'],
+  ...Object.fromEntries([...Object.keys(targets), 'types'].map((name) => [name, [name, 'module']])),
+};
+
 function writeKind(name) {
-  if (name === 'page') return;
-  const [folder, type] = name === 'cli' ? ['.', 'commonjs'] : [name, 'module'];
+  if (KINDS[name] === undefined) return;
+  const [folder, type] = KINDS[name];
   writeFileSync(join(root, 'dist', folder, 'package.json'), `${JSON.stringify({ type })}\n`);
 }
 
@@ -97,8 +107,9 @@ const bundled = [];
 /** @returns whether it could be built; the bundler or the compiler has printed why not */
 async function make(name) {
   if (name !== 'cli') rmSync(join(root, 'dist', name), { recursive: true, force: true });
-  if (name === 'page') return buildPage(shared, root);
   if (name === 'types') return emitTypes();
+  if (name === 'man') return writeManual(nodeModules, root);
+  if (name === 'page') return buildPage(shared, root);
   const metafile =
     name === 'cli'
       ? await buildCommandLine(node, root)
@@ -111,9 +122,9 @@ async function make(name) {
   return true;
 }
 
-const known = ['cli', ...Object.keys(targets), 'page', 'types'];
+const known = ['cli', ...Object.keys(targets), 'page', 'types', 'man'];
 const named = process.argv.slice(2);
-for (const name of named.length === 0 ? ['cli', 'library', 'types'] : named) {
+for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man'] : named) {
   if (!known.includes(name)) {
     process.stderr.write(`build.mjs: there is no target "${name}". Write one of: ${known.join(', ')}.\n`);
     process.exit(2);

@@ -2,6 +2,7 @@
  * Builds the command line: dist/cli/quillpath.js, all of it in one script that runs wherever it is copied to, and dist/main.js, which
  * starts that script with its code as it was compiled before.
  */
+import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build, transform } from 'esbuild';
@@ -11,12 +12,15 @@ import { modulesOf, wrapped } from './modules.mjs';
 /** What the functions of the script call the address of the file that was started. */
 const HERE = 'here';
 
+/** The first two lines: how a shell starts it, and a hash of the rest, by which kept code is known to be of this script. */
+const identity = (text) =>
+  `#!/usr/bin/env node\n// ${createHash('sha256').update(text).digest('hex').slice(0, 16)}\n`;
+
 /**
  * The script is read as a module where the folder's package.json says so, loaded by the launcher, evaluated by it, or it is itself the
  * file that Node was started with.
  */
-const BEGINNING = `#!/usr/bin/env node
-"use strict";
+const BEGINNING = `"use strict";
 ((start) => {
   if (this === undefined) Promise.all([import("node:module"), import("node:url")]).then(([{ createRequire }, { pathToFileURL }]) => {
     const here = pathToFileURL(process.argv[1]).href;
@@ -50,6 +54,7 @@ async function program(options, root) {
   const { modules, metafile } = await modulesOf({
     ...options,
     entryPoints: [{ in: 'src/cli/start/role.ts', out: 'role' }],
+    alias: { ...options.alias, 'node:child_process': './build/stand-ins/no-child-process.cjs' },
     define: { 'import.meta.url': HERE },
     loader: { '.ttf': 'binary' },
   });
@@ -57,7 +62,7 @@ async function program(options, root) {
   const parts = await Promise.all(modules.map((module) => wrapped(module, given)));
   const start = `((parts,boot)=>(ofNode,here)=>boot(parts,ofNode,here))({${parts.join(',\n')}},${await bootText(root)})`;
   const text = escaped(`${BEGINNING}(${start});\n`);
-  return { text, metafile };
+  return { text: identity(text) + text, metafile };
 }
 
 /** @returns the bundler's record of what went in, or nothing when it could not be built and the bundler has printed why */

@@ -12,6 +12,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
+/** The first two lines of the script, which say which one it is: as in src/cli/start/kept-code.ts. */
+const IDENTITY_BYTES = 40;
+
 /** What is asked for most: only what has run is compiled, and only what is compiled is kept. */
 const asked = (setup, folder) => [
   ['tape', setup, '--out', join(folder, 'tape.pdf')],
@@ -54,7 +57,7 @@ function askAndKeep(script, root) {
 /** The file is whole or not there: it is written under another name first. */
 function write(file, source, code) {
   const head = Buffer.alloc(4);
-  head.writeUInt32LE(crc32(code, crc32(source)));
+  head.writeUInt32LE(crc32(code, crc32(source.subarray(0, IDENTITY_BYTES))));
   writeFileSync(`${file}.part`, Buffer.concat([head, code]));
   renameSync(`${file}.part`, file);
 }

@@ -46,7 +46,7 @@ export async function modulesOf(options) {
  * @param options of the transformation, and `more`: names that the function is given besides
  */
 export async function wrapped({ name, text }, { more = [], ...options }) {
-  const { code } = await transform(text.replace(/\bimport\("(\.\/[^"]+)"\)/g, 'later("$1")'), {
+  const { code } = await transform(text.replace(/\bimport\("((?:\.\/|node:)[^"]+)"\)/g, 'later("$1")'), {
     format: 'cjs',
     minify: true,
     legalComments: 'none',

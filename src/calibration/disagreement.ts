@@ -101,7 +101,10 @@ function contradicts(calibration: Calibration, { chance }: Agreement): boolean {
 function searched(problem: CalibrationProblem, all: Tried | null, isContradiction: boolean): Disagreement {
   const { measurements } = problem;
   const singles = leftOut(problem, all?.calibration ?? null);
-  const explanations = best([...singles.map((one) => asMark(problem, one)), ...otherNumbers(problem)], all);
+  const explanations = best(
+    [...singles.map((one) => asMark(problem, one)), ...otherNumbers(problem, all)],
+    all,
+  );
   const [first, second] = explanations;
   const [sole] = second === undefined && first?.explanation.kind === 'mark' ? [first] : [];
   const several = explanations.length > 0 ? null : together(problem, singles);
@@ -121,8 +124,11 @@ const asMark = ({ measurements }: CalibrationProblem, { index, ...found }: LeftO
   explanation: { kind: 'mark', index, measurement: at(measurements, index) },
 });
 
-const otherNumbers = (problem: CalibrationProblem): readonly Explained[] =>
-  oneNumbers(problem).map(({ cause, ...found }) => ({ ...found, explanation: cause }));
+const otherNumbers = (problem: CalibrationProblem, all: Tried | null): readonly Explained[] =>
+  oneNumbers(problem, all?.calibration ?? null).map(({ cause, ...found }) => ({
+    ...found,
+    explanation: cause,
+  }));
 
 /** Less is better: chi-squared beyond what is expected of it. */
 const scoreOf = ({ agreement: { chiSquared, freedom } }: Pick<Tried, 'agreement'>): number =>

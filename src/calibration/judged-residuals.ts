@@ -1,5 +1,5 @@
 import { at } from '../numerics/at.ts';
-import { forwardSolve } from '../numerics/cholesky.ts';
+import { inverseColumn } from '../numerics/cholesky.ts';
 import type { Rows } from '../numerics/linear-algebra.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 
@@ -29,10 +29,7 @@ const SMALLEST_FREEDOM = 1e-9;
  */
 export const studentised = ({ factor, jacobian, residuals, covariance }: WhitenedFit): readonly number[] =>
   residuals.map((_, i) => {
-    const alone = forwardSolve(
-      factor,
-      residuals.map((__, k) => (k === i ? 1 : 0)),
-    );
+    const alone = inverseColumn(factor, i);
     const size = dot(alone, (k) => at(alone, k));
     const pull = covariance.map((__, j) => dot(alone, (k) => at(at(jacobian, k), j)));
     const freedom = Math.max(1 - quadraticForm(covariance, pull) / size, SMALLEST_FREEDOM);

@@ -38,8 +38,14 @@ function promising(count: number, fit: Calibration | null): readonly number[] {
   if (fit !== null && isHopeless(fit)) return [];
   const most = MOST_TRIED.find(({ upTo }) => count <= upTo)?.fits;
   const sizes = all.map((i) => (fit === null ? 0 : Math.abs(at(fit.residuals, i).studentised)));
-  return all.toSorted((a, b) => at(sizes, b) - at(sizes, a)).slice(0, most);
+  const ordered = all.toSorted((a, b) => at(sizes, b) - at(sizes, a)).slice(0, most);
+  const largest = at(sizes, at(ordered, 0));
+  return count <= NEAR_RIVALS_OF ? ordered : ordered.filter((i) => at(sizes, i) >= RIVAL * largest);
 }
+
+/** Of more than this, those are tried that may come near the largest: leaving out one of half its size explains a quarter. */
+const NEAR_RIVALS_OF = 40;
+const RIVAL = 0.8;
 
 /** Where even several as large as the largest residual, taken away, would leave chi-squared far beyond what is expected. */
 function isHopeless({ residuals, chiSquared }: Calibration): boolean {

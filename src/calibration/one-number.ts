@@ -1,7 +1,8 @@
+import { at } from '../numerics/at.ts';
 import { FOOT, YARD } from '../quantities/exact.ts';
 import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
 import { type Tried, tried } from './agreement.ts';
-import type { CalibrationProblem } from './fit.ts';
+import type { Calibration, CalibrationProblem } from './fit.ts';
 import type { Measurement } from './measurement.ts';
 import { type ParameterName, type Prior, parameterIn } from './parameters.ts';
 
@@ -40,27 +41,37 @@ const ANY_RATIO = { sd: 10, yardstick: 0.2 };
 
 /** A number that explains many measurements explains so many of them, at much less work. */
 const SAMPLE = 40;
+/** And these of those that fit worst, which show that a number does not explain them. */
+const WORST = 3;
 /** An explanation has to leave at least this chance of what is left over. */
 export const AGREES = 0.01;
 
-/** The fits in which one number of the file is another; those that would need an impossible bow are left out. */
-export function oneNumbers(problem: CalibrationProblem): readonly OneNumberTried[] {
-  const every = Math.ceil(problem.measurements.length / SAMPLE);
-  const sample = { ...problem, measurements: problem.measurements.filter((_, i) => i % every === 0) };
-  const isHopeless = every > 1 && triedAll(sample).every(({ agreement: { chance } }) => chance < AGREES);
-  return isHopeless ? [] : triedAll(problem);
+type Trial = (problem: CalibrationProblem) => readonly OneNumberTried[];
+
+/**
+ * The fits in which one number of the file is another; those that would need an impossible bow are left out.
+ *
+ * @param fit of the file's own numbers, or null where there is none: of many measurements its worst are tried first
+ */
+export function oneNumbers(problem: CalibrationProblem, fit: Calibration | null): readonly OneNumberTried[] {
+  const { measurements } = problem;
+  if (measurements.length <= SAMPLE) return TRIALS.flatMap((trial) => trial(problem));
+  const every = Math.ceil(measurements.length / SAMPLE);
+  const worst = worstOf(fit);
+  const sample = {
+    ...problem,
+    measurements: measurements.filter((_, i) => i % every === 0 || worst.includes(i)),
+  };
+  return TRIALS.filter((trial) =>
+    trial(sample).some(({ agreement: { chance } }) => chance >= AGREES),
+  ).flatMap((trial) => trial(problem));
 }
 
-const triedAll = (problem: CalibrationProblem): readonly OneNumberTried[] => [
-  ...travelPerUnit(problem),
-  ...readingAtZero(problem),
-  ...direction(problem),
-  ...otherUnits(problem),
-  ...launchSpeed(problem),
-  ...travelRatio(problem),
-  ...lineOfZero(problem),
-  ...stripTurned(problem),
-];
+function worstOf(fit: Calibration | null): readonly number[] {
+  if (fit === null) return [];
+  const sizes = fit.residuals.map(({ studentised }) => Math.abs(studentised));
+  return [...sizes.keys()].toSorted((a, b) => at(sizes, b) - at(sizes, a)).slice(0, WORST);
+}
 
 const hasReadings = ({ rig, measurements }: CalibrationProblem): boolean =>
   rig.scale !== null && measurements.some(({ kind }) => kind === 'mark');
@@ -168,6 +179,17 @@ const otherUnits = (problem: CalibrationProblem): readonly OneNumberTried[] =>
     const found = tried(other);
     return found === null ? [] : [{ ...found, cause }];
   });
+
+const TRIALS: readonly Trial[] = [
+  travelPerUnit,
+  readingAtZero,
+  direction,
+  otherUnits,
+  launchSpeed,
+  travelRatio,
+  lineOfZero,
+  stripTurned,
+];
 
 /** The problem with its ranges in the other unit, in every way that it could be meant. */
 export function inOtherUnit(problem: CalibrationProblem): readonly {

@@ -1,5 +1,5 @@
 import { at } from '../numerics/at.ts';
-import { forwardSolve } from '../numerics/cholesky.ts';
+import { inverseColumn } from '../numerics/cholesky.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import { marksFor } from '../sight/marks.ts';
@@ -43,32 +43,33 @@ export function unseenSlip(calibration: Calibration, farRange: Metres): UnseenSl
   const shot = problem.measurements.flatMap((mark, index) => (isSightMark(mark) ? [{ index, mark }] : []));
   if (shot.length === 0) return null;
   const far = at(markUncertainty(calibration, marksFor(rig, [farRange])), 0);
-  const slips = shot.map(({ index, mark }): UnseenSlip => {
-    const perNumber = Math.abs(wouldRead(calibration, mark).heightPer);
+  const perNumber = (mark: SightMark): number => Math.abs(wouldRead(calibration, mark).heightPer);
+  // What a number is on the target costs flights, and is asked only where it decides or is told.
+  const slips = shot.map(({ index, mark }) => {
     const { unseen, shiftPer } = inHeight(calibration, index, far);
     const isLimited = unseen * shiftPer < NOTHING_HOLDS;
-    return {
-      range: mark.range,
-      mark,
-      numbers: isLimited ? unseen / perNumber : null,
-      shift: si(shiftPer * (isLimited ? unseen : perNumber * ONE_OF[mark.kind])),
-      farRange,
-      farSd: far.onTargetSd,
-    };
+    const shift = shiftPer * (isLimited ? unseen : perNumber(mark) * ONE_OF[mark.kind]);
+    return { mark, unseen, isLimited, shift };
   });
   const [worst] = slips
     .filter(({ shift }) => shift > 0)
-    .toSorted((a, b) => Number(b.numbers === null) - Number(a.numbers === null) || b.shift - a.shift);
-  return worst ?? null;
+    .toSorted((a, b) => Number(a.isLimited) - Number(b.isLimited) || b.shift - a.shift);
+  if (worst === undefined) return null;
+  const { mark, unseen, isLimited, shift } = worst;
+  return {
+    range: mark.range,
+    mark,
+    numbers: isLimited ? unseen / perNumber(mark) : null,
+    shift: si(shift),
+    farRange,
+    farSd: far.onTargetSd,
+  };
 }
 
 /** The largest height (m) of one measurement that goes unseen, and what a metre of it moves the far mark on the target. */
 function inHeight({ linear }: Calibration, index: number, { gradient, heightPerUnit }: MarkUncertainty) {
   const { factor, jacobian, covariance } = linear;
-  const alone = forwardSolve(
-    factor,
-    jacobian.map((_, k) => (k === index ? 1 : 0)),
-  );
+  const alone = inverseColumn(factor, index);
   const size = alone.reduce((sum, value) => sum + value ** 2, 0);
   const pull = covariance.map((_, j) =>
     alone.reduce((sum, value, k) => sum + value * at(at(jacobian, k), j), 0),

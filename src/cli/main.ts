@@ -1,5 +1,4 @@
 import { existsSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
 import process from 'node:process';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
@@ -23,16 +22,15 @@ const io: Io = {
   sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
-  ask:
-    process.stdin.isTTY && process.stdout.isTTY
-      ? async (prompt) =>
-          (await import('./world/ask-line.ts')).askLine(
-            { input: process.stdin, output: process.stdout },
-            prompt,
-          )
-      : undefined,
+  // Standard input is opened for a command that asks, and for no other.
+  get ask() {
+    const { stdin: input, stdout: output } = process;
+    if (!input.isTTY || !output.isTTY) return undefined;
+    return async (prompt: string) => (await import('./world/ask-line.ts')).askLine({ input, output }, prompt);
+  },
   pool: async () => {
-    const [{ threadPool }, { interruptible }] = await Promise.all([
+    const [{ availableParallelism }, { threadPool }, { interruptible }] = await Promise.all([
+      import('node:os'),
       import('./world/worker-pool.ts'),
       import('./world/interruptible.ts'),
     ]);

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { Question } from '../reports/asked/question.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import type { FileCommand } from './commands/file-command.ts';
 import { EXIT } from './exit.ts';
@@ -27,6 +28,14 @@ async function fileCommand(name: string): Promise<FileCommand> {
   const load = FILE_COMMANDS[name];
   if (load === undefined) throw new RangeError(`there is no command ${name}`);
   return load();
+}
+
+/** What the help of a command says after its options. */
+export async function guideTo(name: string): Promise<Pick<FileCommand, 'examples' | 'more'>> {
+  if (!isQuestion(name)) return fileCommand(name);
+  const question: Question = await QUESTIONS[name].question();
+  const examples = question.examples.map(([comment, line]) => [comment, `${name} ${line}`] as const);
+  return { ...question, examples };
 }
 
 /** A command of the options and help of a question. */

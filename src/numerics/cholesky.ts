@@ -38,6 +38,17 @@ export function forwardSolve(L: Rows, b: readonly number[]): number[] {
   return x;
 }
 
+/** Column `index` of the inverse of L: `forwardSolve` of a 1 there and zeros, of which those in front are not worked through. */
+export function inverseColumn(L: Rows, index: number): number[] {
+  const x: number[] = [];
+  for (const [i, row] of L.entries()) {
+    let left = i === index ? 1 : 0;
+    for (let k = index; k < i; k += 1) left -= at(row, k) * at(x, k);
+    x.push(i < index ? 0 : left / at(row, i));
+  }
+  return x;
+}
+
 /** x with L' x = b, for the L of `choleskyFactor`. */
 export function backwardSolve(L: Rows, b: readonly number[]): number[] {
   const x = [...b];

@@ -19,10 +19,16 @@ export interface Integrator<State extends readonly number[] = readonly number[]>
 }
 
 export interface IntegratorOptions {
-  readonly relativeTolerance?: number;
-  readonly absoluteTolerance?: number;
+  /** One for all components of the state, or one for each; so with the next. */
+  readonly relativeTolerance?: number | readonly number[];
+  readonly absoluteTolerance?: number | readonly number[];
   /** The length of the first trial step of every advance, in units of x; the solver raises it to at least 1e-4. */
   readonly initialStep: number;
+  /**
+   * The longest advance that is tried as one step, in units of x; none by default. Where the tolerances refuse the step, a
+   * shorter one is made and the rest goes as any other advance.
+   */
+  readonly leap?: number;
   /** Derivative calls that one advance may make. */
   readonly maxEvaluations?: number;
 }
@@ -55,6 +61,7 @@ export function createIntegrator<State extends readonly number[]>(
     relativeTolerance = 1e-8,
     absoluteTolerance = 1e-8,
     initialStep,
+    leap = 0,
     maxEvaluations = MAX_EVALUATIONS,
   }: IntegratorOptions,
 ): Integrator<State> {
@@ -85,18 +92,35 @@ export function createIntegrator<State extends readonly number[]>(
     if ((++calls & INSPECTION_MASK) === 0) inspect(x, dydx);
   };
 
-  const solver = new Solver<State>(guarded, dimension, {
-    rawFunction: true,
-    denseOutput: false,
-    relativeTolerance,
-    absoluteTolerance,
-    initialStepSize: initialStep,
-    maxSteps: Infinity, // every step evaluates, and evaluations are limited
-  });
+  const solverFrom = (initialStepSize: number): Solver<State> =>
+    new Solver<State>(guarded, dimension, {
+      rawFunction: true,
+      denseOutput: false,
+      relativeTolerance,
+      absoluteTolerance,
+      initialStepSize,
+      maxSteps: Infinity, // every step evaluates, and evaluations are limited
+    });
+  // A solver takes as long to make as a tenth of a flight, and most flights need one of the two.
+  const walker = once(() => solverFrom(initialStep));
+  const leaper = once(() => solverFrom(Number.MAX_VALUE));
 
-  // After a rejected step the solver takes the smaller of two lengths, the second of an order it may not have tried yet:
-  // then it is none at all, and the next step would be NaN long.
-  solver.hh.fill(Number.POSITIVE_INFINITY);
+  const walk = (x0: number, y0: State, length: number): State => {
+    const solver = walker();
+    origin = x0;
+    forget(solver);
+    return solver.solve(0, y0, length).y;
+  };
+
+  /** The solver halves its first step where the end is near: asked for twice the length, it tries the length itself. */
+  const leapOver = (x0: number, y0: State, length: number): State => {
+    const solver = leaper();
+    origin = x0;
+    forget(solver);
+    for (const { x1: done, y } of solver.solutionSegments(0, y0, 2 * length))
+      return done === length ? y : walk(x0 + done, y, length - done);
+    return walk(x0, y0, length);
+  };
 
   return {
     advance(x0, y0, x1) {
@@ -110,10 +134,10 @@ export function createIntegrator<State extends readonly number[]>(
         );
       if (x1 === x0) return Object.assign([], y0); // a copy, of the type of the state
       callsAllowed = calls + maxEvaluations;
-      // From 0 over a length that is not 0: the solver mistakes an end at x = 0 for no end.
-      origin = x0;
       reached = x0;
-      const { y } = solver.solve(0, y0, x1 - x0);
+      // From 0 over a length that is not 0: the solver mistakes an end at x = 0 for no end.
+      const length = x1 - x0;
+      const y = (Math.abs(length) <= leap ? leapOver : walk)(x0, y0, length);
       if (!allFinite(y))
         throw new NumericalError(
           'non-finite',
@@ -124,6 +148,25 @@ export function createIntegrator<State extends readonly number[]>(
     },
     evaluations: () => calls,
   };
+}
+
+/** What `make` makes, made when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+/**
+ * What a solver knows of steps of each order from an earlier advance is taken from it, so that an advance does not depend on what
+ * was asked before. After a rejected step it takes the smaller of two lengths, the second of an order it may not have tried yet:
+ * were that empty, the next step would be NaN long.
+ */
+function forget<State extends readonly number[]>({ hh, w }: Solver<State>): void {
+  hh.fill(Number.POSITIVE_INFINITY);
+  w.fill(Number.NaN, 1);
 }
 
 /** x - x is 0 for a finite number alone. */

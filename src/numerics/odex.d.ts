@@ -6,8 +6,8 @@ export type Derivative<State extends readonly number[]> = (x: number, y: State, 
 export interface Options {
   readonly rawFunction: boolean;
   readonly denseOutput: boolean;
-  readonly relativeTolerance: number;
-  readonly absoluteTolerance: number;
+  readonly relativeTolerance: number | readonly number[];
+  readonly absoluteTolerance: number | readonly number[];
   readonly initialStepSize: number;
   readonly maxSteps: number;
 }
@@ -15,7 +15,11 @@ export interface Options {
 /** `State` has `dimension` elements; the solver makes its own states with as many. */
 export class Solver<State extends readonly number[]> {
   constructor(derivative: Derivative<State>, dimension: number, options: Options);
-  /** Best length of a step by order; empty where no step of that order was tried. */
+  /** Best length of a step by order, first 0; empty where no step of that order was tried. */
   readonly hh: number[];
+  /** Work of such a step per unit of x; the first is 0. */
+  readonly w: number[];
   solve(x0: number, y0: State, x1: number): { readonly y: State };
+  /** One step after another; they are made when they are asked for. */
+  solutionSegments(x0: number, y0: State, x1: number): Iterable<{ readonly x1: number; readonly y: State }>;
 }

@@ -79,7 +79,7 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
     span = spread([lo, hi, ...pins]);
   }
-  throw noPin(`no pin found for every range between ${nearest} and ${end} m`);
+  throw noPin(`no pin found for every range between ${nearest.toPrecision(3)} and ${end.toPrecision(3)} m`);
 }
 
 /**
@@ -154,5 +154,5 @@ function secantRoot(height: (down: number) => number, estimate: number, perHeigh
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];
   }
-  throw noPin(`no pin hits; the last tried was ${pin} m down`);
+  throw noPin(`no pin hits; the last tried was ${pin.toPrecision(3)} m down`);
 }

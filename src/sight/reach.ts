@@ -1,4 +1,5 @@
 import { flyer } from '../flight/trajectory.ts';
+import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import type { Rig } from './rig.ts';
@@ -28,22 +29,49 @@ export function asFarAsItGoes<T>(
     const count = countReached(rig, ranges);
     const beyond = ranges[count];
     if (count === 0 || beyond === undefined) throw error;
-    return { solved: solve(ranges.slice(0, count)), beyond };
+    return lastSolved(ranges, count, solve, error);
+  }
+}
+
+/**
+ * The most ranges, up to a count, that can be solved together. Near the farthest range that any pin hits, pins that are read from
+ * paths they share are not found any more, though each is by itself.
+ */
+function lastSolved<T>(
+  ranges: readonly Metres[],
+  count: number,
+  solve: (reached: readonly Metres[]) => T,
+  error: NumericalError,
+): Reached<T> {
+  const solvedOr = (most: number): Reached<T> | null =>
+    orNull(() => ({ solved: solve(ranges.slice(0, most)), beyond: at(ranges, most) }));
+  let found = solvedOr(count);
+  if (found !== null) return found;
+  let [solved, failed] = [0, count];
+  while (failed - solved > 1) {
+    const middle = (solved + failed) >> 1;
+    const reached = solvedOr(middle);
+    if (reached === null) failed = middle;
+    else [solved, found] = [middle, reached];
+  }
+  if (found === null) throw error;
+  return found;
+}
+
+/** Null for what cannot be computed. */
+function orNull<T>(compute: () => T): T | null {
+  try {
+    return compute();
+  } catch (error) {
+    if (error instanceof NumericalError) return null;
+    throw error;
   }
 }
 
 /** How many of the rising ranges some pin hits, by halving. */
 function countReached(rig: Rig, ranges: readonly Metres[]): number {
   const flight = flyer(rig.conditions);
-  const isHit = (range: Metres): boolean => {
-    try {
-      pinForHit(rig, range, 0, flight);
-      return true;
-    } catch (error) {
-      if (error instanceof NumericalError) return false;
-      throw error;
-    }
-  };
+  const isHit = (range: Metres): boolean => orNull(() => pinForHit(rig, range, 0, flight)) !== null;
   let [hit, missed] = [0, ranges.length + 1];
   while (missed - hit > 1) {
     const middle = (hit + missed) >> 1;

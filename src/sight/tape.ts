@@ -48,7 +48,7 @@ export interface Slider {
 
 export const ENDLESS_SLIDER: Slider = { length: null, aboveZero: null };
 /** A slider that stands this little beyond its end, m, is still at it: what a ruler cannot see. */
-const AT_ITS_END = 1e-5;
+export const AT_ITS_END = 1e-5;
 
 /**
  * The law of a tape: where each range stands along it.

@@ -69,7 +69,9 @@ export function pinForHit(
       pin = { down: pin.down - height * perHeight, windage };
     }
   }
-  throw noPin(`no pin position hits at ${range} m; the last was ${pin.down} m down`);
+  throw noPin(
+    `no pin position hits at ${range.toPrecision(3)} m; the last was ${pin.down.toPrecision(3)} m down`,
+  );
 }
 
 /**

@@ -24,7 +24,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   reports: [...CALIBRATED, 'documents', 'setup', 'advice'],
   'quillpath.ts': DOOR,
   page: [...DOOR, 'quillpath.ts', 'examples/*'],
-  cli: [...DOOR, 'commander', 'node:*'],
+  cli: [...DOOR, 'commander', 'node:*', 'package.json'],
 };
 
 /** Any room may know these classes, to tell one failure from another. */
@@ -34,6 +34,7 @@ const errorClasses = ['src/numerics/numerical-error.ts'];
 const onlyIn: Readonly<Record<string, readonly string[]>> = {
   odex: ['src/numerics/ode.ts'],
   pdfkit: ['src/documents/render/pdf.ts'],
+  'package.json': ['src/cli/version.ts'],
   // The program, and the Ctrl-C that ends its threads.
   'node:process': ['src/cli/main.ts', 'src/cli/world/interruptible.ts'],
 };

@@ -114,10 +114,10 @@ export async function rigidLines(): Promise<readonly string[]> {
   };
   const equalSteps = (ratio: number, steps: number): string =>
     `${ratio.toFixed(1)} times ${steps} equal Runge-Kutta steps of the same error`;
-  const counted = countedEveryday();
   const seconds = await twoThreads();
   return [
-    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ${counted} evaluations, ` +
+    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ` +
+      `${used(everyday, () => everyday.states(launch, [RANGE]))} evaluations, ` +
       `error ${millimetres(pointError)}; ${equalSteps(point / pointEqual, pointSteps)}`,
     `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ` +
       `${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, ` +
@@ -130,14 +130,6 @@ export async function rigidLines(): Promise<readonly string[]> {
 }
 
 const millimetres = (metres: number): string => `${(1000 * metres).toExponential(0)} mm`;
-
-/** Derivative calls of one everyday flight, counted on equations of their own. */
-function countedEveryday(): number {
-  const { derivative } = flyer(conditions);
-  const integrator = createIntegrator(derivative, STATE_SIZE, { initialStep: 8 });
-  integrator.advance(0, launchState(launch), RANGE);
-  return integrator.evaluations();
-}
 
 /** Wall time of the shots, shared out among threads that have flown once before. */
 async function twoThreads(): Promise<number> {

@@ -7,9 +7,9 @@ const EXAMPLE = 'examples/mountain-hunt/setup.yaml';
 const now = () => new Date(2026, 3, 18, 23, 59, 59);
 
 /*
- * SOURCE_DATE_EPOCH specification 1.1, reproducible-builds.org, sections 4.1 and 4.2 (from memory, the address is not reached
- * from here): an ASCII decimal integer without fraction, as `date +%s` prints it, seconds since 1970-01-01 00:00:00 UTC; it is
- * used in place of the current time; a build should exit with an error when it is malformed.
+ * SOURCE_DATE_EPOCH specification 1.1, reproducible-builds.org, sections 4.1 and 4.2 (from memory): an ASCII decimal integer
+ * without fraction, as `date +%s` prints it, seconds since 1970-01-01 00:00:00 UTC; it is used in place of the current time; a
+ * build should exit with an error when it is malformed.
  */
 describe('the date of a document', () => {
   it('is the day of the wall clock, and the moment itself', () =>

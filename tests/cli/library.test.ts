@@ -49,9 +49,15 @@ describe('the script of the README', () => {
         )
         .join(''),
     );
+    // The script asks for what the command line asks for, on the same day: every tick and every letter of it.
+    const { files } = await atTerminal(['tape', example, '--out', 'tape.svg', '--date', '2026-04-18']);
     const svg = readFileSync(join(folder, 'tape.svg'), 'utf8');
-    expect(svg).toMatch(/^<svg [^>]*width="210mm"/);
-    expect(svg.match(/class="tick/g)?.length).toBeGreaterThan(81);
+    expect(svg).toBe(files.get('tape.svg'));
+    // A sheet of sixteen strips, cut on four sides, of 20 to 100 yd: 81 marks, which stand farther apart than 0.35 mm.
+    const [ticks, cuts] = [/class="(?:hollow-)?tick"/g, /class="cut"/g].map(
+      (role) => svg.match(role)?.length,
+    );
+    expect({ ticks, cuts }).toEqual({ ticks: 16 * 81, cuts: 16 * 4 });
   });
 });
 

@@ -1,16 +1,20 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, inject, it } from 'vitest';
 import { THREAD } from '../../src/cli/world/thread-role.ts';
 import { threadPool } from '../../src/cli/world/worker-pool.ts';
+import { ask } from '../../src/reports/ask.ts';
 import { ownThread } from '../../src/reports/tasks.ts';
 import type { VaryJob } from '../../src/reports/vary/cells.ts';
 import { openSetup } from '../../src/setup/open.ts';
 import { SMALLEST } from '../unit/setup/example-text.ts';
 
+const HUNT = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
+const BUILDS = readFileSync('examples/which-build/setup.yaml', 'utf8');
 const file = pathToFileURL(join(inject('dist'), 'main.js'));
-const aThread = (at: URL): Worker => new Worker(at, { workerData: THREAD });
+const aThread = (at: URL): Worker => new Worker(at, { argv: [THREAD] });
 openSetup(SMALLEST, 's.yaml');
 const jobs = [0, 1, 2, 3].map(
   (i): VaryJob => ({
@@ -49,6 +53,19 @@ describe('the work is done all the same where the system refuses', () => {
     const left = [...starts];
     const start = (at: URL): Worker => (left.shift() ?? refusedAtOnce)(at);
     expect(await threadPool(file, 2, start).map('vary', jobs)).toEqual(await alone);
+  });
+});
+
+describe.each([
+  ['scatter', HUNT, { arrows: '24' }],
+  ['compare', BUILDS, { arrows: '24' }],
+  ['vary', BUILDS, { over: 'arrow.mass=440gr:460gr:10gr' }],
+] as const)('%s gives the same numbers', (name, text, given) => {
+  const setup = openSetup(text, 's.yaml');
+  const one = ask(name, setup, given);
+  it.each([1, 2, 4])('on %i threads', async (threads) => {
+    const pool = async () => threadPool(file, threads);
+    expect(JSON.stringify(await ask(name, setup, given, { pool }))).toBe(JSON.stringify(await one));
   });
 });
 

@@ -67,5 +67,5 @@ function pinForHeight(
     if (Math.abs(miss) < MET) return pin;
     pin = { ...pin, down: pin.down - (miss * rig.geometry.peepToPin) / range };
   }
-  throw noPin(`no pin puts the arrow ${height} m off at ${range} m`, range);
+  throw noPin(`no pin puts the arrow ${height.toPrecision(3)} m off at ${range.toPrecision(3)} m`, range);
 }

@@ -4,6 +4,7 @@ import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { sightIn } from '../../sight/sighted.ts';
+import { AT_ITS_END, ENDLESS_SLIDER, type Slider } from '../../sight/tape.ts';
 import { impact, pinForHit } from '../../sight/zero.ts';
 import { highestPin, rangeOfPin } from './level-range.ts';
 
@@ -13,7 +14,10 @@ export interface SlopeMark {
   readonly range: Metres;
   /** Uphill positive. */
   readonly slope: Radians;
-  /** The level range whose mark hits; null where even the highest mark of level ground is too low a pin. */
+  /**
+   * The level range whose mark hits; null where even the highest mark of level ground that the slider gets to is too low a
+   * pin.
+   */
   readonly markRange: Metres | null;
   /** Of the pin, from its place at the zero range on the level; positive down. */
   readonly travel: Metres;
@@ -23,7 +27,9 @@ export interface SlopeMark {
   readonly missByCosine: Metres;
   /** Height of the hit with the level mark of the range itself set. */
   readonly missByRange: Metres;
-  /** How far below the spot to hold: the height of the hit with the highest mark set where none hits, else 0. */
+  /**
+   * How far below the spot to hold: the height of the hit with the pin as high as marks and slider go where none hits, else 0.
+   */
   readonly hold: Metres;
 }
 
@@ -34,6 +40,7 @@ export interface SlopeMark {
  * The sight stays as it was set on level ground. Without drag the level range to set is R cos θ/(1 − tan α tan θ), α the
  * launch angle above the line of sight: further than R cos θ uphill, nearer downhill.
  *
+ * @param slider how far up the pin goes from its place at the zero range; where nobody has measured it, to every mark
  * @throws NumericalError when the arrow falls short
  * @checked the closed form above
  */
@@ -41,10 +48,12 @@ export function slopeMarks(
   rig: Rig,
   ranges: readonly number[],
   slopes: readonly number[],
+  { aboveZero }: Pick<Slider, 'aboveZero'> = ENDLESS_SLIDER,
 ): readonly SlopeMark[] {
   const level = onSlope(rig, 0);
   const { flight, zero, pins: levelPins } = sightIn(level, ranges);
-  const highest = onceAsked(() => highestPin(level, zero.windage, flight));
+  const top = aboveZero === null ? Number.NEGATIVE_INFINITY : zero.down - aboveZero;
+  const highest = onceAsked(() => Math.max(top, highestPin(level, zero.windage, flight)));
   return slopes.flatMap((slope) => {
     const tilted = onSlope(rig, slope);
     const tiltedFlight = flyer(tilted.conditions);
@@ -55,7 +64,8 @@ export function slopeMarks(
       const down = at(pins, i);
       const cosineRange = range * Math.cos(slope);
       const cosinePin = pinForHit(level, cosineRange, zero.windage, flight);
-      const markRange = rangeOfPin(level, flight, { down, windage: zero.windage }, range);
+      const markRange =
+        down < top - AT_ITS_END ? null : rangeOfPin(level, flight, { down, windage: zero.windage }, range);
       return {
         range: si(range),
         slope: si(slope),

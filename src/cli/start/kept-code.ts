@@ -4,8 +4,12 @@ import { crc32 } from 'node:zlib';
 /** Before the code stands its checksum. */
 const CHECKSUM_BYTES = 4;
 
-/** The checksum of code that was compiled from a source: of both, so that neither is used with another. */
-export const checksum = (source: Uint8Array, code: Uint8Array): number => crc32(code, crc32(source));
+/** The first two lines of a script that the build has made: the second is a hash of all the others. */
+const IDENTITY_BYTES = 40;
+
+/** The checksum of code and of the script that it was compiled from, so that neither is used with another. */
+export const checksum = (source: Uint8Array, code: Uint8Array): number =>
+  crc32(code, crc32(source.subarray(0, IDENTITY_BYTES)));
 
 /**
  * The compiled code that the build kept for a source; nothing where there is none or where a byte of it is not as it was written.

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import * as nodeModule from 'node:module';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
@@ -28,6 +27,6 @@ function keptProgram(): Start | undefined {
 
 /** Node 22 and later keep a part of the code themselves; what is wrong with the place they keep it in, they pass over in silence. */
 function plainProgram(): Start {
-  Object(nodeModule).enableCompileCache?.();
+  Object(require('node:module')).enableCompileCache?.();
   return require(program);
 }

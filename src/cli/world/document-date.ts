@@ -20,9 +20,8 @@ const LAST_SECOND = 253_402_300_799;
  * behind to 11 ahead. `SOURCE_DATE_EPOCH` counts seconds at Greenwich, so its day is the one there whatever the time zone.
  *
  * @param asked the day of `--date`
- * @source reproducible-builds.org, "SOURCE_DATE_EPOCH specification", version 1.1, sections 4.1 and 4.2: whole seconds since
- *   1970 as `date +%s` prints them, used in place of the current time; a build should fail when they cannot be read (from
- *   memory)
+ * @source reproducible-builds.org, "SOURCE_DATE_EPOCH specification", version 1.1, sections 4.1 and 4.2: whole seconds since 1970
+ *   as `date +%s` prints them, used in place of the current time; a build should fail when they cannot be read (from memory)
  * @throws CommandLineError when neither can be read
  */
 export function documentDate(

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import {
   accessSync,
   closeSync,
@@ -42,7 +41,7 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
     }
     if (there !== undefined) requireWritable(path, target, there.mode);
     sweep(dirname(target));
-    const name = join(dirname(target), `.quillpath-${randomBytes(8).toString('hex')}.part`);
+    const name = join(dirname(target), `.quillpath-${someDigits()}${someDigits()}.part`);
     // The flag refuses a name that is taken, so that no link laid there is followed.
     const file = openSync(name, 'wx');
     beside = name;
@@ -74,6 +73,12 @@ function requireWritable(path: string, target: string, mode: number): void {
     );
   accessSync(target, constants.W_OK);
 }
+
+/** Eight hexadecimal digits. Nothing rests on nobody guessing them, and Node's cryptography takes as long to load as a table to print. */
+const someDigits = (): string =>
+  Math.floor(Math.random() * 16 ** 8)
+    .toString(16)
+    .padStart(8, '0');
 
 const LEFT_BEHIND = /^\.quillpath-[0-9a-f]{16}\.part$/;
 /** No run writes one file for so long, ms. */

@@ -19,7 +19,7 @@ export type Reply = { readonly index: number } & (
 const YOUNG = 8;
 
 const started = (file: URL): Worker =>
-  new Worker(file, { workerData: THREAD, resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+  new Worker(file, { argv: [THREAD], resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
 
 /** As many threads as the system has room for: one that it refuses leaves the work to the others. */
 function asManyAs(count: number, start: () => Worker): readonly Worker[] {

@@ -10,6 +10,7 @@ import type { Rig } from '../../sight/rig.ts';
 import { type ShotRow, shotRows } from '../../sight/shot.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { type SureMark, sureMarks, touchingFrom } from '../marks/findings.ts';
+import { sliderOf } from '../slider.ts';
 import { isToldSpread } from '../told-spread.ts';
 
 /** What a card tells of one range, SI; the shot is of the arrow that arrives there with that mark set. */
@@ -89,7 +90,7 @@ export function cardFindings(
   return {
     crosswind,
     rows,
-    slopes: cutRanges.length === 0 ? [] : slopeMarks(rig, cutRanges, slopes),
+    slopes: cutRanges.length === 0 ? [] : slopeMarks(rig, cutRanges, slopes, sliderOf(opened)),
     isScaled: rig.scale !== null,
     isTied: rows.every(({ toldSd }) => toldSd !== null),
     belowZero: belowZeroOf(rows),

@@ -4,6 +4,7 @@ import { at } from '../../numerics/at.ts';
 import type { Metres, Radians } from '../../quantities/quantity.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { readingAt } from '../../sight/scale.ts';
+import { sliderOf } from '../slider.ts';
 
 /** One shot up or down a slope. */
 export interface SlopeRow {
@@ -31,15 +32,16 @@ export interface SlopeFindings {
 }
 
 export function slopeFindings(
-  { calibration: { rig } }: OpenSetup,
+  session: OpenSetup,
   {
     ranges,
     slopes,
     thirdAxis,
   }: { readonly ranges: readonly Metres[]; readonly slopes: readonly number[]; readonly thirdAxis: Radians },
 ): SlopeFindings {
+  const { rig } = session.calibration;
   const third = thirdAxisMisses(rig, thirdAxis, ranges, slopes);
-  const rows = slopeMarks(rig, ranges, slopes).map((mark, i) => ({
+  const rows = slopeMarks(rig, ranges, slopes, sliderOf(session)).map((mark, i) => ({
     mark,
     reading: rig.scale === null ? null : readingAt(rig.scale, mark.travel),
     third: at(third, i),

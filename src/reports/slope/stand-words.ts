@@ -57,7 +57,8 @@ export function standBlocks({ rows, eye, spot }: StandFindings, units: DisplayUn
         'along the ground: level ground, from the foot of the stand; along the line: what a rangefinder reads at the eye.',
         `The stand's height is its floor's above the ground. The eye is ${high(eye)} above the floor, the spot aimed at ` +
           `${high(spot)} above the ground.`,
-        '"highest": the pin would have to be above every mark, so set the highest and hold that much low.',
+        '"highest": the pin would have to be above every mark, or above where the slider ends, so set the highest and hold ' +
+          'that much low.',
       ].join('\n'),
     ),
   ];

@@ -4,6 +4,7 @@ import { type Metres, si } from '../../quantities/quantity.ts';
 import { defaultOf } from '../../setup/assemble/defaults.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { readingAt } from '../../sight/scale.ts';
+import { sliderOf } from '../slider.ts';
 
 /** What the round number of a row counts: from the foot of the stand, or what a rangefinder reads. */
 export type CountedAlong = 'ground' | 'line';
@@ -42,17 +43,18 @@ const STEEPEST = Math.sin(1.3); // of 74 degrees
 
 /** Shots from every stand, along the ground and along the line of sight; those all but straight down are left out. */
 export function standFindings(
-  { setup, calibration: { rig } }: Pick<OpenSetup, 'setup' | 'calibration'>,
+  session: Pick<OpenSetup, 'setup' | 'calibration'>,
   { stands, ranges, spot }: StandAsked,
 ): StandFindings {
-  const stated = setup.eye_height;
+  const { rig } = session.calibration;
+  const stated = session.setup.eye_height;
   const eye = stated === undefined || stated > TALLEST_EYE ? defaultOf('eye_height') : stated;
   const rowsOf = (stand: Metres, along: CountedAlong): readonly StandRow[] => {
     const down = stand + eye - spot;
     return ranges.flatMap((range) => {
       const line = along === 'line' ? range : Math.hypot(range, down);
       if (line * STEEPEST < Math.abs(down)) return [];
-      const mark = at(slopeMarks(rig, [line], [-Math.asin(down / line)]), 0);
+      const mark = at(slopeMarks(rig, [line], [-Math.asin(down / line)], sliderOf(session)), 0);
       return [
         {
           along,

@@ -24,6 +24,7 @@ import {
 import { asZeroed, pinAtZero } from '../../sight/zero.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Session } from '../session.ts';
+import { sliderOf } from '../slider.ts';
 
 /** The tape itself: what its table and its words say. */
 export interface TapeFindings extends Tape {
@@ -86,12 +87,6 @@ function fittedForm({ setup, calibration }: OpenSetup): TapeForm {
   const { tape_ratio: fitted } = (calibration.elsewhere?.home ?? calibration).values;
   return fitted === undefined ? form : { ...form, travelRatio: fitted };
 }
-
-/** How far the slider goes, where the file says so. */
-const sliderOf = ({ setup: { sight } }: OpenSetup): Slider => ({
-  length: sight.travel_length ?? null,
-  aboveZero: sight.travel_above_zero ?? null,
-});
 
 /** The ticks for which the place of the tape on the sight is long enough. */
 function cutToPlace(

@@ -7,6 +7,7 @@ import { dayFaults } from './day-checks.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
 import { markFaults, scaleFaults } from './mark-checks.ts';
+import { measurementCountFaults } from './measurement-count.ts';
 import { unknownSpeedFaults } from './unknown-speed-checks.ts';
 
 /** What values of the file must agree on for the mathematics to be possible. */
@@ -16,6 +17,7 @@ export const crossFaults = (draft: Draft): readonly Fault[] => [
   ...unknownSpeedFaults(draft),
   ...arrowFaults(draft),
   ...airFaults(draft),
+  ...measurementCountFaults(draft),
   ...markFaults(draft),
   ...scaleFaults(draft),
   ...dayFaults(draft),

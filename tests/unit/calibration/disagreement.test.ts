@@ -79,13 +79,36 @@ describe('disagreementOf', () => {
     expect(one.together.map(({ range }) => Math.round(range / yards(1))).toSorted()).toEqual([40, 70]);
   });
 
-  it('fits three of a hundred marks again, not each', () => {
+  describe('of a hundred marks fits again', () => {
     const many = marksAt(Array.from({ length: 100 }, (_, i) => 20 + (i % 60)));
-    const all = calibrate(problem(withReading(many, 50, at(many, 50).reading + 40)));
-    const tries = leftOut(all.problem, all);
-    expect(tries).toHaveLength(3);
-    expect(tries.map(({ index }) => index)).toContain(50);
+    const triesWith = (wrong: readonly number[]): readonly number[] => {
+      const slipped = wrong.reduce((marks, i) => withReading(marks, i, at(many, i).reading + 3), many);
+      const all = calibrate(problem(slipped));
+      return leftOut(all.problem, all).map(({ index }) => index);
+    };
+    it('the one that stands out alone', () => expect(triesWith([50])).toEqual([50]));
+    it('two that stand out alike', () => expect(triesWith([50, 51]).toSorted()).toEqual([50, 51]));
   });
+
+  const many = (count: number) => marksAt(Array.from({ length: count }, (_, i) => 20 + (i % 70)));
+
+  it('of as many marks as a file may have finds the one that is wrong, and in seconds', () => {
+    const start = process.cpuUsage();
+    const marks = many(300);
+    expect(kinds(found(withReading(marks, 123, at(marks, 123).reading + 6)))).toEqual(['mark']);
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1e6).toBeLessThan(10 /* s: the longest that anybody waits for a sentence */);
+  });
+  it('of many marks finds another travel per unit', () => {
+    const { scale } = inventedRig;
+    if (scale === null) expect.fail();
+    const geared = many(100).map((mark) => ({ ...mark, reading: 2 * mark.reading - scale.atZero }));
+    expect(kinds(found(geared))).toEqual(['travel per unit']);
+  });
+  it('of many marks that nothing explains finds nothing', () =>
+    expect(kinds(found(many(100).map((mark, i) => ({ ...mark, reading: 5 + ((i * 37) % 40) }))))).toEqual(
+      [],
+    ));
 });
 
 describe('ranges', () => {

@@ -17,6 +17,16 @@ describe('scatterOf', () => {
   it('widens by the root of chi-squared over its expectation where chance cannot explain it', () =>
     expect(Math.abs(scatterOf(60, 6).widening / Math.sqrt(10) - 1)).toBeLessThan(1e-6 /* relative */));
 
+  it.each([
+    // With two measurements p = exp(-x/2) and p_n = exp(-1): of a sum of 6, (1 - exp(-2))^2 = 0.747645 of the ratio 3 - 1 is
+    // taken.
+    [6, 2, Math.sqrt(1 + 2 * 0.747645)],
+    // With four p = exp(-x/2) (1 + x/2): of 12, 7 exp(-6) / (3 exp(-2)) = 0.0427365, so 0.916353 of the ratio 3 - 1.
+    [12, 4, Math.sqrt(1 + 2 * 0.916353)],
+  ])('of %d with %d measurements is as by hand', (sum, count, widening) =>
+    expect(Math.abs(scatterOf(sum, count).widening - widening)).toBeLessThan(1e-6 /* the digits above */),
+  );
+
   it('nowhere jumps: a hundredth more of the sum of squares widens by at most a hundredth', () => {
     for (let sum = 3; sum < 40; sum *= 1.01) {
       const [before, after] = [scatterOf(sum, 6).widening, scatterOf(1.01 * sum, 6).widening];

@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest';
-import { backwardSolve, choleskyFactor, forwardSolve } from '../../../src/numerics/cholesky.ts';
+import {
+  backwardSolve,
+  choleskyFactor,
+  forwardSolve,
+  inverseColumn,
+} from '../../../src/numerics/cholesky.ts';
 
 const A = [
   [4, 2, -2],
@@ -15,6 +20,16 @@ it('forward and backward substitution together solve A x = b, exactly where all 
   const L = choleskyFactor(A);
   // A times (1, 2, 3).
   expect(backwardSolve(L, forwardSolve(L, [2, 15, 18]))).toEqual([1, 2, 3]);
+});
+
+it('the columns of the inverse factor, worked by hand', () => {
+  // Of [[2], [1, 2], [-1, 1, 2]]: 1/2, -(1/2)/2, (1/2 + 1/4)/2; then 1/2, -(1/2)/2; then 1/2.
+  const L = choleskyFactor(A);
+  expect([0, 1, 2].map((column) => inverseColumn(L, column))).toEqual([
+    [0.5, -0.25, 0.375],
+    [0, 0.5, -0.25],
+    [0, 0, 0.5],
+  ]);
 });
 
 it('refuses what is not positive definite', () =>

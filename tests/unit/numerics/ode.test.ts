@@ -82,6 +82,72 @@ describe('createIntegrator', () => {
     expect(used.advance(0, [1], 1)).toEqual(integratorOf(growth).advance(0, [1], 1));
   });
 
+  it('holds each component to its own tolerance: a slack one neither sets the steps nor spoils the others', () => {
+    // One slow component, y = e^x, and one that goes round seven times: sin 44 x.
+    const both: Derivative = (x, [y = 0], dydx) => {
+      dydx[0] = y;
+      dydx[1] = 44 * Math.cos(44 * x);
+    };
+    const fly = (second: number) => {
+      const tolerances = [1e-9, second];
+      const integrator = createIntegrator(both, 2, {
+        relativeTolerance: tolerances,
+        absoluteTolerance: tolerances,
+        initialStep: 0.1,
+      });
+      const [slow = Number.NaN, round = Number.NaN] = integrator.advance(0, [1, 0], 1);
+      return {
+        slow: Math.abs(slow - Math.E),
+        round: Math.abs(round - Math.sin(44)),
+        calls: integrator.evaluations(),
+      };
+    };
+    const [strict, slack] = [fly(1e-9), fly(1e-3)];
+    expect(strict.round).toBeLessThan(1e-8 /* some ten steps of 1e-9 */);
+    expect(slack.round).toBeLessThan(1e-2 /* some ten steps of 1e-3 */);
+    expect(slack.slow).toBeLessThan(1e-8 /* some ten steps of 1e-9 (1 + y) */);
+    expect(slack.calls).toBeLessThan(0.7 * strict.calls /* calls */);
+  });
+
+  describe('tries an advance no longer than its leap as one step', () => {
+    const leaping = (leap: number) =>
+      createIntegrator(growth, 1, {
+        relativeTolerance: 1e-9,
+        absoluteTolerance: 1e-9,
+        initialStep: 0.1,
+        leap,
+      });
+
+    it.each([
+      [0, 0.5],
+      [2, 1.5],
+      [-0.25, 0.25],
+    ])('from x = %f to %f: as near, with fewer calls', (x0, x1) => {
+      const [leaper, walker] = [leaping(0.5), leaping(0)];
+      const [y = Number.NaN] = leaper.advance(x0, [1], x1);
+      walker.advance(x0, [1], x1);
+      expect(Math.abs(y - Math.exp(x1 - x0))).toBeLessThan(2e-9 /* 1e-9 (1 + y) a step */);
+      expect(leaper.evaluations()).toBeLessThan(0.7 * walker.evaluations() /* calls */);
+    });
+
+    it('and a longer one as without', () =>
+      expect(leaping(0.5).advance(0, [1], 0.51)).toEqual(leaping(0).advance(0, [1], 0.51)));
+
+    it('and makes shorter steps where that one is refused', () => {
+      const wave: Derivative = (x, _, dydx) => {
+        dydx[0] = 40 * Math.cos(40 * x);
+      };
+      const integrator = createIntegrator(wave, 1, {
+        relativeTolerance: 1e-9,
+        absoluteTolerance: 1e-9,
+        initialStep: 0.1,
+        leap: 3,
+      });
+      const [y = Number.NaN] = integrator.advance(-1, [0], 2);
+      expect(Math.abs(y - (Math.sin(80) + Math.sin(40)))).toBeLessThan(1e-7 /* some fifty steps of 1e-9 */);
+    });
+  });
+
   it('counts every call, over all advances', () => {
     let calls = 0;
     const integrator = integratorOf((x, y, dydx) => {

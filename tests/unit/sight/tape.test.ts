@@ -51,6 +51,16 @@ describe('tapeOf', () => {
     expect(endsBefore).toBeNull();
   });
 
+  it('ends where shared paths end, of ranges at every yard to far beyond what the arrow carries', () => {
+    const open: Rig = { ...inventedRig, housingBelowPin: si(-10) };
+    const { ticks, beyond } = tapeOf(open, labelled(fromTo(20, 700)), 1);
+    const last = at(ticks, ticks.length - 1);
+    // Without drag this arrow carries 85.7^2/9.81 m, 820 yd; half of that is left to any arrow.
+    expect(last.label).toBeGreaterThan(410);
+    expect(last.label).toBeLessThan(700);
+    expect(beyond).toBe(yards(last.label + 1));
+  });
+
   it('names the first range that no shot reaches', () => {
     // A sight that stands clear of the arrow at any elevation.
     const slow: Rig = { ...dragless, launchSpeed: si(20), zeroRange: si(10), housingBelowPin: si(-2) };

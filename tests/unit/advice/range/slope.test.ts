@@ -100,6 +100,31 @@ describe('slopeMarks', () => {
     for (const { markRange, hold } of found) if (markRange !== null) expect(hold).toBe(0);
   });
 
+  it('a slider that ends below the mark is set to its end, and the shot held off by what that hits high', () => {
+    const rig = { ...inventedRig, zeroRange: si<'m'>(yards(30)) };
+    const [free] = slopeMarks(rig, [yards(30)], [degrees(-25)]);
+    if (free === undefined || free.markRange === null) throw new Error('a free slider has a mark there');
+    const { zero } = marksFor(rig, [yards(30)]);
+    const up = -free.travel;
+    expect(up).toBeGreaterThan(1e-4 /* m above the zero, or nothing is tried */);
+    const told = (aboveZero: number) =>
+      slopeMarks(rig, [yards(30)], [degrees(-25)], { aboveZero: si<'m'>(aboveZero) })[0];
+    expect(told(up)).toEqual(free);
+    const held = told(up - 1e-4);
+    const tilted = onSlope(rig, degrees(-25));
+    const pin = { down: zero.down - up + 1e-4, windage: zero.windage };
+    expect(held?.markRange).toBeNull();
+    expect(held?.hold).toBeCloseTo(
+      impact(flyer(tilted.conditions), tilted, pin, yards(30)).height,
+      9 /* m */,
+    );
+    // A pin lowered by 0.1 mm raises the hit by that times range over peep to pin.
+    const byHand = (1e-4 * yards(30)) / rig.geometry.peepToPin;
+    expect(Math.abs((held?.hold ?? 0) / byHand - 1)).toBeLessThan(
+      0.03 /* the eye is not at the arrow, and the path bends */,
+    );
+  });
+
   it('without drag the highest mark is for √(2 v² h/g), the peep height fallen', () => {
     const { geometry, conditions } = dragless;
     const fromBow = { ...dragless, geometry: { ...geometry, freeFlight: si<'m'>(0) } };

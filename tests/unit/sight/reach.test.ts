@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { NumericalError } from '../../../src/numerics/numerical-error.ts';
+import { type Metres, si } from '../../../src/quantities/quantity.ts';
+import { marksFor, settingsFor } from '../../../src/sight/marks.ts';
+import { asFarAsItGoes } from '../../../src/sight/reach.ts';
+import { dragless } from './invented-rig.ts';
+
+/**
+ * Without drag a bow of 25 m/s throws v^2/g = 63.73 m at 45 degrees, from a little ahead of the eye and back to its height:
+ * 50 m it reaches, 70 m it does not.
+ */
+const feeble = { ...dragless, launchSpeed: si<'m/s'>(25), zeroRange: si<'m'>(20) };
+const metres = (...ranges: readonly number[]): readonly Metres[] => ranges.map((range) => si<'m'>(range));
+const count = (reached: readonly Metres[]): number => marksFor(feeble, reached).marks.length;
+
+describe('asFarAsItGoes', () => {
+  it('solves for all ranges where the arrow gets to all', () =>
+    expect(asFarAsItGoes(feeble, metres(10, 20, 50), count)).toEqual({ solved: 3, beyond: null }));
+
+  it.each([
+    [metres(10, 70), 1, 70],
+    [metres(10, 20, 70), 2, 70],
+    [metres(10, 20, 30, 40, 50, 70, 80), 5, 70],
+    [metres(10, 20, 30, 70, 80, 90, 100, 110), 3, 70],
+  ])(
+    'of %j solves for the first %i, and names %i m as the first that no pin hits',
+    (ranges, reached, beyond) =>
+      expect(asFarAsItGoes(feeble, ranges, count)).toEqual({ solved: reached, beyond }),
+  );
+
+  it('is an error where it gets to none', () =>
+    expect(() => asFarAsItGoes(feeble, metres(70, 80), count)).toThrow(
+      expect.objectContaining({ code: 'not-converged' }),
+    ));
+
+  it('hands on what is no matter of reach, whether or not the ranges are reached', () => {
+    const failure = new TypeError('something else');
+    const fail = (): never => {
+      throw failure;
+    };
+    expect(() => asFarAsItGoes(feeble, metres(10, 70), fail)).toThrow(failure);
+  });
+
+  it('hands on a failure to solve where all the ranges are reached', () => {
+    const nowhere = { ...feeble, zeroRange: si<'m'>(90) };
+    expect(() => asFarAsItGoes(feeble, metres(10, 20), () => marksFor(nowhere, [10]))).toThrow(
+      NumericalError,
+    );
+  });
+});
+
+describe('settingsFor', () => {
+  const leaning = {
+    ...dragless,
+    geometry: { ...dragless.geometry, lean: si<'rad'>(0.3), barAngle: si<'rad'>(0.2) },
+    housingBelowPin: si<'m'>(0.02),
+  };
+  const ranges = [60, 3, 18.288];
+
+  it('has of each mark the range, travel, side of the path and room', () => {
+    const { marks } = marksFor(leaning, ranges);
+    expect(settingsFor(leaning, ranges)).toEqual(
+      marks.map(({ range, travel, rising, clearance }) => ({ range, travel, rising, clearance })),
+    );
+    expect(settingsFor(leaning, ranges).map(({ rising }) => rising)).toEqual([false, true, false]);
+  });
+
+  it('counts room square to the arrow: a pin s down a leaning bar stands s cos(lean) cos(bar) below the eye', () => {
+    const { zero, marks } = marksFor(leaning, ranges);
+    for (const [i, { travel, clearance }] of settingsFor(leaning, ranges).entries()) {
+      const down = zero.down + travel;
+      // By hand: peep height 0.11684 m, vanes of radius 0.0062484/2 + 0.0127 m, a housing to 0.02 m below the pin.
+      const room = 0.11684 - down * Math.cos(0.3) * Math.cos(0.2) - 0.0158242 - 0.02;
+      expect(clearance).toBeCloseTo(room, 14);
+      expect(marks[i]?.travel).toBe(travel);
+    }
+  });
+});

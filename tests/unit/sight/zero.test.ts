@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import type { Flyer } from '../../../src/flight/trajectory.ts';
+import { flyer } from '../../../src/flight/trajectory.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+import { impact, pinForHit } from '../../../src/sight/zero.ts';
+import { conditionsOf, spinningArrow } from '../flight/point-arrow.ts';
+import { inventedRig } from './invented-rig.ts';
+
+describe('a pin set for a hit in both directions', () => {
+  it('is not done while the arrow is off to the side, however right its height', () => {
+    // Arrows that all come in at the height of the eye, 0.1 m to the right of where they were pointed: a pin stands right of the
+    // eye by w, and at E ahead and s below turns them left by w over the root of E^2 + s^2: 30 m out that must be 0.1/30.
+    const aside: Flyer = {
+      ...flyer(inventedRig.conditions),
+      entered: ({ velocity: [vx, vy, vz] }, [range]) => [
+        [0, 0.1 + ((range ?? Number.NaN) * vz) / vx, vx, vy, vz, 0, 0],
+      ],
+    };
+    const { down, windage } = pinForHit(inventedRig, 30, null, aside);
+    expect(windage).toBeCloseTo((0.1 * Math.hypot(0.8382, down)) / 30, 8);
+  });
+
+  it('is not done while the arrow is high or low, however straight', () => {
+    const high: Flyer = {
+      ...flyer(inventedRig.conditions),
+      entered: ({ velocity: [vx, vy, vz] }, [range]) => [
+        [0.2 + ((range ?? Number.NaN) * vy) / vx, 0, vx, vy, vz, 0, 0],
+      ],
+    };
+    // A pin below the eye by s points the arrow up by s/E: it must stand 0.2 E/30 above the eye.
+    expect(pinForHit(inventedRig, 30, null, high).down).toBeCloseTo((-0.2 * 0.8382) / 30, 8);
+    expect(pinForHit(inventedRig, 30, 0, high).down).toBeCloseTo((-0.2 * 0.8382) / 30, 8);
+  });
+
+  it('hits in both with a canted bow, a leaning sight and a crosswind', () => {
+    const conditions = conditionsOf(spinningArrow);
+    const rig = {
+      ...inventedRig,
+      conditions: { ...conditions, wind: { ...conditions.wind, across: si<'m/s'>(5) } },
+      cant: si<'rad'>(0.3),
+      geometry: { ...inventedRig.geometry, lean: si<'rad'>(0.2) },
+    };
+    const flight = flyer(rig.conditions);
+    const hit = impact(flight, rig, pinForHit(rig, 60, null, flight), 60);
+    expect(Math.abs(hit.height)).toBeLessThan(1e-7 /* m: as promised */);
+    expect(Math.abs(hit.lateral)).toBeLessThan(1e-7 /* m */);
+  });
+});
