@@ -56,4 +56,13 @@ process.stderr.on('error', () => process.exit(EXIT.failed));
 
 void run(process.argv.slice(2), io).then((code) => {
   process.exitCode = code;
+  setImmediate(endNow);
 });
+
+/**
+ * Nothing is left to do but to print, which is done except where a pipe is full. Left to end by itself, Node would first finish to
+ * compile for speed what will not run again.
+ */
+function endNow(): void {
+  if (process.stdout.writableLength === 0 && process.stderr.writableLength === 0) process.exit();
+}
