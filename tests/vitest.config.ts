@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
  * What each folder claims: DEVELOPERS.md. A project runs alone with
  * `npx vitest run --config tests/vitest.config.ts --project unit`.
  */
-const projects = ['unit', 'reference', 'property', 'golden', 'cli', 'architecture', 'page'];
+const projects = ['unit', 'reference', 'property', 'golden', 'fuzz', 'cli', 'architecture', 'page'];
 
 /** What is built once before the tests of a project. */
 const setUp: Readonly<Record<string, string[]>> = {

@@ -3,6 +3,7 @@ import type { Question } from '../reports/asked/question.ts';
 import type { Occasion } from '../reports/occasion.ts';
 import { QUESTIONS, type QuestionName } from '../reports/questions.ts';
 import { ownThread } from '../reports/tasks.ts';
+import { flagOf } from './commands/flag.ts';
 import type { Io } from './io.ts';
 import { type Form, printReport } from './output/print-report.ts';
 import { progressBar } from './output/progress.ts';
@@ -65,12 +66,12 @@ const namesOfTexts = ({ options }: Question, given: Answering['given']): readonl
 /** What was given, with the text of a file in the place of its name. */
 const withTexts = (io: Io, { options }: Question, given: Answering['given']): Answering['given'] =>
   Object.fromEntries(
-    Object.entries(given).map(([option, value]) => [
-      option,
-      options[option]?.kind === 'text file' && typeof value === 'string'
-        ? { name: value, text: readNamedFile(io, value) }
-        : value,
-    ]),
+    Object.entries(given).map(([name, value]) => {
+      const option = options[name];
+      if (option?.kind !== 'text file' || typeof value !== 'string') return [name, value];
+      const wanted = { flag: flagOf(name), what: option.what };
+      return [name, { name: value, text: readNamedFile(io, value, wanted) }];
+    }),
   );
 
 const occasionOf = (io: Io, document: Pick<Occasion, 'day' | 'sheet'>): Occasion => ({

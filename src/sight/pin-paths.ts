@@ -154,5 +154,7 @@ function secantRoot(height: (down: number) => number, estimate: number, perHeigh
     const step = miss === missBefore ? 0 : (miss * (pin - before)) / (miss - missBefore);
     [before, missBefore, pin] = [pin, miss, pin - step];
   }
-  throw noPin(`no pin hits; the last tried was ${pin.toPrecision(3)} m down`);
+  throw noPin(
+    Number.isFinite(pin) ? `no pin hits; the last tried was ${pin.toPrecision(3)} m down` : 'no pin hits',
+  );
 }

@@ -2,14 +2,14 @@ import type { UnitSystem } from '../../quantities/display-units.ts';
 import { inUnits, type Session } from '../../reports/session.ts';
 import { openSetup } from '../../setup/open.ts';
 import type { Io } from '../io.ts';
-import { readingError } from './file-words.ts';
+import { readingError, type Wanted } from './file-words.ts';
 
 /** The text of a file named on the command line. @throws CommandLineError when it cannot be read */
-export function readNamedFile(io: Io, path: string): string {
+export function readNamedFile(io: Io, path: string, wanted?: Wanted): string {
   try {
     return io.readText(path);
   } catch (error) {
-    throw readingError(error, path);
+    throw readingError(error, path, wanted);
   }
 }
 

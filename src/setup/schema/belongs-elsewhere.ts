@@ -80,15 +80,10 @@ export function belongsElsewhere(path: KeyPath, name: string): Belongs | undefin
     ([at, names]) => (at === section || at === '') && names.split(' ').includes(plain),
   );
   if (answer !== undefined) return { write: answer[2] };
-  const homes = sectionsUnder('')
-    .filter(
-      (home) =>
-        home !== section &&
-        !/^(builds|days|places|tuning)/.test(home) &&
-        !home.startsWith('arrow.drag_coefficient'),
-    )
-    .flatMap((home) =>
-      keysNamed(home, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),
+  const homes = sectionsToSearch()
+    .filter(({ home }) => home !== section)
+    .flatMap(({ home, known }) =>
+      keysNamed(home, known, plain).map((key) => ({ home, path: home === '' ? key : `${home}.${key}` })),
     );
   if (homes.length === 0 || homes.length > MOST_HOMES) return undefined;
   const sections = homes.filter(({ home }) => home !== '').map(({ home }) => `"${home}:"`);
@@ -108,8 +103,7 @@ function withShort(path: string): string {
 /** A name that stands in more places than this says nothing. */
 const MOST_HOMES = 4;
 
-function keysNamed(section: string, name: string): readonly string[] {
-  const known = keysAt(setupSchema, stepsOf(section));
+function keysNamed(section: string, known: readonly string[], name: string): readonly string[] {
   if (known.includes(name)) return [name];
   return calledIn(section, name)
     .filter((target) => target.length === 1)
@@ -118,6 +112,26 @@ function keysNamed(section: string, name: string): readonly string[] {
 }
 
 const stepsOf = (section: string): readonly string[] => (section === '' ? [] : section.split('.'));
+
+interface Home {
+  /** The path of a section. */
+  readonly home: string;
+  /** Its keys. */
+  readonly known: readonly string[];
+}
+
+/** Found at the first call: a file of another kind asks for hundreds of keys. */
+let homesFound: readonly Home[] | undefined;
+
+/** The sections that a stray key may belong to. */
+function sectionsToSearch(): readonly Home[] {
+  homesFound ??= sectionsUnder('')
+    .filter(
+      (home) => !/^(builds|days|places|tuning)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
+    )
+    .map((home) => ({ home, known: keysAt(setupSchema, stepsOf(home)) }));
+  return homesFound;
+}
 
 /** Every section of the schema by its path, lists as the sections of their entries. */
 function sectionsUnder(section: string): readonly string[] {
