@@ -73,19 +73,11 @@ describe.each([
     ).toBe(0);
   });
   it('puts threads to work', async () => {
-    // 65 point masses are enough for threads.
-    const asked = [
-      '--over',
-      'arrow.parts.point.mass=100gr:164gr:1gr',
-      '--at',
-      '20yd',
-      '--uncalibrated',
-      '--csv',
-    ];
-    const { out } = await atTerminal(['vary', example, ...asked]);
+    const asked = ['--uncalibrated', '--arrows', '60', '--every', '50yd', '--csv'];
+    const { out } = await atTerminal(['scatter', example, ...asked]);
     const { stdout, stderr } = spawnSync(
       process.execPath,
-      ['--import', TELLING_THREADS, 'quillpath.js', 'vary', 'bow.yaml', ...asked],
+      ['--import', TELLING_THREADS, 'quillpath.js', 'scatter', 'bow.yaml', ...asked],
       { cwd: alone, encoding: 'utf8' },
     );
     expect(stdout).toBe(out);

@@ -32,6 +32,8 @@ describe('what would be published', () => {
       const files = packed();
       expect(files.filter((path) => !path.startsWith('dist/') && !tracked.includes(path))).toEqual([]);
       expect(files.filter((path) => /^(tests|reference|\.ci|guide)\//.test(path))).toEqual([]);
+      // The code that the build keeps fits one version of Node on one kind of processor.
+      expect(files.filter((path) => path.startsWith('dist/cli/'))).toEqual(['dist/cli/quillpath.js']);
       // What is offered is there, with the typeface, the licence texts and every example.
       expect(files).toEqual(
         expect.arrayContaining([
