@@ -74,8 +74,8 @@ export function readYaml(text: string): YamlText {
 }
 
 /**
- * The parser makes an Error of every fault of the text, a hundred thousand of them in a file that is no setup. Where each was made
- * is of no interest, and takes most of the memory.
+ * The parser makes an Error of every fault of the text, a hundred thousand of them in a file that is no setup. Where each was
+ * made is of no interest, and takes most of the memory.
  */
 function withoutTraces<T>(parse: () => T): T {
   const { stackTraceLimit } = Error;
