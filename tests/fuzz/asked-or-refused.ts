@@ -81,7 +81,7 @@ export const screen = (told: { out: string; err: string }): Io => ({
   readText: () => {
     throw new Error('no file is read here');
   },
-  readBytes: () => new Uint8Array(),
+  fonts: async () => ({ font: new Uint8Array(), boldFont: new Uint8Array() }),
   exists: () => false,
   writeWhole: () => {},
   now: () => new Date(0),
