@@ -13,6 +13,20 @@ describe('normal distribution', () => {
     expect(Math.abs(normalCumulative(-1.959963984540054) - 0.025)).toBeLessThan(
       1e-16 /* the printed digits */,
     ));
+  it.each([
+    [0, 0.5],
+    [0.5, 0.69146],
+    [0.7, 0.75804],
+    [1, 0.84134],
+    [2, 0.97725],
+    [3, 0.99865],
+  ])(
+    'has %d and its mirror image where the table has them (Abramowitz and Stegun, table 26.1, from memory)',
+    (z, share) => {
+      expect(Math.abs(normalCumulative(z) - share)).toBeLessThan(5.1e-6 /* the printed digits */);
+      expect(Math.abs(normalCumulative(-z) - (1 - share))).toBeLessThan(5.1e-6 /* the printed digits */);
+    },
+  );
   it('keeps its digits far out: density/z (1 - 1/z^2 + 3/z^4 - 15/z^6) at -30', () => {
     const z = 30;
     const tail =
@@ -24,7 +38,7 @@ describe('normal distribution', () => {
 it('normalCumulative is all or nothing at infinity and refuses NaN', () => {
   expect(normalCumulative(Infinity)).toBe(1);
   expect(normalCumulative(-Infinity)).toBe(0);
-  expect(() => normalCumulative(Number.NaN)).toThrow(nonFinite);
+  expect(() => normalCumulative(Number.NaN)).toThrow(/the share below NaN/);
 });
 
 describe('chiSquaredSurvival', () => {

@@ -29,6 +29,27 @@ describe('asFarAsItGoes', () => {
       expect(asFarAsItGoes(feeble, ranges, count)).toEqual({ solved: reached, beyond }),
   );
 
+  it.each([1, 2, 3, 4])(
+    'solves for the most that can be solved together, %i of five that are reached',
+    (most) => {
+      const ranges = metres(10, 20, 30, 40, 50, 70);
+      const together = (reached: readonly Metres[]): number => {
+        if (reached.length > most) throw new NumericalError('not-converged', 'too many');
+        return reached.length;
+      };
+      expect(asFarAsItGoes(feeble, ranges, together)).toEqual({ solved: most, beyond: ranges[most] });
+    },
+  );
+
+  it('hands on the failure where none can be solved, and what is no matter of reach', () => {
+    const failing = (error: Error) => () =>
+      asFarAsItGoes(feeble, metres(10, 20, 70), (reached): never => {
+        throw reached.length === 3 ? new NumericalError('not-converged', 'all of them') : error;
+      });
+    expect(failing(new NumericalError('not-converged', 'fewer'))).toThrow('all of them');
+    expect(failing(new TypeError('a slip'))).toThrow('a slip');
+  });
+
   it('is an error where it gets to none', () =>
     expect(() => asFarAsItGoes(feeble, metres(70, 80), count)).toThrow(
       expect.objectContaining({ code: 'not-converged' }),
