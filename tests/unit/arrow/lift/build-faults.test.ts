@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ALIKE } from '../../../../src/arrow/lift/asymmetry.ts';
 import { asymmetryOf, type BuildFaults } from '../../../../src/arrow/lift/build-faults.ts';
 import { type Radians, si } from '../../../../src/quantities/quantity.ts';
 import { huntingArrow } from '../../flight/hunting-arrow.ts';
@@ -19,6 +20,7 @@ describe('asymmetryOf', () => {
   it('a true arrow feels nothing', () => {
     const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, none);
     expect([...force, ...firstMoment, spinPerMetre].map(Math.abs)).toEqual([0, 0, 0, 0, 0]);
+    expect([...ALIKE.force, ...ALIKE.firstMoment, ALIKE.spinPerMetre]).toEqual([0, 0, 0, 0, 0]);
   });
 
   it('one of three vanes off by 1 deg pushes clockwise 2/3 as hard as the ring at 1 deg and adds 1/9 of a 3 deg spin', () => {

@@ -157,6 +157,8 @@ describe('firstBending', () => {
   it('goes as sqrt(stiffness / mass) / length^2', () => {
     const scaled = firstBending({ ...bare, length: si(1.44), stiffness: si(34) }).frequency;
     expect(Math.abs(scaled / firstBending(bare).frequency - 0.5)).toBeLessThan(1e-10 /* relative */);
+    const long = firstBending({ ...bare, length: si(72), massPerLength: si(0.0242 / 4) }).frequency;
+    expect(Math.abs((long / firstBending(bare).frequency) * 5000 - 1)).toBeLessThan(1e-10 /* relative */);
   });
   it('an arm beyond the end slows it further', () => {
     const at = (place: number) => firstBending(withLoads(load(place, 0.008))).frequency as number;
