@@ -32,8 +32,8 @@ function expectAlike(a: Attitude | null, b: Attitude): void {
     'secondMoment',
   ] as const)
     expect(Math.abs(a[key] / b[key] - 1)).toBeLessThan(1e-12 /* relative, rounding */);
-  for (const [k, moment] of a.shaftMoments.entries())
-    expect(Math.abs(moment - (b.shaftMoments[k] ?? 0))).toBeLessThan(1e-14 /* rounding */);
+  for (const [k, moment] of b.shaftMoments.entries())
+    expect(Math.abs((a.shaftMoments[k] ?? Number.NaN) - moment)).toBeLessThan(1e-14 /* rounding */);
 }
 
 it('withMass is the arrow built with that mass measured', () => {
@@ -90,6 +90,9 @@ it('withLift by hand: vanes a tenth more, blades half, the wake twice', () => {
   expect([now?.vanes?.place, now?.blades?.count, now?.wake?.halfAngle]).toEqual([-0.4, 4, 0.016]);
   expect(spinPerMetre).toBe(attitudeOf(lifting()).spinPerMetre);
 });
+
+it('withLift as counted changes nothing', () =>
+  expect(attitudeOf(withLift(lifting(), AS_COUNTED))).toEqual(attitudeOf(lifting())));
 
 it('withLift changes what is there alone', () => {
   const onlyVanes = withLift(lifting({ fins: { ...fins, blades: null, wake: null } }), {

@@ -133,6 +133,14 @@ describe('asymmetryOf', () => {
     );
   });
 
+  it('where the shaft is left out of the spin, it is left out of what one vane adds: 1/9 of that of 3 deg', () => {
+    const free = huntingArrow({ choices: { shaftSlowsSpin: false } });
+    const off = asymmetryOf(free, { ...none, vane: { error: si(Math.PI / 180), at: up } });
+    expect(
+      Math.abs(off.spinPerMetre / (free.flying.attitude?.spinPerMetre ?? Number.NaN) - 1 / 9),
+    ).toBeLessThan(1e-12 /* relative, rounding */);
+  });
+
   it('an arrow without vanes has no vane that is off, and one that flies as a point does not spin', () => {
     const bare = { ...arrow, surfaces: { ...(arrow.surfaces ?? expect.fail()), vanes: null } };
     const off: BuildFaults = { ...none, vane: { error: si(0.01), at: up } };
