@@ -9,11 +9,12 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     io.out(`${VERSION}\n`);
     return EXIT.done;
   }
+  const told: Io = { ...io, err: (text) => io.err(withShortWords(text, argv)) };
   try {
     const { runProgram } = await import('./program.ts');
-    return await runProgram(argv, io);
+    return await runProgram(argv, told);
   } catch (error) {
-    return reported(error, argv, io);
+    return reported(error, argv, told);
   }
 }
 
@@ -33,3 +34,14 @@ async function reported(error: unknown, argv: readonly string[], io: Io): Promis
 }
 
 const TOO_MANY_OPEN = ['EMFILE', 'ENFILE'];
+
+/** Enough of a word to know it by, characters; the name of a file is rarely longer. */
+const LONGEST_WORD = 120;
+
+/** What is told of a command line, with the words of it that have no end cut short. */
+function withShortWords(text: string, argv: readonly string[]): string {
+  const long = argv
+    .flatMap((word) => [word, word.slice(word.indexOf('=') + 1)])
+    .filter((word) => word.length > LONGEST_WORD);
+  return long.reduce((told, word) => told.replaceAll(word, `${word.slice(0, LONGEST_WORD)}…`), text);
+}

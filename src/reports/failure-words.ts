@@ -8,6 +8,9 @@ import { type Naming, named } from './asked/question-error.ts';
 const SHORTER = 'Choose a shorter {to} or range, or check speed, mass and drag.';
 const NEAR_OR_FAR =
   'The arrow falls short of it, or it is too near. Choose a shorter {to} or a longer {from}, or check speed, mass and drag.';
+const BEYOND =
+  'The arrow does not get that far, or a value is beyond what can be computed. Choose a shorter {to} or range, or check speed, ' +
+  'mass and drag.';
 const WRONG_UNIT =
   'These values are outside what can be computed: check the setup file and the options for a wrong unit.';
 
@@ -17,10 +20,12 @@ export function failureWords({ code, message, at, reason }: NumericalError, nami
   if (code === 'too-many-evaluations')
     return (
       `No answer: the arrow does not get that far with these values${placeWords(at)}. ` +
-      `${named(SHORTER, naming)} (${message}.)`
+      named(SHORTER, naming)
     );
   if (reason === NO_PIN)
-    return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)} (${message}.)`;
+    return `No answer: no setting of the sight hits at that range with these values. ${named(NEAR_OR_FAR, naming)}`;
+  // What a number that is none was read from says nothing to an archer.
+  if (code === 'non-finite') return `No answer. ${named(BEYOND, naming)}`;
   return `No answer: ${message}. ${WRONG_UNIT}`;
 }
 
@@ -31,8 +36,8 @@ function fitWords(message: string, at: number | undefined, naming: Naming): stri
       ? ''
       : ` first what was shot at ${inBoth(at)}, which is farthest from what the file's other numbers say`;
   return (
-    `No answer: no bow was found that these marks are of. Check${first === '' ? ' the marks' : first}; then speed, mass, drag and ` +
-    `the scale. Or leave the marks out with ${naming('uncalibrated')}. (${message}.)`
+    `No answer: no bow was found that these marks are of. Check${first === '' ? ' the marks' : first}; then speed, mass, ` +
+    `drag and the scale. Or leave the marks out with ${naming('uncalibrated')}. (${message}.)`
   );
 }
 

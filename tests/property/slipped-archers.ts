@@ -207,7 +207,8 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
   const times = slip === 'wrong travel per unit' ? at(TIMES, pick(stream, TIMES.length)) : 1;
   const marks = written.map(
     ({ range, reading, group, height }) =>
-      `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}${bow.saysGroup ? `, group: ${group} in` : ''}${height} }\n`,
+      `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}` +
+      `${bow.saysGroup ? `, group: ${group} in` : ''}${height} }\n`,
   );
   const scale = scaleWords(bow, times, increases).said;
   const single = IN_ONE.includes(slip);
