@@ -126,10 +126,8 @@ function massLean(height: (place: number) => number, pieces: readonly Piece[]): 
     points.reduce((sum, point) => sum + of(point), 0);
   const mass = total((point) => point.mass);
   const x = total((point) => point.mass * point.x) / mass;
-  const y = total((point) => point.mass * point.y) / mass;
   return (
-    total((point) => point.mass * (point.x - x) * (point.y - y)) /
-    total((point) => point.mass * (point.x - x) ** 2)
+    total((point) => point.mass * (point.x - x) * point.y) / total((point) => point.mass * (point.x - x) ** 2)
   );
 }
 

@@ -126,6 +126,20 @@ describe('firstBending', () => {
       1e-4 /* relative: the beam weighs 1e-4 of a mass */,
     );
   });
+  it('that is light under four great masses finds the slower of their two swings: w^2 = 64.8 EI/(m L^3)', () => {
+    // Alike and a third of the length apart, the outer two go up as the inner two go down. Loads P at the third points of a
+    // beam on two supports bend it there by 5 P L^3/(162 EI), and P = m w^2 v for twice v: w^2 = 2 x 162/5 EI/(m L^3).
+    const long: Beam = { ...bare, length: si(7.2) };
+    const great = 1e4 * 7.2 * 0.0242;
+    const { frequency } = firstBending({
+      ...long,
+      loads: [0, 2.4, 4.8, 7.2].map((place) => load(place, great)),
+    });
+    const byHand = Math.sqrt((64.8 * 8.5) / (great * 7.2 ** 3));
+    expect(Math.abs((2 * Math.PI * frequency) / byHand - 1)).toBeLessThan(
+      1e-4 /* relative: the beam weighs 1e-4 of a mass */,
+    );
+  });
   it('says so when the masses outweigh the beam too far to find its swing', () => {
     const far = 1e9 * 0.72 * 0.0242;
     expect(() => firstBending(withLoads(load(0, far), load(0.36, far), load(0.72, far)))).toThrow(
@@ -157,6 +171,8 @@ describe('firstBending', () => {
   it('goes as sqrt(stiffness / mass) / length^2', () => {
     const scaled = firstBending({ ...bare, length: si(1.44), stiffness: si(34) }).frequency;
     expect(Math.abs(scaled / firstBending(bare).frequency - 0.5)).toBeLessThan(1e-10 /* relative */);
+    const long = firstBending({ ...bare, length: si(72), massPerLength: si(0.0242 / 4) }).frequency;
+    expect(Math.abs((long / firstBending(bare).frequency) * 5000 - 1)).toBeLessThan(1e-10 /* relative */);
   });
   it('an arm beyond the end slows it further', () => {
     const at = (place: number) => firstBending(withLoads(load(place, 0.008))).frequency as number;
