@@ -7,21 +7,23 @@
  *   node build.mjs page       the page: a folder for a browser, and quillpath.html, all of it in one file
  *   node build.mjs types      the declarations of the public entry: types/quillpath.d.ts
  *   node build.mjs man        the manual page of the command line: quillpath.1
+ *   node build.mjs cli library bill    what is inside of these: sbom.json
  *   node build.mjs accuracy   what `npm run accuracy` runs
  *   node build.mjs fuzz       what `npm run fuzz` runs
  *   node build.mjs bench      what `npm run bench` runs
  *
  * Without arguments it builds what the package offers: all of these but the page and what only npm runs.
  */
-import { spawnSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { writeBill } from './build/bill.mjs';
 import { writeManual } from './build/manual.mjs';
 import { foldersIn, writeNotices } from './build/notices.mjs';
 import { buildPage } from './build/page.mjs';
+import { writeTypes } from './build/types.mjs';
 import { versionAlone } from './build/version-alone.mjs';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
@@ -83,12 +85,6 @@ const targets = {
   bench: { ...node, entryPoints: ['tests/bench/bench.ts'], outdir: 'dist/bench' },
 };
 
-/** @returns whether the compiler found nothing wrong */
-const emitTypes = () => {
-  const argv = ['node_modules/typescript/bin/tsc', '--project', 'src/tsconfig.types.json'];
-  return spawnSync(process.execPath, argv, { cwd: root, stdio: 'inherit' }).status === 0;
-};
-
 /** What is offered to others, and the folders of the packages that went into it. */
 const packaged = ['cli', 'library'];
 const bundled = [];
@@ -96,7 +92,8 @@ const bundled = [];
 /** @returns whether it could be built; the bundler or the compiler has printed why not */
 async function make(name) {
   rmSync(join(root, 'dist', name), { recursive: true, force: true });
-  if (name === 'types') return emitTypes();
+  if (name === 'types') return writeTypes(root);
+  if (name === 'bill') return writeBill(root, bundled);
   if (name === 'man') return writeManual(node, root);
   if (name === 'page') return buildPage(shared, root);
   return build({ ...targets[name], metafile: true }).then(
@@ -108,9 +105,9 @@ async function make(name) {
   );
 }
 
-const known = [...Object.keys(targets), 'page', 'types', 'man'];
+const known = [...Object.keys(targets), 'page', 'types', 'man', 'bill'];
 const named = process.argv.slice(2);
-for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man'] : named) {
+for (const name of named.length === 0 ? ['cli', 'library', 'types', 'man', 'bill'] : named) {
   if (!known.includes(name)) {
     process.stderr.write(`build.mjs: there is no target "${name}". Write one of: ${known.join(', ')}.\n`);
     process.exit(2);

@@ -8,16 +8,19 @@ import { join } from 'node:path';
 /** What may be inside: licences that ask for no more than their text. */
 const ALLOWED = ['0BSD', 'Apache-2.0', 'BSD-2-Clause', 'BSD-3-Clause', 'ISC', 'MIT'];
 /** Packages that name no licence in package.json, with the licence that their text is. */
-const UNNAMED = { 'png-js': 'MIT' };
+export const UNNAMED = { 'png-js': 'MIT' };
 
 const LINE = '='.repeat(80);
 
 /** The folders of the packages whose files went into a bundle, by the bundler's own record. */
-export const foldersIn = ({ inputs }) =>
-  Object.keys(inputs).flatMap((path) => {
-    const found = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path);
-    return found === null ? [] : [found[1]];
-  });
+export const foldersIn = ({ outputs }) =>
+  Object.values(outputs)
+    .flatMap(({ inputs }) => Object.entries(inputs))
+    .flatMap(([path, { bytesInOutput }]) => {
+      if (bytesInOutput === 0) return [];
+      const found = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path);
+      return found === null ? [] : [found[1]];
+    });
 
 /** The licence at the end of a package's README, where it has its text there. */
 function inReadme(folder) {

@@ -1,5 +1,5 @@
 import { NumericalError } from '../numerics/numerical-error.ts';
-import { YARD } from '../quantities/exact.ts';
+import { INCH, YARD } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Calibration } from './fit.ts';
 import type { Measurement } from './measurement.ts';
@@ -10,11 +10,17 @@ import { predictedSd, wouldRead as wouldReadIn } from './would-read.ts';
 /** How a wrong mark may have come about. */
 type Slip =
   | { readonly kind: 'digits swapped'; readonly meant: number }
+  /** The group's height above the aim was written with the other sign, or its number was of another unit. */
+  | HeightSlip
   /** The number of another range. */
   | { readonly kind: 'reading of another range'; readonly range: Metres }
   /** The target stood as many of the other unit away. */
   | { readonly kind: 'other unit'; readonly unit: 'yd' | 'm' }
   | { readonly kind: 'one digit'; readonly meant: number };
+
+type HeightSlip =
+  | { readonly kind: 'height turned'; readonly meant: Metres }
+  | { readonly kind: 'height in another unit'; readonly really: 'cm' | 'in'; readonly meant: Metres };
 
 /** A mark that does not belong, beside what the others say of it. */
 export interface WrongMark {
@@ -62,6 +68,11 @@ export function wrongMark(rest: Calibration, mark: SightMark, all: readonly Meas
   function slipOf(): Slip | null {
     const copied = all.find((other) => isSightMark(other) && isCopyOf(mark, other));
     if (copied !== undefined) return { kind: 'reading of another range', range: copied.range };
+    const height = heightSlips(mark).find(({ meant: vertical }) => {
+      const there = readOr(rest, { ...mark, vertical }, mark.range);
+      return there !== null && isNear(there, written);
+    });
+    if (height !== undefined) return height;
     const digits = Number((written / number).toPrecision(DIGITS_WRITTEN));
     const swapped = meant(digitsSwapped(digits));
     if (swapped !== undefined) return { kind: 'digits swapped', meant: swapped };
@@ -73,6 +84,17 @@ export function wrongMark(rest: Calibration, mark: SightMark, all: readonly Meas
     return digit === undefined ? null : { kind: 'one digit', meant: digit };
   }
 }
+
+/** What the height of a group may really have been. */
+const heightSlips = ({ vertical }: SightMark): readonly HeightSlip[] =>
+  vertical === 0
+    ? []
+    : [
+        { kind: 'height turned', meant: si(-vertical) },
+        { kind: 'height in another unit', really: 'cm', meant: si((vertical * CENTIMETRE) / INCH) },
+        { kind: 'height in another unit', really: 'in', meant: si((vertical * INCH) / CENTIMETRE) },
+      ];
+const CENTIMETRE = 0.01;
 
 /** Null where the arrow does not get to the range. */
 function readOr(rest: Calibration, mark: SightMark, range: Metres): number | null {

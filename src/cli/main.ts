@@ -9,9 +9,6 @@ import { boundedText } from './world/bounded-text.ts';
 import { isSameFile } from './world/same-file.ts';
 import { writeWhole } from './world/whole-file.ts';
 
-/** As a shell reports a program that a Ctrl-C ended: 128 and the signal's number. */
-const EXIT_INTERRUPTED = 130;
-
 const io: Io = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
@@ -41,7 +38,7 @@ const io: Io = {
     const pool = threadPool(new URL('./worker.js', import.meta.url), availableParallelism());
     return interruptible(pool, process, () => {
       if (io.watched === true) process.stderr.write('\r\u001b[K');
-      process.exit(EXIT_INTERRUPTED);
+      process.exit(EXIT.interrupted);
     });
   },
 };

@@ -14,10 +14,26 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     const { runProgram } = await import('./program.ts');
     return await runProgram(argv, told);
   } catch (error) {
-    const { reportError } = await import('./output/report-error.ts');
-    return reportError(error, told, argv.includes('--json'));
+    return reported(error, argv, told);
   }
 }
+
+/** The words for errors are a file of the program too, which may be what cannot be loaded. */
+async function reported(error: unknown, argv: readonly string[], io: Io): Promise<number> {
+  try {
+    const { reportError } = await import('./output/report-error.ts');
+    return reportError(error, io, argv.includes('--json'));
+  } catch (failure) {
+    const code = failure instanceof Error && 'code' in failure ? String(failure.code) : '';
+    const why = TOO_MANY_OPEN.includes(code)
+      ? 'too many files are open. Close some programs and try again'
+      : `${failure instanceof Error ? failure.message : String(failure)}. Install it again`;
+    io.err(`The program cannot load its own files: ${why}.\n`);
+    return EXIT.failed;
+  }
+}
+
+const TOO_MANY_OPEN = ['EMFILE', 'ENFILE'];
 
 /** Enough of a word to know it by, characters; the name of a file is rarely longer. */
 const LONGEST_WORD = 120;

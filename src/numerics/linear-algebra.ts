@@ -21,7 +21,7 @@ export const matrixColumn = (A: Rows, j: number): number[] => A.map((row) => at(
 export function triangularFactor(A: Rows): number[][] {
   const n = widthOf(A);
   const columns = Array.from({ length: n }, (_, j) => Float64Array.from(matrixColumn(A, j)));
-  for (const [k, column] of columns.slice(0, A.length).entries()) {
+  for (const [k, column] of columns.entries()) {
     const below = column.subarray(k);
     const reflection = reflectionOf(below);
     if (reflection === null) continue;
@@ -91,10 +91,7 @@ interface Scaled {
   /** Factors that bring the diagonal of the matrix to +-1, so that units do not count as ill-conditioning. */
   readonly scales: readonly number[];
   readonly inverse: Rows;
-  /**
-   * In the 1-norm, after scaling: how many times a relative error of the matrix may grow in a solution. Infinity for a
-   * singular matrix.
-   */
+  /** In the 1-norm, after scaling: how many times a relative error of the matrix may grow in a solution. */
   readonly condition: number;
 }
 
@@ -116,7 +113,6 @@ function scaledInverse(A: Rows): Scaled {
   const beside = identity(n);
   const factor = triangularFactor(scaled.map((row, i) => [...row, ...at(beside, i)])).slice(0, n);
   const R = factor.map((row) => row.slice(0, n));
-  if (R.some((row, i) => row[i] === 0)) return { scales, inverse: [], condition: Infinity };
   const columns = R.map((_, j) => solveUpper(R, matrixColumn(factor, n + j)));
   const inverse = columns.map((column, j) => column.map((value, i) => (value + at(at(columns, i), j)) / 2));
   return { scales, inverse, condition: oneNorm(scaled) * oneNorm(inverse) };

@@ -29,12 +29,17 @@ export interface IntegratorOptions {
    * shorter one is made and the rest goes as any other advance.
    */
   readonly leap?: number;
+  /** No step is longer than this, in units of x: of a derivative with kinks, long ones would pass some unseen. */
+  readonly longestStep?: number;
   /** Derivative calls that one advance may make. */
   readonly maxEvaluations?: number;
 }
 
 /** A flight takes 200 to 2000 calls; a hundred times that is a solution that is not going to arrive. */
 const MAX_EVALUATIONS = 200_000;
+
+/** What the solver takes for "as long as you like". */
+const ANY_LENGTH = 0;
 
 /**
  * One call in 32 is looked at, which costs 1 % where looking at all costs 20 %. It suffices: the solver carries a NaN on to the
@@ -62,6 +67,7 @@ export function createIntegrator<State extends readonly number[]>(
     absoluteTolerance = 1e-8,
     initialStep,
     leap = 0,
+    longestStep = ANY_LENGTH,
     maxEvaluations = MAX_EVALUATIONS,
   }: IntegratorOptions,
 ): Integrator<State> {
@@ -99,6 +105,7 @@ export function createIntegrator<State extends readonly number[]>(
       relativeTolerance,
       absoluteTolerance,
       initialStepSize,
+      maxStepSize: longestStep,
       maxSteps: Infinity, // every step evaluates, and evaluations are limited
     });
   // A solver takes as long to make as a tenth of a flight, and most flights need one of the two.

@@ -9,6 +9,8 @@ export interface Options {
   readonly relativeTolerance: number | readonly number[];
   readonly absoluteTolerance: number | readonly number[];
   readonly initialStepSize: number;
+  /** 0 for steps of any length. */
+  readonly maxStepSize?: number;
   readonly maxSteps: number;
 }
 

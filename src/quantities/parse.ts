@@ -1,4 +1,5 @@
-import { type Dimension, dimensionOf, type SiUnit } from './dimension.ts';
+import type { Dimension, SiUnit } from './dimension.ts';
+import { dimensionOf } from './dimension-of.ts';
 import { whyUnreadable, whyWrongKind } from './explain.ts';
 import { type Quantity, si } from './quantity.ts';
 import { type Reading, readingsOf } from './readings.ts';

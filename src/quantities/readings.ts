@@ -1,5 +1,6 @@
 import type { Unit } from 'mathjs';
-import { type Dimension, isOfDimension } from './dimension.ts';
+import type { Dimension } from './dimension.ts';
+import { isOfDimension } from './dimension-of.ts';
 import { spokenNumber } from './spoken-number.ts';
 import { spokenUnit } from './spoken-unit.ts';
 import { trimmed } from './trimmed.ts';

@@ -1,4 +1,5 @@
-import { type Dimension, dimensionOf } from './dimension.ts';
+import type { Dimension } from './dimension.ts';
+import { dimensionOf } from './dimension-of.ts';
 import { NUMBER } from './leading-number.ts';
 import { nearestWord } from './nearest-word.ts';
 import type { QuantityErrorCode } from './quantity-error.ts';

@@ -1,5 +1,6 @@
 import type { Unit } from 'mathjs';
-import { type Dimension, isOfDimension } from './dimension.ts';
+import type { Dimension } from './dimension.ts';
+import { isOfDimension } from './dimension-of.ts';
 import { parseUnit } from './units.ts';
 
 const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;

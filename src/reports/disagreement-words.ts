@@ -55,7 +55,7 @@ function aloneWords(session: Session, { order }: Disagreement, found: Explained)
   const what =
     backwards === undefined
       ? `${capital(measurementName(session, measurement))} does not belong with the rest, which agree: it would ` +
-        `${WOULD[measurement.kind]} ${wouldWords(wrong)}; ${writtenOn(measurement)} was written. ${slipWords(session, wrong)}`
+        `${WOULD[measurement.kind]} ${wouldWords(wrong)}; ${wasWritten(session, measurement)}. ${slipWords(session, wrong)}`
       : `${backwardsWords(session, backwards)}. ${slipWords(session, wrong)}At ${measuredAt(session, measurement)} ` +
         `${wouldWords(wrong)} would fit. `;
   return `${what}${capital(measurementName(session, measurement))} is left out of the fit: correct it, or shoot it again.`;
@@ -68,7 +68,7 @@ function togetherWords(session: Session, { together }: Disagreement): string {
   const each = together.map((one) => {
     const found = wrong.get(one);
     const beside =
-      found === undefined ? '' : ` (${wouldWords(found)} would fit, ${writtenOn(found.mark)} was written)`;
+      found === undefined ? '' : ` (${wouldWords(found)} would fit, ${wasWritten(session, found.mark)})`;
     return `${measurementName(session, one)}${beside}`;
   });
   return (
@@ -96,8 +96,8 @@ function oneOfWords(session: Session, { explanation, calibration }: Explained): 
   const wrong = wrongMark(calibration, measurement, session.assembly.problem.measurements);
   const slip = slipWords(session, wrong).trim();
   return (
-    `${name} (${wouldWords(wrong)} would fit, ${writtenOn(measurement)} was ` +
-    `written${slip === '' ? '' : `: ${lowered(slip)}`})`
+    `${name} (${wouldWords(wrong)} would fit, ${wasWritten(session, measurement)}` +
+    `${slip === '' ? '' : `: ${lowered(slip)}`})`
   );
 }
 
@@ -155,6 +155,12 @@ function slipWords(session: Session, { mark, slip }: WrongMark): string {
   switch (slip?.kind) {
     case undefined:
       return '';
+    case 'height turned':
+      return 'Was the group as far on the other side of the aim? ';
+    case 'height in another unit':
+      return slip.really === 'cm'
+        ? 'Was the height of the group measured in centimetres, not inches? '
+        : 'Was the height of the group measured in inches, not centimetres? ';
     case 'digits swapped':
       return `Digits swapped, for ${writtenWords(mark, slip.meant)}? `;
     case 'one digit':
@@ -180,6 +186,15 @@ const backwardsWords = (session: Session, { near, far }: Backwards): string =>
   `${writtenOn(near)} at ${measuredAt(session, near)}`;
 
 const writtenOn = (mark: SightMark): string => writtenWords(mark, writtenOf(mark));
+
+/** What the file says of a mark, with the height of its group where it gives one. */
+function wasWritten({ units }: Session, mark: SightMark): string {
+  const { vertical } = mark;
+  const side = vertical > 0 ? 'high' : 'low';
+  const height =
+    vertical === 0 ? '' : ` for a group ${formatQuantity(Math.abs(vertical), units.smallLength, 1)} ${side}`;
+  return `${writtenOn(mark)}${height} was written`;
+}
 
 /** A reading surer than this is told to a tenth, as 'it would read 72.9'. */
 const HALF_A_NUMBER = 5;

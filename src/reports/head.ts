@@ -101,7 +101,7 @@ function basisLine(session: Session): string {
 
 function shotBasis({ calibrated, calibration, setup }: Session): string {
   if (calibrated) {
-    return `${shotWords(calibration)} (calibrated; --uncalibrated leaves them out)`;
+    return `${shotWords(calibration)} (calibrated; they can be left aside)`;
   }
   const shot = [setup.marks, setup.speeds, setup.drops, setup.days].some(
     (list) => list !== undefined && list.length > 0,

@@ -9,11 +9,17 @@ export const shortened = (text: string, most: number): string =>
 
 /** What stands between two quotation marks may be as long as the file, and so may a text without a space. */
 const QUOTED = /"[^"]*"/g;
+const LINE_END = /[\n\r\u0085\u2028\u2029]+/;
 const UNBROKEN = /\S{200,}/g;
 
 /** A message with what it quotes of the file cut short and on one line. */
 export const echoed = (message: string): string =>
   message
-    .replace(/\s*[\n\r\u0085\u2028\u2029]\s*/g, ' ')
+    .split(LINE_END)
+    .map((line, i, { length }) => {
+      const ended = i === length - 1 ? line : line.trimEnd();
+      return i === 0 ? ended : ended.trimStart();
+    })
+    .join(' ')
     .replace(QUOTED, (quoted) => `"${shortened(quoted.slice(1, -1), LONGEST_VALUE)}"`)
     .replace(UNBROKEN, (word) => shortened(word, LONGEST_VALUE));

@@ -14,6 +14,7 @@ import { withSectionsSettled } from './schema/known-keys.ts';
 import { type SetupFile, setupSchema } from './schema/schema.ts';
 import { schemaFaults } from './schema/schema-faults.ts';
 import { foundAt, problemOf, wholeFileProblem } from './setup-problems.ts';
+import { TOO_DEEP, unreadable } from './yaml/unreadable.ts';
 import { readYaml, type YamlText } from './yaml/yaml-text.ts';
 
 /** A value from outside the file that replaces one in it, or stands for one that is not there. */
@@ -120,15 +121,16 @@ export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP)
       'a text file in UTF-8',
       'Give the name of a setup file, or save it as UTF-8 text',
     );
+  const unread = unreadable(text);
+  if (unread !== null) throw refuse(unread.reason, unread.allowed, unread.write);
   const yaml = orUndefined(() => readYaml(text.replace(/^\ufeff/, '')));
-  if (yaml === undefined)
-    throw refuse('sections are nested too deep', 'sections at most four deep', 'Remove the extra levels');
+  if (yaml === undefined) throw refuse(TOO_DEEP.reason, TOO_DEEP.allowed, TOO_DEEP.write);
   if (yaml.syntax.length > 0 || yaml.refused.length > 0 || isRecord(yaml.value)) return yaml;
   if ((yaml.value ?? null) === null) throw refuse('the file is empty', wanted.file, wanted.start);
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',
     wanted.sections,
-    /^\s*\w+:\S/m.test(text) ? 'Write a space after every colon' : wanted.start,
+    /^[ \t]*\w+:\S/m.test(text) ? 'Write a space after every colon' : wanted.start,
   );
 }
 

@@ -16,6 +16,9 @@ interface Details {
   readonly write: string;
 }
 
+/** A key path of a setup has six steps at most. */
+const MOST_STEPS = 8;
+
 /** A fault in its place, with its message. A line of 0 means the command line. */
 export function problemOf(fileName: string, keys: KeyPath, details: Details): Problem {
   const { line, column, found, reason, allowed, write } = details;
@@ -23,8 +26,11 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const path = shortened(dotted(keys), LONGEST_PATH);
   const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
-  const steps = keys.map((key) => (typeof key === 'string' ? shortened(key, LONGEST_KEY) : key));
-  const short = shortened(counted(steps), LONGEST_PATH);
+  const first = keys
+    .slice(0, MOST_STEPS)
+    .map((key) => (typeof key === 'string' ? shortened(key, LONGEST_KEY) : key));
+  const steps = `${counted(first).replace(/^, /, '')}${keys.length > MOST_STEPS ? ' …' : ''}`;
+  const short = shortened(steps, LONGEST_PATH);
   const isClause = /^(is|has) /.test(reason);
   const name = path === '' && isClause ? 'the file' : short;
   const named = isClause ? `${name} ` : `${name}: `;

@@ -85,7 +85,7 @@ export const rangeOf = (node: {
 }): readonly [number, number] => (node.range ? [node.range[0], node.range[1]] : [0, 0]);
 
 /** Where the last value of a section ends, blank space and comments after it left out. */
-function endOfLast(section: YAMLMap): number | undefined {
+export function endOfLast(section: YAMLMap): number | undefined {
   const last = section.items.at(-1);
   if (last === undefined) return undefined;
   const { key, value } = last;
@@ -105,7 +105,7 @@ export function endOfLine(text: string, from: number): number {
 }
 
 /** The spaces in front of the first key of a section. */
-function indentOf(text: string, section: YAMLMap): string {
+export function indentOf(text: string, section: YAMLMap): string {
   const key = section.items[0]?.key;
   const start = isNode(key) ? rangeOf(key)[0] : 0;
   // Some editors begin a file with a mark, which takes no column.

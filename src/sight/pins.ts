@@ -36,11 +36,10 @@ export function pinHits(paths: PinPaths, down: number, ring: number, end: number
       ? null
       : si(bracketedRoot((x) => height(x) - level, from, to, { tolerance: TOLERANCE }));
   const highest = height(top);
-  if (highest < -half) return { down, range: null, from: null, to: null };
   const risen = height(paths.start) >= -half ? si<'m'>(paths.start) : crossing(-half, paths.start, top);
   return {
     down,
-    range: highest < 0 ? null : crossing(0, top, end),
+    range: crossing(0, top, end),
     from: highest > half ? crossing(half, top, end) : risen,
     to: crossing(-half, top, end),
   };

@@ -11,7 +11,8 @@ declare module 'vitest' {
 
 /** Builds the program before the first test of the project; the tests that need a process of their own run it from there. */
 export function setup(project: TestProject): void {
-  const { status } = spawnSync(process.execPath, ['build.mjs', 'cli', 'library'], { stdio: 'inherit' });
+  const targets = ['cli', 'library', 'man', 'bill'];
+  const { status } = spawnSync(process.execPath, ['build.mjs', ...targets], { stdio: 'inherit' });
   if (status !== 0) throw new Error('The program could not be built: see the messages above.');
   project.provide('dist', resolve('dist'));
 }

@@ -68,6 +68,7 @@ it.each([
   ['a bow held upside down', ['misjudge', example, '--cant', '1e9deg'], /--cant: .*at most 45 deg/],
   ['gusts of no world', ['misjudge', example, '--gusts', '1e308mph'], /--gusts: .*at most 100 mph/],
   ['standard input twice', ['compare', '-', '-'], /standard input can be read only once/],
+  ['standard input by two names', ['compare', '/dev/stdin', '-'], /standard input can be read only once/],
   ['a new file called -', ['new', '-'], /- is not a file name/],
 ])('%s: refused with advice', async (_, argv, message) => {
   const { code, err, out, files } = await atTerminal(argv);

@@ -26,12 +26,15 @@ symlinkSync(blanks, join(root, 'link'));
 
 /** A folder to work in, and what stands before the names of files there. */
 const PLACES = [
-  { at: '.', before: '', called: 'here' },
-  { at: blanks, before: '', called: 'in a folder with blanks' },
-  { at: '/', before: `${blanks}/`, called: 'by the whole path' },
-  { at: root, before: 'link/', called: 'through a link' },
+  { called: 'here', at: '.', before: '' },
+  { called: 'in a folder with blanks', at: blanks, before: '' },
+  { called: 'by its whole path', at: '/', before: `${blanks}/` },
+  { called: 'through a link', at: root, before: 'link/' },
 ] as const;
-/** A decimal comma, a dotless i, digits of another script. A system without one of them uses C; the program must not look. */
+/**
+ * A decimal comma, a dotless i, digits of another script. A system that lacks one of them falls back; the program must not
+ * look.
+ */
 const LANGUAGES = ['C', 'de_DE.UTF-8', 'tr_TR.UTF-8', 'ar_EG.UTF-8'] as const;
 /** 14 hours ahead, 5 3/4 ahead, 7 or 8 behind. */
 const ZONES = ['UTC', 'Pacific/Kiritimati', 'Asia/Kathmandu', 'America/Los_Angeles'] as const;

@@ -198,6 +198,19 @@ builds:
 });
 
 describe('the tape that is on the sight', () => {
+  it('that is not there is called by its option, and by what it is', async () => {
+    for (const name of ['old.csv', 'old.yaml']) {
+      const { err, code } = await tape(text, '--against', name);
+      expect(err).toMatch(
+        /^--against: old\.\w+: there is no such file\. Give the name of a file: .*rows.*\.\n$/,
+      );
+      expect(err).not.toMatch(/setup|quillpath new/);
+      expect(code).toBe(2);
+    }
+    const { err } = await tape(text, '--against', 'examples');
+    expect(err).toBe('--against: examples: is a folder. Name a file in it.\n');
+  });
+
   const run = (argv: readonly string[], files: Readonly<Record<string, string>> = {}) =>
     atTerminal(['tape', 's.yaml', ...argv], { 's.yaml': text, ...files });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ownThread } from '../../src/reports/tasks.ts';
 import { variedKey } from '../../src/reports/vary/axes.ts';
 import { OUTPUT_NAMES } from '../../src/reports/vary/outputs.ts';
+import { setupKeys } from '../../src/setup/keys.ts';
 import { atTerminal } from './terminal.ts';
 
 const example = 'examples/mountain-hunt/setup.yaml';
@@ -45,6 +46,35 @@ describe('variedKey', () => {
     ['a=1:x:1', /not low:high:step/],
     ['a=0:1:1e-9', /that would be/],
   ])('refuses %s', (text, message) => expect(() => variedKey(text)).toThrow(message));
+});
+
+describe('the first line', () => {
+  const first = async (...argv: string[]): Promise<string> => {
+    const { out } = await atTerminal(['vary', example, ...argv]);
+    return (out.split('\n\n')[0] ?? '').replaceAll('\n', ' ');
+  };
+  it('says what the sweep comes to, and the key itself once though it is shown as well', async () => {
+    const told = await first('--over', 'arrow.mass=440gr:460gr:20gr', '--show', 'mass,launch_speed');
+    expect(told).toMatch(/^Mass 440 to 460 gr: launch speed [\d.]+ to [\d.]+ ft\/s\.$/);
+  });
+  it('answers for a single value', async () => {
+    const told = await first('--over', 'arrow.mass=440gr', '--show', 'mass,launch_speed,drop');
+    expect(told).toMatch(/^Mass 440 gr: launch speed [\d.]+ ft\/s and drop at 60 yd [\d.]+ in\.$/);
+  });
+  it('says when nothing that is shown changes', async () =>
+    expect(await first('--over', 'arrow.mass=440gr:460gr:20gr', '--show', 'mass')).toBe(
+      'Mass 440 to 460 gr: nothing else that is shown changes.',
+    ));
+});
+
+describe('vary --help', () => {
+  it('names keys that are often varied, each of them a value of a setup', async () => {
+    const { out } = await atTerminal(['vary', '--help']);
+    const named = /often varied[^:]*:\n([\s\S]*?)\n\n/.exec(out)?.[1]?.match(/[a-z_.]+/g) ?? [];
+    expect(named.length).toBeGreaterThan(10);
+    const values = setupKeys().flatMap(({ path, kind }) => (kind === 'value' ? [path] : []));
+    expect(named.filter((name) => !values.includes(name))).toEqual([]);
+  });
 });
 
 describe('vary --json', () => {
@@ -149,6 +179,18 @@ describe('vary', () => {
       '--csv',
     ]);
     expect(out.split('\r\n')).toEqual(['point mass (gr),mass (gr)', '100,438', '150,488', '']);
+  });
+  it('tells a key that is set from what comes of it', async () => {
+    const { out } = await atTerminal([
+      'vary',
+      example,
+      '--over',
+      'arrow.mass=400gr,500gr',
+      '--show',
+      'mass',
+      '--csv',
+    ]);
+    expect(out.split('\r\n')).toEqual(['mass set (gr),mass (gr)', '400,400', '500,500', '']);
   });
   it('says what to write for what it does not know', async () => {
     expect(await refused('--over', 'arrow.mas=1gr')).toMatch(/arrow\.mas/);

@@ -56,7 +56,7 @@ export async function askedOrRefused(
       [inUnits(setup, units)],
       given,
       units,
-      quietly('2026-01-02', true),
+      quietly('2026-04-18', true),
     );
     sound(name, report, io, told, setup.text);
     const { user, system } = process.cpuUsage(before);

@@ -116,8 +116,8 @@ const WITH_NEAR = 10;
 
 /**
  * The ticks that a sheet draws, said otherwise than in the source: among the far ones all tens; fives from the first ten, and
- * ones from the first five, from which on no two neighbours of them on any tape of the sheet run together. Among the near ones
- * the like up to some range. Where that leaves nothing, all.
+ * ones from the first five, from which on no two neighbours of them on any tape of the sheet run together. Among the near
+ * ones the like up to some range. Where that leaves nothing, all.
  */
 function ruled(own: readonly TapeTick[], content: TapeContent): readonly TapeTick[] {
   const runTogether = (branch: TapeTick['branch'], step: number, isIn: (label: number) => boolean) =>

@@ -14,10 +14,7 @@ export interface SlopeMark {
   readonly range: Metres;
   /** Uphill positive. */
   readonly slope: Radians;
-  /**
-   * The level range whose mark hits; null where even the highest mark of level ground that the slider gets to is too low a
-   * pin.
-   */
+  /** The level range whose mark hits; null where the highest mark of level ground, or the end of the slider, is too low a pin. */
   readonly markRange: Metres | null;
   /** Of the pin, from its place at the zero range on the level; positive down. */
   readonly travel: Metres;
@@ -27,9 +24,7 @@ export interface SlopeMark {
   readonly missByCosine: Metres;
   /** Height of the hit with the level mark of the range itself set. */
   readonly missByRange: Metres;
-  /**
-   * How far below the spot to hold: the height of the hit with the pin as high as marks and slider go where none hits, else 0.
-   */
+  /** How far below the spot to hold: the height of the hit with the highest mark that can be set where none hits, else 0. */
   readonly hold: Metres;
 }
 

@@ -1,34 +1,20 @@
+import { TUNING_CHANGES, TUNING_STEPS, type TuningChange } from '../../bow/tuning-steps.ts';
+
 /** The steps of a tuning evening in their order; the marks are what it is for. */
-export const STEPS = [
-  'nock',
-  'draw',
-  'paper',
-  'start',
-  'torque',
-  'arrows',
-  'bare',
-  'line',
-  'level',
-  'marks',
-] as const;
+export const STEPS = [...TUNING_STEPS, 'marks'] as const;
 export type Step = (typeof STEPS)[number];
 
-export const CHANGES = [
+const OF_THE_LAUNCH: readonly TuningChange[] = [
   'nock',
   'draw_length',
   'cams',
   'rest',
   'rest_forward',
-  'extension',
   'arrow',
-  'level',
-] as const;
-export type Change = (typeof CHANGES)[number];
-
-const OF_THE_LAUNCH: readonly Change[] = ['nock', 'draw_length', 'cams', 'rest', 'rest_forward', 'arrow'];
+];
 
 /** What makes the result of a step say no more how the bow shoots. */
-const STALE_AFTER: Readonly<Record<Step, readonly Change[]>> = {
+const STALE_AFTER: Readonly<Record<Step, readonly TuningChange[]>> = {
   nock: ['nock'],
   draw: ['draw_length', 'cams'],
   paper: OF_THE_LAUNCH,
@@ -38,7 +24,7 @@ const STALE_AFTER: Readonly<Record<Step, readonly Change[]>> = {
   bare: OF_THE_LAUNCH,
   line: OF_THE_LAUNCH,
   level: ['level', 'extension'],
-  marks: CHANGES,
+  marks: TUNING_CHANGES,
 };
 
 /** One round of the log, as far as the order of steps needs it. */
@@ -46,7 +32,7 @@ export interface Round {
   readonly date: string;
   readonly step: Step;
   /** What was altered after it. */
-  readonly changed: readonly Change[];
+  readonly changed: readonly TuningChange[];
   /** Where the rest, the nocking point and the sight stood for it; null where it does not say. */
   readonly rest: string | null;
   readonly extension: number | null;
@@ -55,7 +41,7 @@ export interface Round {
 /** Something that was altered, between two rounds. */
 export interface Alteration {
   readonly date: string;
-  readonly change: Change;
+  readonly change: TuningChange;
 }
 
 /** Everything that the rounds say was altered, in words or by standing elsewhere than the round before. */
@@ -64,7 +50,7 @@ export function alterations(rounds: readonly Round[]): readonly Alteration[] {
   let rest: string | null = null;
   let extension: number | null = null;
   for (const round of rounds) {
-    const moved = (change: Change): void => {
+    const moved = (change: TuningChange): void => {
       found.push({ date: round.date, change });
     };
     if (round.rest !== null && rest !== null && round.rest !== rest) moved('rest');
@@ -77,7 +63,7 @@ export function alterations(rounds: readonly Round[]): readonly Alteration[] {
 }
 
 /** What makes a step stale since a round of it: what was altered in words, and what stands elsewhere now than it did then. */
-export function changedSince(step: Step, last: number, rounds: readonly Round[]): readonly Change[] {
+export function changedSince(step: Step, last: number, rounds: readonly Round[]): readonly TuningChange[] {
   const told = rounds.slice(last).flatMap(({ changed }) => changed);
   const stood = (key: 'rest' | 'extension', upTo: number) =>
     rounds.slice(0, upTo).findLast((round) => round[key] !== null)?.[key];
@@ -95,7 +81,7 @@ export interface StepFacts {
   readonly step: Step;
   readonly done: boolean;
   readonly skipped: boolean;
-  readonly changed: readonly Change[];
+  readonly changed: readonly TuningChange[];
 }
 
 export function stateOf({ done, skipped, changed }: StepFacts): StepState {

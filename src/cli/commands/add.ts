@@ -10,6 +10,7 @@ const EXAMPLES = [
   ],
   ['where its middle hit', 'add setup.yaml "60 yd 31.9 6 arrows 5 in 1 in left 2 in low"'],
   ["today's speed at the bow", 'add setup.yaml 279 fps'],
+  ['a group of a day of its own', 'add setup.yaml "40 yd 18.4 3 arrows" --day 2026-08-15'],
 ] as const;
 
 const make = (io: Io): Command =>
@@ -22,6 +23,10 @@ const make = (io: Io): Command =>
     .argument(
       '<words...>',
       'what was shot: range, reading, arrows, group, left or right, high or low, date, note',
+    )
+    .option(
+      '--day <name>',
+      'the day that it belongs to, by its name under days; one that is not there yet is begun',
     )
     .addOption(unitsOption())
     .addHelpText('after', examples(EXAMPLES))

@@ -9,21 +9,27 @@ import { readNamedFile } from '../world/named-file.ts';
 /** Enough of what was said to find it again. */
 const LONGEST_ECHO = 80;
 
+interface How {
+  readonly units: UnitSystem;
+  /** The name of the day that it belongs to. */
+  readonly day?: string;
+}
+
 /** Put what was said into the file, and say how it was understood. Nothing is written unless the file can be read with it. */
-export function runAdd(io: Io, file: string, words: string, { units }: { readonly units: UnitSystem }): void {
+export function runAdd(io: Io, file: string, words: string, how: How): void {
   if (file === '-')
     throw new CommandLineError(
       'add: standard input cannot be written to',
       'Give the name of a setup file: quillpath add setup.yaml "60 yd 31.9".',
     );
-  const { text, understood, line, entry } = added(readNamedFile(io, file), file, words, units);
+  const { text, understood, line, entry } = added(readNamedFile(io, file), file, words, how);
   io.writeWhole(file, text);
   io.out(`Understood: ${understood.join(', ')}.\n${file}, line ${line}: ${entry}\n`);
 }
 
-function added(text: string, file: string, words: string, units: UnitSystem) {
+function added(text: string, file: string, words: string, how: How) {
   try {
-    return addShot(text, file, words, units);
+    return addShot(text, file, words, how);
   } catch (error) {
     if (!(error instanceof ShotWordsError)) throw error;
     throw new CommandLineError(

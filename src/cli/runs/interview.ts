@@ -118,7 +118,7 @@ async function withMarks(
     if (words.trim() === '') return text;
     try {
       const base = scaleKnown || text !== begun ? text : withValues(text, UNKNOWN_SCALE);
-      const added = addShot(base, 'the new file', words, units);
+      const added = addShot(base, 'the new file', words, { units });
       talk.say(`Understood: ${added.understood.join(', ')}.`);
       text = added.text;
     } catch (error) {

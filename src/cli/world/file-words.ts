@@ -39,14 +39,20 @@ export function writingError(error: unknown, path: string): unknown {
   return refused === undefined ? error : Object.assign(new Error(`${path}: ${refused}.`), { code });
 }
 
-/** A failed read of a setup file: what is wrong with the name. */
-export function readingError(error: unknown, path: string): CommandLineError {
+/** What was to be read: a setup file, or what an option names: `--against`, in its words "the rows of a tape...". */
+export type Wanted = 'setup' | { readonly flag: string; readonly what: string };
+
+/** A failed read of a file: what is wrong with the name. */
+export function readingError(error: unknown, named: string, wanted: Wanted = 'setup'): CommandLineError {
   const code = codeOf(error);
-  const name = 'Give the name of a setup file.';
-  if (path === '-')
+  const isSetup = wanted === 'setup';
+  const path = isSetup ? named : `${wanted.flag}: ${named}`;
+  const name = isSetup ? 'Give the name of a setup file.' : `Give the name of a file: ${wanted.what}.`;
+  if (!isSetup && named.trim() === '') return new CommandLineError(`${wanted.flag} names no file`, name);
+  if (named === '-')
     return new CommandLineError(
       'standard input cannot be read',
-      'Give the name of a setup file, or send one: quillpath check - < setup.yaml.',
+      isSetup ? 'Give the name of a setup file, or send one: quillpath check - < setup.yaml.' : name,
     );
   if (code === 'EISDIR') return new CommandLineError(`${path}: is a folder`, 'Name a file in it.');
   if (code === 'EACCES' || code === 'EPERM')
@@ -54,13 +60,17 @@ export function readingError(error: unknown, path: string): CommandLineError {
       `${path}: no permission to read it`,
       'Ask for permission, or choose another name.',
     );
+  if (code === 'ENAMETOOLONG') return new CommandLineError(`${path}: the name is too long`, name);
+  if (code === 'ELOOP') return new CommandLineError(`${path}: the link points back to itself`, name);
+  if (code === 'EMFILE' || code === 'ENFILE')
+    return new CommandLineError(`${path}: too many files are open`, 'Close some programs and try again.');
   if (code === 'ENOTDIR')
     return new CommandLineError(`${path}: a part of the name is a file, not a folder`, name);
   if (code === 'ENOENT')
     return new CommandLineError(
       `${path}: there is no such file`,
-      /\.ya?ml$/i.test(path)
-        ? `${name.slice(0, -1)}; "quillpath new ${path}" writes one to start from.`
+      isSetup && /\.ya?ml$/i.test(named)
+        ? `${name.slice(0, -1)}; "quillpath new ${named}" writes one to start from.`
         : name,
     );
   return new CommandLineError(`${path}: it cannot be read${code === '' ? '' : ` (${code})`}`, name);

@@ -2,27 +2,14 @@ import type { UnitSystem } from '../../quantities/display-units.ts';
 import { inUnits, type Session } from '../../reports/session.ts';
 import { openSetup } from '../../setup/open.ts';
 import type { Io } from '../io.ts';
-import { CommandLineError } from './command-line-error.ts';
-import { readingError } from './file-words.ts';
+import { readingError, type Wanted } from './file-words.ts';
 
 /** The text of a file named on the command line. @throws CommandLineError when it cannot be read */
-export function readNamedFile(io: Io, path: string): string {
+export function readNamedFile(io: Io, path: string, wanted?: Wanted): string {
   try {
     return io.readText(path);
   } catch (error) {
-    throw readingError(error, path);
-  }
-}
-
-/** The text of a file that an option names. @throws CommandLineError that names the option */
-export function readOptionFile(io: Io, flag: string, path: string): string {
-  if (path.trim() === '')
-    throw new CommandLineError(`${flag} names no file`, `Write ${flag} and the name of one.`);
-  try {
-    return readNamedFile(io, path);
-  } catch (error) {
-    if (!(error instanceof CommandLineError)) throw error;
-    throw new CommandLineError(`${flag}: ${error.wrong}`, 'Give the name of a file that is there.');
+    throw readingError(error, path, wanted);
   }
 }
 

@@ -35,8 +35,8 @@ export const pageNotes = (found: CardFindings, zeroRange: Metres, units: Display
   `Wind: ${windWords(found.crosswind, units)} straight from the side moves the hit this far downwind. ` +
     "From 2, 4, 8 or 10 o'clock take 7/8 of it, from 1, 5, 7 or 11 half.",
   'Cant: for each degree the top limb leans to one side, the arrow hits this far to that side.',
-  'Slopes: uphill is +, range along the line of sight. "-": the pin would have to be above every mark, or above where the ' +
-    'slider ends, so set the highest.',
+  'Slopes: uphill is +, range along the line of sight. "-": the pin would have to be above every mark, or above where ' +
+    'the slider ends, so set the highest.',
   ...belowZeroNotes(found, units),
   found.isTied
     ? 'Shoot a mark before you trust it.'

@@ -32,7 +32,7 @@ export function groupTable({ comparison, groups, session: { units } }: CompareFi
       }),
     ]),
     notes: [
-      'In brackets: compared with now, shot with the same random differences. For what varies: quillpath scatter --help.',
+      'In brackets: compared with now, shot with the same random differences. What varies is told by scatter.',
     ],
   };
 }

@@ -52,14 +52,15 @@ export async function report(
   };
   const found = await compareFindings(sessions, questions, asked.arrows, occasion);
   const [{ title, units }] = sessions;
+  const sheet = occasion.sheet
+    ? (await import('./sheet.ts')).compareSheet(found, { page: asked.page, day: occasion.day })
+    : null;
   return {
     title,
-    blocks: blocksOf(found),
+    blocks: blocksOf(found, sheet?.isCut === true ? 'names of builds are cut short to fit the page' : ''),
     rows: longTable(found.comparison, units),
     data: compareData(found),
-    sheet: occasion.sheet
-      ? (await import('./sheet.ts')).compareSheet(found, { page: asked.page, day: occasion.day })
-      : null,
+    sheet: sheet === null ? null : sheet.drawing,
   };
 }
 
@@ -67,14 +68,14 @@ export async function report(
 const isBladed = ({ arrow }: TunedBuild): boolean =>
   arrow.surfaces !== null && arrow.surfaces.blades !== null;
 
-function blocksOf(found: CompareFindings): readonly Block[] {
+function blocksOf(found: CompareFindings, aboutSheet: string): readonly Block[] {
   const { session, comparison } = found;
   const { base, others } = comparison;
   const builds = buildsOf(comparison);
   return [
     ...(builds.some(({ build }) => isBladed(build)) ? [verdict(NOT_MEASURED)] : []),
     ...inShort(verdict(choiceWords(found))),
-    { kind: 'sheet', about: '' },
+    { kind: 'sheet', about: aboutSheet },
     ...inShort(verdict(shortVerdict(found))),
     ...inWhole(
       ...others.map((contrast) => verdict(verdictLines(found, contrast))),

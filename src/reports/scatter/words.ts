@@ -21,7 +21,7 @@ export function verdictWords(found: ScatterFindings, { smallLength, ...units }: 
   const hardly = Math.max(size, otherSize) / Math.min(size, otherSize) < HARDLY;
   const why = hardly
     ? 'Hardly any difference: little on this arrow steers it, so there is little for the spin to average ' +
-      'out. Blades in front change that: see --broadhead.'
+      'out. Blades in front change that: ask with broadheads as well.'
     : 'Anything crooked steers the arrow one way as long as it does not spin, and in a small circle when ' +
       'it does: the spin averages it out.';
   return (

@@ -1,4 +1,5 @@
-import { type Alteration, alterations, type Change } from '../../advice/tuning/next-step.ts';
+import { type Alteration, alterations } from '../../advice/tuning/next-step.ts';
+import type { TuningChange } from '../../bow/tuning-steps.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { SetupFile } from '../../setup/schema/schema.ts';
 import type { Evening } from './step-answer.ts';
@@ -6,7 +7,7 @@ import type { Evening } from './step-answer.ts';
 /** Marks that something was altered after. */
 export interface StaleMarks {
   readonly ranges: readonly Metres[];
-  readonly changes: readonly Change[];
+  readonly changes: readonly TuningChange[];
   /** Of the last of those changes. */
   readonly date: string;
 }
@@ -46,7 +47,7 @@ export const undatedMarks = ({ marks = [] }: Pick<SetupFile, 'marks'>): number =
   marks.filter(({ date }) => date === undefined || !DAY.test(date)).length;
 
 /** A change in an archer's words. */
-export const CHANGE_WORDS: Readonly<Record<Change, string>> = {
+export const CHANGE_WORDS: Readonly<Record<TuningChange, string>> = {
   nock: 'the string or its serving',
   draw_length: 'the draw length, and the peep with it',
   cams: 'the cams',

@@ -1,5 +1,4 @@
 import {
-  type Change,
   changedSince,
   nextStep,
   STEPS,
@@ -8,6 +7,7 @@ import {
   type StepState,
   stateOf,
 } from '../../advice/tuning/next-step.ts';
+import type { TuningChange } from '../../bow/tuning-steps.ts';
 import { at } from '../../numerics/at.ts';
 import { type Evening, loggedOf, NO_MORE, type StepAnswer } from './step-answer.ts';
 import { STEP_WORDS } from './step-words.ts';
@@ -26,7 +26,7 @@ import { torqueAnswer } from './steps/torque.ts';
 export interface Standing {
   readonly step: Step;
   readonly state: StepState;
-  readonly changed: readonly Change[];
+  readonly changed: readonly TuningChange[];
   /** Rounds in the log. */
   readonly entries: number;
   readonly answer: StepAnswer;

@@ -1,4 +1,5 @@
-import { CHANGES, type Change, type Round, type Step } from '../../advice/tuning/next-step.ts';
+import type { Round, Step } from '../../advice/tuning/next-step.ts';
+import { TUNING_CHANGES, type TuningChange } from '../../bow/tuning-steps.ts';
 import type { Plot } from '../../documents/plot/plot-data.ts';
 import type { Table } from '../../documents/table/table.ts';
 
@@ -57,14 +58,14 @@ export const loggedOf = ({ record }: Pick<Evening, 'record'>, step: Step): reado
 export function sinceChange(
   { rounds }: Pick<Evening, 'rounds'>,
   logged: readonly Logged[],
-  changes: readonly Change[],
+  changes: readonly TuningChange[],
 ): readonly Logged[] {
   const last = rounds.findLastIndex(({ changed }) => changed.some((change) => changes.includes(change)));
   return logged.filter(({ index }) => index > last);
 }
 
 /** All that alters how the arrow leaves, but for the rest, whose places are compared with one another. */
-export const BUT_REST: readonly Change[] = CHANGES.filter(
+export const BUT_REST: readonly TuningChange[] = TUNING_CHANGES.filter(
   (change) => !['rest', 'extension', 'level'].includes(change),
 );
 

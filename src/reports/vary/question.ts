@@ -1,8 +1,13 @@
 import { list, optionalText, rangeIn, text } from '../asked/option.ts';
 import { question as asked } from '../asked/question.ts';
 
-/** Held to what can be shown by a test; the list itself would load what computes it. */
+/** Held by tests to the keys that there are and to what can be shown; the lists themselves would load what computes them. */
 const SHOWN = `
+Keys that are often varied (examples/README.md has all that there are):
+  arrow.parts.point.mass, arrow.parts.vanes.height, arrow.parts.vanes.angle, arrow.parts.vanes.count, arrow.parts.shaft.length,
+  arrow.mass, arrow.diameter, launch.speed, bow.peak_draw_weight, bow.draw_length, bow.peep_height, sight.peep_to_pin,
+  air.temperature, air.altitude
+
 What can be shown:
   of the build: mass, balance, front_of_centre, mass_per_draw, bending_frequency, bends_per_push, push_load, launch_speed,
     efficiency, launch_energy, launch_momentum, drag_coefficient, drag_area, spin_per_metre, static_margin, swing_wavelength,

@@ -8,9 +8,12 @@ import { heading } from './words.ts';
 
 /** A row for every combination: the keys, then what is shown. */
 export function varyTable({ axes, cells }: VaryFindings, outputs: readonly Output[]): Table {
+  const shown = new Set(outputs.map(({ wording: { label } }) => label));
+  // What is set and what comes of it may have one name, as the mass of the arrow has.
+  const set = (label: string): string => (shown.has(label) ? `${label} set` : label);
   return {
     columns: [
-      ...axes.map(({ name, unit }): Column => ({ name: heading(name), unit })),
+      ...axes.map(({ name, unit }): Column => ({ name: set(heading(name)), unit })),
       ...outputs.map(({ wording: { label, unit, digits } }): Column => ({ name: label, unit, digits })),
     ],
     rows: cells.map((cell, i) => [

@@ -12,21 +12,27 @@ import type { VaryFindings } from './findings.ts';
 export const heading = (name: string): string =>
   name.replace(/^(arrow\.parts|arrow|launch)\./, '').replace(/[._]/g, ' ');
 
-/** What the first and the last combination of a sweep come to. */
+/** What the first and the last combination of a sweep that have an answer come to. */
 export function verdictWords({ axes, cells }: VaryFindings, { columns, rows }: Table): string {
-  const [first, last] = [rows[0], rows.at(-1)];
-  if (first === undefined || last === undefined || cells.length < 2) return '';
+  const answered = rows.filter((_, i) => !('failure' in at(cells, i)));
+  const [first, last] = [answered[0], answered.at(-1)];
+  if (first === undefined || last === undefined) return 'None of these combinations has an answer.';
   const keys = axes.length;
   const spoken = (row: readonly Cell[], i: number): string => cellText(row[i], at(columns, i));
   const unitOf = (i: number): string => (at(columns, i).unit === '' ? '' : ` ${at(columns, i).unit}`);
-  const changed = columns.flatMap(({ name }, i) => {
+  const span = (i: number): string => {
     const [from, to] = [spoken(first, i), spoken(last, i)];
-    return i < keys || from === to ? [] : [`${name} ${from} to ${to}${unitOf(i)}`];
+    return `${at(columns, i).name} ${from === to ? from : `${from} to ${to}`}${unitOf(i)}`;
+  };
+  const over = axes.map((_, i) => span(i));
+  const changed = columns.flatMap((_, i) => {
+    const isTold = first === last || spoken(first, i) !== spoken(last, i);
+    // A key that is shown as well is told once.
+    return i < keys || !isTold || over.includes(span(i)) ? [] : [span(i)];
   });
-  const over = axes.map(
-    (_, i) => `${at(columns, i).name} ${spoken(first, i)} to ${spoken(last, i)}${unitOf(i)}`,
-  );
-  return `${capital(over.join(', '))}: ${changed.length === 0 ? 'nothing shown changes' : listed(changed.slice(0, MOST_TOLD))}.`;
+  const told =
+    changed.length === 0 ? 'nothing else that is shown changes' : listed(changed.slice(0, MOST_TOLD));
+  return `${capital(over.join(', '))}: ${told}.`;
 }
 /** Of the columns, in a first line. */
 const MOST_TOLD = 4;

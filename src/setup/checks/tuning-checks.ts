@@ -1,7 +1,7 @@
+import { TUNING_STEPS, type TuningStep } from '../../bow/tuning-steps.ts';
 import { isRecord, type KeyPath, valueAt } from '../key-path.ts';
 import { LIMITS, type LimitKey } from '../schema/limits.ts';
 import { allowedBy, exampleOf } from '../schema/refusal.ts';
-import { TUNING_STEPS, type TuningStep } from '../schema/tuning-schema.ts';
 import { COMMON_KEYS, keysOfStep, STEP_KEYS } from '../tuning/step-keys.ts';
 import { draftOf } from './draft.ts';
 import type { Fault } from './fault.ts';

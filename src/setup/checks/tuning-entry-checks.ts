@@ -1,7 +1,7 @@
+import type { TuningStep } from '../../bow/tuning-steps.ts';
 import { fromSi } from '../../quantities/format.ts';
 import type { KeyPath } from '../key-path.ts';
 import type { LimitKey } from '../schema/limits.ts';
-import type { TuningStep } from '../schema/tuning-schema.ts';
 import type { Draft } from './draft.ts';
 import { type Check, fault, needs, oneOf, rangeCheck, together } from './entry-check.ts';
 import type { Fault } from './fault.ts';

@@ -88,11 +88,24 @@ export function choice<const T extends string>(
   ).register(KEY_MEANINGS, { ...meaning, words });
 }
 
-/** Free text: a title, a note, a name. */
-export const freeText = (meaning: KeyMeaning) =>
+/** A title or a name is drawn on paper and stands in every line about its bearer; a note is kept and not shown. */
+const LONGEST_NAME = 300;
+export const LONGEST_NOTE = 5000;
+
+/** Free text: a title, a name, or a note when it may be `most` characters long. */
+export const freeText = (meaning: KeyMeaning, most = LONGEST_NAME) =>
   leaf<string>(
     () => ({ allowed: 'a text', write: 'a few words' }),
-    (value) => ({ value }),
+    (value) =>
+      value.length <= most
+        ? { value }
+        : {
+            refusal: {
+              reason: `is a text of ${value.length} characters`,
+              allowed: `at most ${most} characters`,
+              write: 'a shorter one, and the rest behind a # on a line of its own',
+            },
+          },
   ).register(KEY_MEANINGS, meaning);
 
 /** Yes or no. */

@@ -45,8 +45,11 @@ type Fixed<T> = T extends number | string | boolean | undefined
   ? T
   : { readonly [K in keyof T]: Fixed<T[K]> };
 
+/** What the schema makes of a file. In the package this type is written out, so that nobody needs the schema's library for it. */
+type ReadFile = Fixed<z.output<typeof setupSchema>>;
+
 /** The archer's file as written, every quantity in SI and branded; a key that is not in the file is not here. */
-export type SetupFile = Fixed<z.output<typeof setupSchema>> & {
+export type SetupFile = ReadFile & {
   /** One of the last digit that the marks' readings are written to, which numbers no longer show; absent without readings. */
   readonly readingStep?: number;
   /** What was not typed as the program writes it, and what it was taken for; absent when there is nothing of the kind. */

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { choice, freeText } from './leaf.ts';
+import { choice, freeText, LONGEST_NOTE } from './leaf.ts';
 import { meaningAt, quantityAt } from './quantity-leaf.ts';
 import { optional, required } from './section.ts';
 import { TURN_WORDS } from './turn-words.ts';
@@ -31,7 +31,7 @@ const mark = z.strictObject({
       TURN_WORDS,
     ),
   ),
-  note: z.exactOptional(freeText({ what: 'a note for your own record' })),
+  note: z.exactOptional(freeText({ what: 'a note for your own record' }, LONGEST_NOTE)),
   date,
 });
 

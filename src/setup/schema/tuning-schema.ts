@@ -1,36 +1,11 @@
 import * as z from 'zod/mini';
+import { TUNING_CHANGES, TUNING_STEPS } from '../../bow/tuning-steps.ts';
 import { day } from './day-leaf.ts';
 import { KEY_MEANINGS } from './key-meaning.ts';
-import { choice, flag, freeText } from './leaf.ts';
+import { choice, flag, freeText, LONGEST_NOTE } from './leaf.ts';
 import type { LimitKey } from './limits.ts';
 import { quantityAt } from './quantity-leaf.ts';
 import { quantitiesAt } from './quantity-list.ts';
-
-/** The steps of a tuning evening in the order in which they are done. */
-export const TUNING_STEPS = [
-  'nock',
-  'draw',
-  'paper',
-  'start',
-  'torque',
-  'arrows',
-  'bare',
-  'line',
-  'level',
-] as const;
-export type TuningStep = (typeof TUNING_STEPS)[number];
-
-/** What may be altered on a bow so that earlier shots say no more how it shoots. */
-const TUNING_CHANGES = [
-  'nock',
-  'draw_length',
-  'cams',
-  'rest',
-  'rest_forward',
-  'extension',
-  'arrow',
-  'level',
-] as const;
 
 const one = <K extends LimitKey>(key: K) => z.exactOptional(quantityAt(key));
 const several = <K extends LimitKey>(key: K) => z.exactOptional(quantitiesAt(key));
@@ -69,7 +44,7 @@ const entry = z.strictObject({
       .register(KEY_MEANINGS, { what: 'what was altered after these shots', words: TUNING_CHANGES }),
   ),
   done: z.exactOptional(flag({ what: 'whether the step is done, whatever its numbers say' })),
-  note: z.exactOptional(freeText({ what: 'a note for your own record' })),
+  note: z.exactOptional(freeText({ what: 'a note for your own record' }, LONGEST_NOTE)),
   range: one('tuning.log.range'),
   serving: several('tuning.log.serving'),
   fits_at: one('tuning.log.fits_at'),

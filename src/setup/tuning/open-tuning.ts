@@ -1,9 +1,9 @@
+import { TUNING_STEPS, type TuningStep } from '../../bow/tuning-steps.ts';
 import type { Fault } from '../checks/fault.ts';
 import type { KeyPath } from '../key-path.ts';
 import type { OpenSetup } from '../open.ts';
 import { SetupError } from '../problem.ts';
 import type { TuningEntry } from '../schema/schema.ts';
-import { TUNING_STEPS, type TuningStep } from '../schema/tuning-schema.ts';
 import { foundAt, problemOf } from '../setup-problems.ts';
 import { readYaml } from '../yaml/yaml-text.ts';
 import { readTuningLog } from './read-log.ts';

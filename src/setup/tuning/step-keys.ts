@@ -1,4 +1,4 @@
-import type { TuningStep } from '../schema/tuning-schema.ts';
+import type { TuningStep } from '../../bow/tuning-steps.ts';
 
 /** Keys that any entry of the tuning log may have. */
 export const COMMON_KEYS = ['date', 'step', 'changed', 'done', 'note'] as const;

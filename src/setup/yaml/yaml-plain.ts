@@ -22,6 +22,14 @@ const MOST_ENTRIES = 2000;
 /** A setup has four levels. */
 const DEEPEST_LEVEL = 20;
 
+const TAGGED: Words = {
+  reason: 'begins with an exclamation mark, which changes how the rest is read',
+  allowed: 'the key or the value itself',
+  write: 'Remove the word that begins with the exclamation mark',
+};
+
+const tagOf = (node: unknown): string | undefined => (isNode(node) && !isAlias(node) ? node.tag : undefined);
+
 /** A key path as the key of a map. */
 export const placeId = (path: KeyPath): string => path.join('\0');
 
@@ -44,12 +52,8 @@ export function plainOf(contents: unknown) {
       });
       return undefined;
     }
-    if (isNode(node) && !isAlias(node) && node.tag !== undefined)
-      refuse(offset, path, node.tag, {
-        reason: 'begins with an exclamation mark, which changes how the rest is read',
-        allowed: 'the value itself',
-        write: 'Remove the word that begins with the exclamation mark',
-      });
+    const tag = tagOf(node);
+    if (tag !== undefined) refuse(offset, path, tag, TAGGED);
     const count = isMap(node) || isSeq(node) ? node.items.length : 0;
     if (count > (isMap(node) ? MOST_KEYS : MOST_ENTRIES)) {
       const [what, most] = isMap(node) ? ['keys', MOST_KEYS] : ['entries', MOST_ENTRIES];
@@ -85,6 +89,8 @@ export function plainOf(contents: unknown) {
     for (const { key, value } of items) {
       const offset = offsetOf(key) ?? keyOffset;
       const name = isScalar(key) && key.value !== null ? (key.source ?? String(key.value)) : undefined;
+      const tag = tagOf(key);
+      if (tag !== undefined) refuse(offset, [...path, name ?? ''], tag, TAGGED);
       if (name === undefined) {
         refuse(offset, path, '', {
           reason: 'has a key that is not a word',

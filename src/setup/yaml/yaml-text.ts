@@ -37,14 +37,16 @@ export interface YamlText {
 export function readYaml(text: string): YamlText {
   const lines = new LineCounter();
   // duplicate keys are found below: YAML's own search takes a time quadratic in the number of keys
-  const document = parseDocument(text, {
-    lineCounter: lines,
-    uniqueKeys: false,
-    // each pretty message copies the rest of its line, which may be all of the file
-    prettyErrors: false,
-    version: '1.2',
-    schema: 'core',
-  });
+  const document = withoutTraces(() =>
+    parseDocument(text, {
+      lineCounter: lines,
+      uniqueKeys: false,
+      // each pretty message copies the rest of its line, which may be all of the file
+      prettyErrors: false,
+      version: '1.2',
+      schema: 'core',
+    }),
+  );
   const { value, refused, places } = plainOf(document.contents);
   const positionAt = (offset: number): Position => {
     const { line, col } = lines.linePos(offset);
@@ -69,6 +71,20 @@ export function readYaml(text: string): YamlText {
     locate: (path) => positionAt(placeOf(path).value),
     locateKey: (path) => positionAt(placeOf(path).key),
   };
+}
+
+/**
+ * The parser makes an Error of every fault of the text, a hundred thousand of them in a file that is no setup. Where each was
+ * made is of no interest, and takes most of the memory.
+ */
+function withoutTraces<T>(parse: () => T): T {
+  const { stackTraceLimit } = Error;
+  Error.stackTraceLimit = 0;
+  try {
+    return parse();
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
+  }
 }
 
 /** Long enough to recognise a line by. */

@@ -7,12 +7,13 @@ import { backwards } from '../../../src/calibration/mark-order.ts';
 import { markUncertainty } from '../../../src/calibration/mark-uncertainty.ts';
 import type { Measurement, ShotMark } from '../../../src/calibration/measurement.ts';
 import { unitsOf } from '../../../src/calibration/one-number.ts';
+import { withParameters } from '../../../src/calibration/parameters.ts';
 import { unseenSlip } from '../../../src/calibration/unseen-slip.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
-import { problem, shotMarks } from './invented-problem.ts';
+import { problem, shotMarks, truth } from './invented-problem.ts';
 
 const SPREAD = 0.0007; // m of the group's middle per m of range: 1 in at 40 yd
 
@@ -153,6 +154,31 @@ describe('wrongMark', () => {
       kind: 'reading of another range',
       range: at(good, 2).range,
     }));
+  describe('of a group 6 in low at 60 yd says', () => {
+    const low = -6 * 0.0254; // m
+    const real = withParameters(inventedRig, truth);
+    const { scale } = real;
+    const [sixty] = marksFor(real, [yards(60)]).marks;
+    if (scale === null || sixty?.reading == null) throw new Error('the invented sight has a scale');
+    // The setting that puts the middle of the group there, to first order in its height.
+    const reading = sixty.reading + (scale.direction * low) / sixty.heightPerTravel / scale.travelPerUnit;
+    const group = (vertical: number) => {
+      const wrong = good.map((mark, i) => (i === 4 ? { ...mark, reading, vertical } : mark));
+      const rest = calibrate(problem(good.filter((_, i) => i !== 4)));
+      return wrongMark(rest, at(wrong, 4), wrong);
+    };
+    it('nothing of its height where that is right', () =>
+      expect(Math.abs(group(low).wouldRead - reading)).toBeLessThan(group(low).wouldReadSd));
+    it('that it was written with the other sign', () => {
+      const { slip } = group(-low);
+      expect(slip?.kind).toBe('height turned');
+      if (slip?.kind === 'height turned') expect(slip.meant).toBeCloseTo(low, 12 /* exact */);
+    });
+    it('that its centimetres were written as inches, and the other way round', () => {
+      expect(group(low * 2.54).slip).toMatchObject({ kind: 'height in another unit', really: 'cm' });
+      expect(group(low / 2.54).slip).toMatchObject({ kind: 'height in another unit', really: 'in' });
+    });
+  });
   it('says that the target stood in metres', () => {
     const [, , , , sixty] = good;
     const [metres] = shotMarks([60 / 0.9144], SPREAD);

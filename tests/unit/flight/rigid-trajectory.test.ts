@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FlyingArrow } from '../../../src/arrow/flying-arrow.ts';
 import { swing } from '../../../src/arrow/lift/swing.ts';
+import { calm } from '../../../src/atmosphere/wind.ts';
 import { STATE, speedOf } from '../../../src/flight/frame.ts';
 import { launchFromEye } from '../../../src/flight/launch.ts';
 import type { RigidState } from '../../../src/flight/rigid-frame.ts';
@@ -237,6 +238,30 @@ describe('rigidFlyer', () => {
         1e-4 /* m */,
       );
     }
+  });
+
+  it('is within 0.1 mm of it in wind and at all speeds too, and within 1 mm for the wildest start', () => {
+    const wind = { ...calm, tail: si<'m/s'>(-3), across: si<'m/s'>(5) };
+    const errors = [50, 70, 85.344].flatMap((speed) =>
+      [conditions, conditionsOf(arrow, { wind })].flatMap((there) =>
+        [0, 0.02, 0.15].map((tailLeft) => {
+          const launch = rigidLaunch(launchFromEye(si(speed), si(0.01)), {
+            ...CLEAN,
+            tailLeft: si(tailLeft),
+          });
+          const [usual, tight] = [{}, { tolerance: 1e-9 }].map((options) =>
+            last(flyRigid(there, launch, yards(100), options)),
+          );
+          if (usual === undefined || tight === undefined) return expect.fail();
+          return {
+            allowed: tailLeft < 0.1 ? 1e-4 : 1e-3, // m
+            error: Math.hypot(usual.height - tight.height, usual.lateral - tight.lateral),
+          };
+        }),
+      ),
+    );
+    expect(errors).toHaveLength(18);
+    for (const { error, allowed } of errors) expect(error).toBeLessThan(allowed);
   });
 
   it('serves one flight after another alike, and counts its evaluations', () => {

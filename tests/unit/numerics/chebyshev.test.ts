@@ -24,9 +24,21 @@ describe('chebyshevNodes', () => {
     expect(nodes.toSorted((a, b) => a - b)).toEqual(nodes);
     expect(chebyshevNodes(12, -2, 2).map((x) => 0 - x)).toEqual(chebyshevNodes(12, -2, 2).reverse());
   });
+  it.each([
+    [0.1, 0.7],
+    [1e-3, 1 / 3],
+    [-0.3, 1e17],
+  ])('two are the ends to the last bit: %d and %d', (lo, hi) =>
+    expect(chebyshevNodes(2, lo, hi)).toEqual([lo, hi]),
+  );
   it.each([1, 0, -3, 2.5, Number.NaN])('refuses %f of them', (n) =>
     expect(() => chebyshevNodes(n, 0, 1)).toThrow(expect.objectContaining({ code: 'singular' })),
   );
+});
+
+it('the weights of four nodes are 1/2, -1, 1, -1/2, and of two 1/2, -1/2: signs alternate, ends count half', () => {
+  expect(barycentricWeights(4)).toEqual([0.5, -1, 1, -0.5]);
+  expect(barycentricWeights(2)).toEqual([0.5, -0.5]);
 });
 
 describe('interpolateAt', () => {
@@ -45,8 +57,14 @@ describe('interpolateAt', () => {
     expect(worst(Math.exp, interpolated(Math.exp, 16, 0, 2).at, 0, 2)).toBeLessThan(
       1e-14 /* rounding of values up to e^2 */,
     ));
-  it('refuses lists of different lengths', () =>
-    expect(() => interpolateAt([0, 1], [1, 1], [1], 0.5)).toThrow(
-      expect.objectContaining({ code: 'singular' }),
-    ));
+  it('refuses lists of different lengths', () => {
+    for (const [nodes, weights, values] of [
+      [[0, 1], [1, 1], [1]],
+      [[0, 1], [1], [1, 2]],
+      [[0], [1, 1], [1, 2]],
+    ] as const)
+      expect(() => interpolateAt(nodes, weights, values, 0.5)).toThrow(
+        expect.objectContaining({ code: 'singular' }),
+      );
+  });
 });

@@ -16,6 +16,27 @@ it('the factor of a matrix worked by hand', () =>
   // 4 = 2², 2/2 = 1, -2/2 = -1; 5 - 1 = 2², (1 + 1)/2 = 1; 6 - 1 - 1 = 2².
   expect(choleskyFactor(A)).toEqual([[2], [1, 2], [-1, 1, 2]]));
 
+it('of a second one: 6/2 = 3 and 25 - 3² = 4²', () =>
+  expect(
+    choleskyFactor([
+      [4, 6],
+      [6, 25],
+    ]),
+  ).toEqual([[2], [3, 4]]));
+
+it('substitutions of a single row divide by it', () => {
+  expect(forwardSolve([[2]], [6])).toEqual([3]);
+  expect(backwardSolve([[2]], [6])).toEqual([3]);
+});
+
+it('refuses two errors that are one: nothing is left of the second', () =>
+  expect(() =>
+    choleskyFactor([
+      [1, 1],
+      [1, 1],
+    ]),
+  ).toThrow(expect.objectContaining({ code: 'singular' })));
+
 it('forward and backward substitution together solve A x = b, exactly where all is whole', () => {
   const L = choleskyFactor(A);
   // A times (1, 2, 3).

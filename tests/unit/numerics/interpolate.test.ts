@@ -61,6 +61,12 @@ describe('uniformCubic', () => {
   ])('refuses %s', (_, step, values, code) =>
     expect(() => uniformCubic(0, step, values)).toThrow(expect.objectContaining({ code })),
   );
+  it('of values read backwards is its own mirror image, beyond the ends too', () => {
+    const values = [1, 3, -2, 0, 5];
+    const [forth, back] = [uniformCubic(0, 0.5, values), uniformCubic(0, 0.5, values.toReversed())];
+    for (const x of [-0.8, -0.5, -0.3, 0, 0.2, 0.9, 1.7, 2, 2.2, 2.5, 3])
+      expect(Math.abs(forth(x) - back(2 - x))).toBeLessThan(1e-14 /* rounding */);
+  });
   it('refuses to be read at NaN', () => expect(() => uniformCubic(0, 1, [1, 2])(Number.NaN)).toThrow(/NaN/));
 });
 
@@ -80,6 +86,15 @@ describe('monotoneCubic', () => {
     }
   });
   it('stays at the end values outside', () => expect([-5, 20].map(table)).toEqual([0, 2]));
+  it('has slopes shortened to 3 secants where they are steeper together, by hand', () => {
+    // Through (0, 0), (1, 1), (2, 11) secants are 1 and 10, slopes 1, 5.5 and 10. On the first interval their radius is
+    // sqrt(1 + 5.5^2) = 5.5902, so they become 3/5.5902 = 0.53666 and 16.5/5.5902 = 2.95161. Half way along an interval of length
+    // 1 a cubic stands at the mean of its values and an eighth of the difference of its slopes: 0.5 - 0.301869, 6 - 0.881049.
+    const bent = monotoneCubic([0, 1, 2], [0, 1, 11]);
+    expect(bent(0.5)).toBeCloseTo(0.198131, 6);
+    expect(bent(1.5)).toBeCloseTo(5.118951, 6);
+    expect(bent(1)).toBe(1);
+  });
   it('is straight between two points', () => expect(monotoneCubic([0, 2], [1, 5])(0.5)).toBe(2));
   it('has one slope on both sides of a point', () => {
     const h = 1e-6;

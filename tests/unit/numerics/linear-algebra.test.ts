@@ -103,6 +103,7 @@ describe('triangularFactor', () => {
   });
   it('shows a NaN, and does not take it for 0', () =>
     expect(triangularFactor([[Number.NaN], [1]])[0]?.[0]).toBeNaN());
+  it('of nothing is nothing', () => expect(triangularFactor([])).toEqual([]));
   it('leaves the matrix as it was', () => {
     const A = [
       [1, 2],
@@ -142,6 +143,11 @@ describe('solveUpper', () => {
         [10, 13, 12],
       ),
     ).toEqual([1, 2, 3]));
+  it('takes of the right-hand side what the matrix has rows for, and leaves it as it was', () => {
+    const b = [6, 7];
+    expect(solveUpper([[3]], b).slice(0, 1)).toEqual([2]);
+    expect(b).toEqual([6, 7]);
+  });
   it('refuses a 0 on the diagonal though a solution exists', () =>
     expect(() =>
       solveUpper(

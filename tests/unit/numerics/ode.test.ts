@@ -148,6 +148,22 @@ describe('createIntegrator', () => {
     });
   });
 
+  it('makes no step longer than the longest, and so sees what happens in between', () => {
+    // A bump of height 1 and a hundredth of width in a way of ten, the rest of which is flat.
+    const bump: Derivative = (x, _, dydx) => {
+      dydx[0] = x > 6.3 && x < 6.31 ? 100 * (1 - Math.abs(x - 6.305) / 0.005) : 0;
+    };
+    const area = (longestStep?: number): number => {
+      const options = { initialStep: 1, ...(longestStep === undefined ? {} : { longestStep }) };
+      const [y = Number.NaN] = createIntegrator(bump, 1, options).advance(0, [0], 10);
+      return y;
+    };
+    expect(area()).toBe(0);
+    expect(Math.abs(area(0.005) - 0.5)).toBeLessThan(
+      1e-6 /* relative to 1: kinks cost some digits of 1e-8 */,
+    );
+  });
+
   it('counts every call, over all advances', () => {
     let calls = 0;
     const integrator = integratorOf((x, y, dydx) => {

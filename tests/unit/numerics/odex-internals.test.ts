@@ -13,6 +13,7 @@ const options = {
   relativeTolerance: 1e-3,
   absoluteTolerance: 1e-3,
   initialStepSize: 0.5,
+  maxStepSize: 0,
   maxSteps: Infinity,
 };
 /** y' = 3 cos 3x: from 0 over 2 the first trial step of 0.5 is refused. */

@@ -63,6 +63,36 @@ describe('chi squared: Abramowitz and Stegun, table 26.8 (values from memory)', 
   );
 });
 
+describe('places of no distribution', () => {
+  const none = (place: () => number) => expect(place, String(place)).toThrow(/no place of a distribution/);
+  it.each([0, 1, -0.1, 1.1, Number.NaN])('a share of %d is refused', (share) => {
+    none(() => studentQuantile(share, 3));
+    none(() => varianceRatioQuantile(share, 3, 4));
+    none(() => chiSquaredQuantile(share, 3));
+  });
+  it.each([0, -1, Number.NaN])('%d degrees of freedom are refused', (freedom) => {
+    none(() => studentQuantile(0.9, freedom));
+    none(() => varianceRatioQuantile(0.9, freedom, 4));
+    none(() => varianceRatioQuantile(0.9, 3, freedom));
+    none(() => chiSquaredQuantile(0.9, freedom));
+  });
+  it('one that lies farther out than numbers go is given up', () =>
+    expect(() => varianceRatioQuantile(0.999, 1, 0.01)).toThrow(
+      expect.objectContaining({ code: 'not-bracketed' }),
+    ));
+});
+
+it('the middle of the distribution of two squares is 2 ln 2, to ten digits', () =>
+  expect(Math.abs(chiSquaredQuantile(0.5, 2) / (2 * Math.LN2) - 1)).toBeLessThan(1e-9 /* of itself */));
+
+it('what all but a billionth of the squares of four normal numbers stay below has digits too', () => {
+  // exp(-x/2) (1 + x/2) = 1e-9.
+  const x = chiSquaredQuantile(1 - 1e-9, 4);
+  expect(Math.abs((Math.exp(-x / 2) * (1 + x / 2)) / 1e-9 - 1)).toBeLessThan(
+    1e-6 /* of the rounding of 1 - 1e-9 */,
+  );
+});
+
 describe('incomplete beta function', () => {
   it('is x^a for b = 1', () => expect(betaShares(3, 1, 0.4).below).toBeCloseTo(0.064, 15));
   it('gives the chance of 3 or more heads in 7 throws, by counting: 99/128', () =>

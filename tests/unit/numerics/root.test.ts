@@ -25,6 +25,27 @@ describe('bracketedRoot', () => {
     expect(asked.length).toBeLessThanOrEqual(10);
   });
 
+  it.each([
+    [3, 5],
+    [-5, 3],
+  ])('is done at an end where f is 0, from %d to %d, without asking again', (lo, hi) => {
+    const { asked, call } = recorded((x: number) => x - 3);
+    expect(bracketedRoot(call, lo, hi, within(1e-12))).toBe(3);
+    expect(asked).toEqual([hi, lo]);
+  });
+
+  it('is done where f is 0 inside: the secant of a straight line', () => {
+    const { asked, call } = recorded((x: number) => 2 * x - 1);
+    expect(bracketedRoot(call, 0, 2, within(1e-12))).toBe(0.5);
+    expect(asked).toEqual([2, 0, 0.5]);
+  });
+
+  it('asks as often as it may after the ends, and no more', () => {
+    const { asked, call } = recorded((x: number) => x ** 9 - 1e-3);
+    expect(() => bracketedRoot(call, -1, 2, { tolerance: 1e-14, maxIterations: 3 })).toThrow();
+    expect(asked).toHaveLength(5);
+  });
+
   it('never leaves the bracket', () => {
     const { asked, call } = recorded((x: number) => Math.atan(x - 3));
     bracketedRoot(call, -50, 20, within(1e-10));
@@ -67,6 +88,12 @@ describe('minimumOf', () => {
       2e-6 /* twice the tolerance asked for */,
     ),
   );
+
+  it('asks as often as it may after the first place, and no more', () => {
+    const { asked, call } = recorded(Math.cos);
+    expect(() => minimumOf(call, 0, 6, { tolerance: 1e-9, maxIterations: 2 })).toThrow();
+    expect(asked).toHaveLength(3);
+  });
 
   it('throws for an empty interval', () =>
     expect(() => minimumOf(Math.cos, 1, 1, within(1e-6))).toThrow(

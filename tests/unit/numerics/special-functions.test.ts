@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gammaShares, logGamma } from '../../../src/numerics/special-functions.ts';
+import { betaShares, gammaShares, logGamma } from '../../../src/numerics/special-functions.ts';
 
 const relative = (found: number, expected: number) => Math.abs(found / expected - 1);
 const nonFinite = expect.objectContaining({ code: 'non-finite' });
@@ -55,4 +55,53 @@ describe('gammaShares', () => {
     [1, Number.NaN],
     [Number.NaN, 1],
   ])('refuses a = %f, x = %f', (a, x) => expect(() => gammaShares(a, x)).toThrow(nonFinite));
+});
+
+describe('betaShares', () => {
+  /** Chance of at least `a` successes in a + b - 1 trials of chance x, by counting: I_x(a, b) for whole a and b. */
+  const counted = (a: number, b: number, x: number): number => {
+    const trials = a + b - 1;
+    let sum = 0;
+    for (let k = a; k <= trials; k++) {
+      let ways = 1;
+      for (let i = 0; i < k; i++) ways *= (trials - i) / (i + 1);
+      sum += ways * x ** k * (1 - x) ** (trials - k);
+    }
+    return sum;
+  };
+
+  it.each([
+    [1, 1, 0.3],
+    [2, 5, 0.1],
+    [2, 5, 0.7],
+    [7, 3, 0.2],
+    [7, 3, 0.95],
+    [12, 9, 0.5],
+  ])('of whole numbers is a sum of chances of trials: %d, %d at %d, from either end', (a, b, x) => {
+    const { below, above } = betaShares(a, b, x);
+    expect(relative(below, counted(a, b, x))).toBeLessThan(1e-12 /* relative: roundings of the sum */);
+    expect(relative(above, counted(b, a, 1 - x))).toBeLessThan(1e-12 /* relative: roundings of the sum */);
+  });
+
+  it('of 1/2 and 1 is the root, of 1/2 and 1/2 the law of the arcsine', () => {
+    expect(relative(betaShares(0.5, 1, 0.09).below, 0.3)).toBeLessThan(1e-13 /* relative */);
+    expect(relative(betaShares(0.5, 0.5, 0.75).below, 2 / 3)).toBeLessThan(
+      1e-13 /* relative: asin(sqrt(3/4)) is 60 deg */,
+    );
+  });
+
+  it('at the ends is all or nothing', () => {
+    expect(betaShares(2, 3, 0)).toEqual({ below: 0, above: 1 });
+    expect(betaShares(2, 3, 1)).toEqual({ below: 1, above: 0 });
+  });
+
+  it.each([
+    [0, 1, 0.5],
+    [-1, 1, 0.5],
+    [1, 0, 0.5],
+    [1, -1, 0.5],
+    [1, 1, -0.1],
+    [1, 1, 1.1],
+    [1, 1, Number.NaN],
+  ])('refuses a = %d, b = %d, x = %d', (a, b, x) => expect(() => betaShares(a, b, x)).toThrow(nonFinite));
 });

@@ -24,6 +24,10 @@ describe('a text full of faults is refused with the first of them and a count', 
     ['entries without keys', `marks: [${'{},'.repeat(80_000)}{}]`],
     ['colons', `x\n${': '.repeat(60_000)}\n`.repeat(2)],
     ['colons on lines of their own', `${SMALLEST}${'x\n: : :\n'.repeat(30_000)}`],
+    ['closing braces', '}'.repeat(260_000)],
+    ['commas', `[${','.repeat(259_000)}]`],
+    ['returns without a line', '\r'.repeat(260_000)],
+    ['blanks inside a value', SMALLEST.replace('452 gr', `"4${' '.repeat(250_000)}gr"`)],
     ['tabs', `${SMALLEST}${'\tx: 1\n'.repeat(40_000)}`],
     [
       'keys that mean nothing in many entries',
@@ -61,6 +65,7 @@ describe('a text full of faults is refused with the first of them and a count', 
 describe('what is echoed stays a short line', () => {
   it.each([
     ['a key of thousands of letters', `${SMALLEST}${'k'.repeat(9000)}: 1\n`],
+    ['lists inside lists', '- '.repeat(5000)],
     ['a value of thousands of letters', SMALLEST.replace('452 gr', `"${'x'.repeat(9000)}"`)],
     ['a value of thousands of words', SMALLEST.replace('452 gr', `"${'4 gr '.repeat(2000)}"`)],
     ['a key on two lines', `${SMALLEST}? "a\n\n  b"\n: 1\n`],
@@ -79,6 +84,17 @@ describe('what is echoed stays a short line', () => {
   });
 });
 
+it('a title or a name is as long as a line of a report, a note longer', () => {
+  expect(messagesOf(`${SMALLEST}title: ${'x'.repeat(300)}\n`)).toEqual([]);
+  expect(messagesOf(`${SMALLEST}title: ${'x'.repeat(301)}\n`).join()).toMatch(
+    /title is a text of 301 characters\. Allowed: at most 300 characters\. Write a shorter one/,
+  );
+  const mark = (note: string) =>
+    `${SMALLEST}drops: []\nmarks: [{ range: 20 yd, lateral: 1 in, note: ${note} }]\n`;
+  expect(messagesOf(mark('x'.repeat(5000)))).toEqual([]);
+  expect(messagesOf(mark('x'.repeat(5001)))).toHaveLength(1);
+});
+
 it('a mistyped key in a row of a list of drag coefficients is refused with the keys that there are', () => {
   const text = SMALLEST.replace(
     'mass: 452 gr',
@@ -87,6 +103,11 @@ it('a mistyped key in a row of a list of drag coefficients is refused with the k
   const [problem] = problemsOf(text).filter(({ path }) => path.endsWith('vals'));
   expect(problem?.message).toContain('there is no key "vals" here. Allowed: reynolds, value.');
 });
+
+it('a tag in front of a key is refused too', () =>
+  expect(messagesOf(SMALLEST.replace('mass: 452 gr', '!!str mass: 452 gr')).join('\n')).toMatch(
+    /arrow\.mass: begins with an exclamation mark/,
+  ));
 
 it('a tag that would change what is written is refused, not dropped', () => {
   const messages = messagesOf(SMALLEST.replace('452 gr', '!!null 452 gr'));

@@ -98,8 +98,34 @@ describe('marksFor', () => {
     );
   });
 
-  it('a mark on the rising part of the path has no nearer crossing', () => {
-    expect(marksFor(inventedRig, [3]).marks[0]?.nearCrossing).toBeNull();
+  it('a mark on the rising part of the path has no nearer crossing, and its highest point is the hit', () => {
+    const [mark] = marksFor(inventedRig, [3]).marks;
+    expect(mark?.nearCrossing).toBeNull();
+    expect(mark?.highest.range).toBe(3);
+    expect(Math.abs(mark?.highest.height ?? 1)).toBeLessThan(1e-7 /* m */);
+  });
+
+  it('an arrow that starts above the eye only falls: highest where free flight begins, and never at the eye before', () => {
+    const above = { ...dragless, geometry: { ...dragless.geometry, peepHeight: si<'m'>(-0.1) } };
+    const {
+      marks: [mark],
+      paths,
+    } = marksFor(above, [5]);
+    expect(mark?.rising).toBe(false);
+    expect(mark?.nearCrossing).toBeNull();
+    expect(mark?.highest.range).toBe(paths.start);
+    expect(mark?.highest.height).toBeCloseTo(0.08, 2);
+  });
+
+  it('a reading is that of the zero and what the travel is in units; none without a scale', () => {
+    const ranges = [yards(20), yards(70)];
+    const [zeroMark, far] = marksFor(inventedRig, ranges).marks;
+    expect(zeroMark?.reading).toBeCloseTo(12.4, 6);
+    expect(far?.reading).toBeCloseTo(12.4 + (far?.travel ?? Number.NaN) / 0.001, 12);
+    expect(marksFor({ ...inventedRig, scale: null }, ranges).marks.map(({ reading }) => reading)).toEqual([
+      null,
+      null,
+    ]);
   });
 
   it('the highest point of the 60 yd path is where its slope is nought', () => {
@@ -135,8 +161,9 @@ describe('marksFor', () => {
     );
   });
 
-  it('refuses a range inside the bow', () =>
-    expect(() => marksFor(inventedRig, [0.5])).toThrow(/leaves the bow/));
+  it.each([[[0.5]], [[0.5, 30]], [[30, 0.98]]])('refuses a range inside the bow: %j', (ranges) =>
+    expect(() => marksFor(inventedRig, ranges)).toThrow(/leaves the bow/),
+  );
 });
 
 describe('sideways', () => {

@@ -50,4 +50,57 @@ describe('a pin that stands still', () => {
     const { range, from, to } = pinHits(table.paths, downAt(0) - 0.02, 0.02, END);
     expect([range, from, to]).toEqual([null, null, null]);
   });
+
+  /**
+   * By hand: the first range from `from` on at which the height with the elevation for `label` passes `level`, downwards or
+   * up.
+   */
+  const passes = (label: number, level: number, from: number, to: number): number => {
+    const sign = Math.sign(heightBetween(label, from) - level);
+    let [a, b] = [from, to];
+    for (let i = 0; i < 60; i += 1)
+      if (Math.sign(heightBetween(label, (a + b) / 2) - level) === sign) a = (a + b) / 2;
+      else b = (a + b) / 2;
+    return a;
+  };
+  const near = (found: number | null, expected: number) =>
+    expect(Math.abs((found ?? Number.NaN) - expected)).toBeLessThan(2e-4 /* m: as a crossing is found */);
+
+  it('holds a ring that it starts in from the start on', () => {
+    const { from, to } = pinHits(table.paths, downAt(0), 0.3, END);
+    expect(from).toBe(table.paths.start);
+    near(to, passes(20, -0.15, 15, END));
+  });
+
+  it('comes up into a small ring on the way, by hand', () => {
+    const { from } = pinHits(table.paths, downAt(0), 0.05, END);
+    near(from, passes(20, -0.025, table.paths.start, 10));
+  });
+
+  it('is on for nothing within the ranges flown where it comes down behind them, and leaves no ring there', () => {
+    // The 100 yd pin is still on its way up at 2 yd: into the ring from below, by hand, and no farther.
+    const { range, from, to } = pinHits(table.paths, downAt(3), 0.06, yards(2));
+    expect([range, to]).toEqual([null, null]);
+    near(from, passes(100, -0.03, table.paths.start, yards(2)));
+    // At 60 yd it is past its top, high above the ring.
+    const past = pinHits(table.paths, downAt(3), 0.2, yards(60));
+    expect([past.range, past.from, past.to]).toEqual([null, null, null]);
+  });
+
+  it('that stands so high that the arrow only falls holds a ring from the start on, and is on for nothing', () => {
+    const elevation = Math.atan2(-0.001, 0.8382);
+    const { range, from, to } = pinHits(table.paths, -0.001, 0.3, END);
+    expect(range).toBeNull();
+    expect(from).toBe(table.paths.start);
+    const {
+      peepHeight: h,
+      freeFlight: f,
+      launchSpeed: v,
+    } = { ...dragless.geometry, launchSpeed: dragless.launchSpeed };
+    const [c, s] = [Math.cos(elevation), Math.sin(elevation)];
+    // Below the line by 0.15 m where start, slope and fall add up to it: a quadratic in the run.
+    const [a, b, k] = [-9.80665 / (2 * v ** 2 * c ** 2), s / c, f * s - h * c + 0.15];
+    const run = (-b - Math.sqrt(b ** 2 - 4 * a * k)) / (2 * a);
+    near(to, f * c + h * s + run);
+  });
 });

@@ -3,6 +3,7 @@ import { NumericalError } from '../../../src/numerics/numerical-error.ts';
 import { type Metres, si } from '../../../src/quantities/quantity.ts';
 import { marksFor, settingsFor } from '../../../src/sight/marks.ts';
 import { asFarAsItGoes } from '../../../src/sight/reach.ts';
+import { recorded } from '../numerics/recorded.ts';
 import { dragless } from './invented-rig.ts';
 
 /**
@@ -35,10 +36,11 @@ describe('asFarAsItGoes', () => {
 
   it('hands on what is no matter of reach, whether or not the ranges are reached', () => {
     const failure = new TypeError('something else');
-    const fail = (): never => {
+    const { asked, call } = recorded((_: readonly Metres[]): never => {
       throw failure;
-    };
-    expect(() => asFarAsItGoes(feeble, metres(10, 70), fail)).toThrow(failure);
+    });
+    expect(() => asFarAsItGoes(feeble, metres(10, 70), call)).toThrow(failure);
+    expect(asked).toHaveLength(1);
   });
 
   it('hands on a failure to solve where all the ranges are reached', () => {

@@ -141,4 +141,34 @@ describe('a slider with an end', () => {
     expect(endsBefore).not.toBeNull();
     expect(sliderEndsBefore).toBeNull();
   });
+
+  /**
+   * By hand: the housing that touches half way between two ranges, above an arrow of radius 0.0031242 m with vanes of 12.7 mm.
+   */
+  const touchingAt = (label: number): Rig => ({
+    ...dragless,
+    housingBelowPin: si(0.11684 - 0.0158242 - pin(yards(label - 0.5))),
+  });
+  const highest = Math.min(...fromTo(10, 80).map(down));
+  const endingAt = (label: number) => slider(down(label - 0.5) - highest, null);
+
+  it.each([
+    { touch: 50, end: 70, slid: null },
+    { touch: 70, end: 50, slid: yards(50) },
+  ])(
+    'touching from $touch yd and ending before $end yd, the nearer of both is the reason',
+    ({ touch, end, slid }) => {
+      const { ticks, endsBefore, sliderEndsBefore } = tapeOf(touchingAt(touch), ranges, 1, endingAt(end));
+      expect(endsBefore).toBe(yards(touch));
+      expect(sliderEndsBefore).toBe(slid);
+      expect(ticks.at(-1)?.label).toBe(49);
+    },
+  );
+
+  it('shows the range at which it stands at its very top, and at its very bottom, to a hundredth of a millimetre', () => {
+    const top = tapeOf(dragless, ranges, 1, slider(null, -down(18) - 5e-6));
+    expect(top.ticks.map(({ label }) => label)).toContain(18);
+    const bottom = tapeOf(dragless, ranges, 1, slider(down(60) - highest - 5e-6, null));
+    expect(bottom.ticks.at(-1)?.label).toBe(60);
+  });
 });

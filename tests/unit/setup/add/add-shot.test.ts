@@ -34,7 +34,8 @@ describe('what is said of a shot', () => {
   ])('%j is refused', (text, message) => expect(() => shotWords(text, 'imperial')).toThrow(message));
 });
 
-const added = (text: string, words: string) => addShot(text, 'setup.yaml', words, 'imperial');
+const added = (text: string, words: string, day?: string) =>
+  addShot(text, 'setup.yaml', words, { units: 'imperial', day });
 
 describe('the entry stands at the end of its list, and all else stays to the byte', () => {
   it('under the marks that are there, in their column', () => {
@@ -95,6 +96,65 @@ describe('speeds', () => {
     expect(added(SMALLEST, '40 yd 268 fps').text).toBe(
       `${SMALLEST}\nspeeds:\n  - { range: 40 yd, speed: 268 fps }\n`,
     ));
+});
+
+describe('what belongs to a day', () => {
+  const days = `days:  # all of them
+  - date: 2026-08-15
+    marks:
+      - { range: 20 yd, reading: 12.4 } # calm
+  - date: "rain, late"
+    temperature: 40 degF   # cold
+places:
+  - { name: camp, altitude: 9000 ft }
+`;
+  const start = EXAMPLE.slice(0, EXAMPLE.indexOf('marks:'));
+  const file = start + days;
+  const entry = '{ range: 80 yd, reading: 45.2 }';
+
+  it('stands under the marks of that day', () => {
+    const { text, line, understood } = added(file, '80 yd 45.2', '2026-08-15');
+    expect(text).toBe(file.replace('# calm\n', `# calm\n      - ${entry}\n`));
+    expect(text.split('\n')[line - 1]).toBe(`      - ${entry}`);
+    expect(understood).toEqual(['day 2026-08-15', 'range 80 yd', 'reading 45.2']);
+    expect(readSetup(text, 's.yaml').days?.[0]?.marks).toHaveLength(2);
+  });
+  it('begins the marks of a day that has none', () => {
+    const { text } = added(file, '80 yd 45.2', 'rain, late');
+    expect(text).toBe(file.replace('# cold\n', `# cold\n    marks:\n      - ${entry}\n`));
+    expect(readSetup(text, 's.yaml').days?.[1]?.marks).toHaveLength(1);
+  });
+  it('begins a day that is not there, behind the others', () => {
+    const { text, understood } = added(file, '80 yd 45.2', 'May: 3');
+    const begun = `  - date: "May: 3"\n    marks:\n      - ${entry}\n`;
+    expect(text).toBe(file.replace('# cold\n', `# cold\n${begun}`));
+    expect(understood[0]).toBe('new day May: 3');
+    expect(readSetup(text, 's.yaml').days?.[2]?.date).toBe('May: 3');
+  });
+  it('begins the days of a file that has none, with its line ends', () => {
+    const crlf = start.replaceAll('\n', '\r\n');
+    const { text } = added(crlf, '40 yd 268 fps', '2026-08-15');
+    const speed = '{ range: 40 yd, speed: 268 fps }';
+    expect(text).toBe(`${crlf}\r\ndays:\r\n  - date: 2026-08-15\r\n    speeds:\r\n      - ${speed}\r\n`);
+  });
+  it('stands between brackets where the day does', () => {
+    const flow = `${start}days: [{ date: one, speed: 280 fps }, { date: two, marks: [{ range: 20 yd, reading: 12.4 }] }]\n`;
+    expect(added(flow, '80 yd 45.2', 'one').text).toBe(
+      flow.replace('280 fps }', `280 fps, marks: [${entry}] }`),
+    );
+    expect(added(flow, '80 yd 45.2', 'two').text).toBe(flow.replace('12.4 }]', `12.4 }, ${entry}]`));
+    expect(added(flow, '80 yd 45.2', 'three').text).toBe(
+      flow.replace('] }]', `] }, { date: three, marks: [${entry}] }]`),
+    );
+  });
+  it('is the speed at the bow of that day', () => {
+    expect(added(file, '279 fps', 'rain, late').text).toBe(
+      file.replace('# cold\n', '# cold\n    speed: 279 fps\n'),
+    );
+    expect(() => added(file, '279 fps', 'unheard of')).toThrow(/no day "unheard of"/);
+  });
+  it('has one name only', () =>
+    expect(() => added(file, '80 yd 45.2 2026-08-16', '2026-08-15')).toThrow(/has a name already/));
 });
 
 describe('nothing is added', () => {

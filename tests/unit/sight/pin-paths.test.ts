@@ -1,0 +1,55 @@
+import { expect, it } from 'vitest';
+import { flyer } from '../../../src/flight/trajectory.ts';
+import { marksFor } from '../../../src/sight/marks.ts';
+import { pathsOver } from '../../../src/sight/pin-paths.ts';
+import { impact } from '../../../src/sight/zero.ts';
+import { conditionsOf, spinningArrow } from '../flight/point-arrow.ts';
+import { inventedRig, yards } from './invented-rig.ts';
+
+const rig = { ...inventedRig, conditions: conditionsOf(spinningArrow) };
+const { paths, shared, zero } = marksFor(rig, [20, 40, 60, 90].map(yards));
+const flight = flyer(rig.conditions);
+
+it.each([25, 55, 85])(
+  'a pin between those solved for goes where a flight of its own goes, at %i yd',
+  (label) => {
+    const range = yards(label);
+    const down = (shared.span.lo + shared.span.hi) / 2;
+    const own = impact(flight, rig, { down, windage: zero.windage }, range);
+    expect(Math.abs(paths.height(down, range) - own.height)).toBeLessThan(1e-7 /* m: as promised */);
+    expect(Math.abs(paths.lateral(down, range) - own.lateral)).toBeLessThan(1e-7 /* m */);
+    expect(Math.abs(paths.path(down).height(range) - own.height)).toBeLessThan(1e-7 /* m */);
+    expect(Math.abs(paths.path(down).lateral(range) - own.lateral)).toBeLessThan(1e-7 /* m */);
+  },
+);
+
+it('the hit moves with the pin as between two flights a millimetre apart', () => {
+  const [down, range] = [(shared.span.lo + shared.span.hi) / 2, yards(60)];
+  const height = (more: number) =>
+    impact(flight, rig, { down: down + more, windage: zero.windage }, range).height;
+  const perTravel = (height(5e-4) - height(-5e-4)) / 1e-3;
+  expect(Math.abs(paths.heightPerTravel(down, range) / perTravel - 1)).toBeLessThan(1e-6 /* relative */);
+});
+
+it('the same pins and ranges flown anew on three flights give nearly the same paths: for differences between rigs', () => {
+  const fewer = pathsOver(rig, shared, 3);
+  for (const label of [20, 50, 90]) {
+    const down = shared.span.lo + 0.3 * (shared.span.hi - shared.span.lo);
+    expect(Math.abs(fewer.height(down, yards(label)) - paths.height(down, yards(label)))).toBeLessThan(
+      1e-4 /* m */,
+    );
+  }
+});
+
+it('spans the pins of all its ranges, with a fiftieth to spare on both sides, and ends at the farthest', () => {
+  const pins = [20, 40, 60, 90].map(
+    (label) => zero.down + (marksFor(rig, [yards(label)]).marks[0]?.travel ?? Number.NaN),
+  );
+  expect(shared.end).toBe(yards(90));
+  expect(shared.windage).toBe(zero.windage);
+  const spread = Math.max(...pins) - Math.min(...pins);
+  for (const spare of [Math.min(...pins) - shared.span.lo, shared.span.hi - Math.max(...pins)])
+    expect(Math.abs(spare - (0.02 * spread + 2e-4))).toBeLessThan(
+      0.02 * spread /* m: spanned from a first estimate */,
+    );
+});
