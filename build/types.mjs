@@ -3,13 +3,13 @@
  * no declaration may ask for one: the type that a schema has only by inference is written out, and what the entry does not lead
  * to is left out.
  */
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import process from 'node:process';
 import ts from 'typescript';
 
 /** Where the inferred type is, and its name there. */
-const INFERRED = { file: 'setup/schema/schema', name: 'ReadFile' };
+const INFERRED = { file: join('setup', 'schema', 'schema.ts'), name: 'ReadFile' };
 
 const { NoTruncation, InTypeAlias, MultilineObjectLiterals } = ts.NodeBuilderFlags;
 const printed = (node, file) => ts.createPrinter().printNode(ts.EmitHint.Unspecified, node, file);
@@ -25,38 +25,55 @@ function writtenOut(program, path, name) {
 }
 
 /** The declarations of types alone, with one of them in other words. */
-function withoutSchema(path, name, declaration) {
-  const file = ts.createSourceFile(path, readFileSync(path, 'utf8'), ts.ScriptTarget.Latest, true);
-  return file.statements
-    .filter((each) => ts.isTypeAliasDeclaration(each))
+const withoutSchema = (text, name, declaration) =>
+  ts
+    .createSourceFile('schema.d.ts', text, ts.ScriptTarget.Latest, true)
+    .statements.filter((each) => ts.isTypeAliasDeclaration(each))
     .map((each) => (each.name.text === name ? declaration : each.getFullText().trimStart()))
     .join('\n');
+
+/** What a module declares. @throws an Error for what the compiler has against it */
+function declarationOf(program, path) {
+  const file = program.getSourceFile(path);
+  if (file === undefined) throw new Error(`there is no ${path} to declare`);
+  let text = '';
+  const { diagnostics } = program.emit(
+    file,
+    (_, written) => {
+      text = written;
+    },
+    undefined,
+    true,
+  );
+  if (diagnostics.length > 0)
+    throw new Error(ts.flattenDiagnosticMessageText(diagnostics[0].messageText, '\n'));
+  if (path.endsWith(INFERRED.file))
+    return withoutSchema(text, INFERRED.name, writtenOut(program, path, INFERRED.name));
+  return text;
 }
 
-/** The files that a declaration leads to, itself included. @throws an Error for one that asks for a package */
-function reached(path, seen = new Set()) {
-  if (seen.has(path)) return seen;
-  seen.add(path);
-  for (const { fileName } of ts.preProcessFile(readFileSync(path, 'utf8')).importedFiles) {
-    if (!fileName.startsWith('.'))
-      throw new Error(`${path} asks for ${fileName}, which nobody has who installs it`);
-    reached(join(dirname(path), fileName.replace(/(\.d)?\.ts$/, '.d.ts')), seen);
+/** Write them below a folder. @returns whether it could be done; why not has been printed */
+export function writeTypes(root, folder = join(root, 'dist/types')) {
+  const source = join(root, 'src');
+  const config = ts.getParsedCommandLineOfConfigFile(join(source, 'tsconfig.types.json'), {}, ts.sys);
+  const program = ts.createProgram(config.fileNames, config.options);
+  const paths = new Set([join(source, 'quillpath.ts')]);
+  try {
+    // Grows while it is walked: what a declaration leads to is declared as well.
+    for (const path of paths) {
+      const text = declarationOf(program, path);
+      for (const { fileName } of ts.preProcessFile(text).importedFiles) {
+        if (!fileName.startsWith('.'))
+          throw new Error(`${path} asks for ${fileName}, which who installs it lacks`);
+        paths.add(join(dirname(path), fileName));
+      }
+      const target = join(folder, relative(source, path).replace(/\.ts$/, '.d.ts'));
+      mkdirSync(dirname(target), { recursive: true });
+      writeFileSync(target, text);
+    }
+    return true;
+  } catch (error) {
+    process.stderr.write(`${error.message}\n`);
+    return false;
   }
-  return seen;
-}
-
-/** @returns whether the compiler found nothing wrong */
-export function writeTypes(root, types = join(root, 'dist/types')) {
-  const config = ts.getParsedCommandLineOfConfigFile(join(root, 'src/tsconfig.types.json'), {}, ts.sys);
-  const program = ts.createProgram(config.fileNames, { ...config.options, outDir: types });
-  const { diagnostics } = program.emit();
-  for (const { messageText } of diagnostics)
-    process.stderr.write(`${ts.flattenDiagnosticMessageText(messageText, '\n')}\n`);
-  const path = join(types, `${INFERRED.file}.d.ts`);
-  const declaration = writtenOut(program, join(root, `src/${INFERRED.file}.ts`), INFERRED.name);
-  writeFileSync(path, withoutSchema(path, INFERRED.name, declaration));
-  const kept = reached(join(types, 'quillpath.d.ts'));
-  for (const name of readdirSync(types, { recursive: true }))
-    if (name.endsWith('.ts') && !kept.has(join(types, name))) rmSync(join(types, name));
-  return diagnostics.length === 0;
 }

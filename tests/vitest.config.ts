@@ -23,6 +23,7 @@ export default defineConfig({
         include: [`tests/${name}/**/*.test.ts`],
         globalSetup: setUp[name] ?? [],
         testTimeout: 60_000,
+        hookTimeout: 60_000,
         // No test changes a module, so all files of a process share what they import; a browser belongs to its file.
         isolate: name === 'page',
         // Processes and not threads: reading a deeply nested setup file needs a process's stack.

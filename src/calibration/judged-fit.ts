@@ -1,6 +1,8 @@
 import { NumericalError } from '../numerics/numerical-error.ts';
 import { type Disagreement, disagreementOf, disagreementUnfitted } from './disagreement.ts';
+import { farthest } from './farthest.ts';
 import { type Calibration, type CalibrationProblem, calibrate } from './fit.ts';
+import { FIT_NOT_CONVERGED } from './fit-not-converged.ts';
 
 /** A fit that what does not belong has been left out of, and what that was. */
 export interface JudgedFit {
@@ -36,6 +38,11 @@ function calibratedOr(problem: CalibrationProblem): Calibration | NumericalError
 function unfitted(problem: CalibrationProblem, failure: NumericalError): JudgedFit {
   const disagreement = disagreementUnfitted(problem);
   const calibration = disagreement?.rest ?? disagreement?.explanations[0]?.calibration;
-  if (disagreement === null || calibration === undefined) throw failure;
+  if (disagreement === null || calibration === undefined) throw withPlace(problem, failure);
   return { calibration, disagreement };
+}
+
+/** The failure with the range of what to look at first, in place of how far the computation came. */
+function withPlace(problem: CalibrationProblem, { code, message }: NumericalError): NumericalError {
+  return new NumericalError(code, message, { at: farthest(problem)?.range, reason: FIT_NOT_CONVERGED });
 }

@@ -10,7 +10,8 @@ import { progressBar } from './output/progress.ts';
 import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { CommandLineError } from './world/command-line-error.ts';
 import { documentDate } from './world/document-date.ts';
-import { openNamedFile, readNamedFile } from './world/named-file.ts';
+import { INPUT_NAMES } from './world/input-names.ts';
+import { openNamedFile, readOptionFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
 export interface Answering extends Form {
@@ -32,9 +33,9 @@ export async function runQuestion(
 ): Promise<void> {
   const asked = await QUESTIONS[name].question();
   if (out !== undefined && asked.sheet !== null) drawingFormat(out, asked.sheet.example);
-  if (paths.filter((path) => path === '-').length > 1)
-    throw new CommandLineError('standard input can be read only once', 'Write - for one of the setups.');
   const read = [...paths, ...namesOfTexts(asked, given)];
+  if (read.filter((path) => INPUT_NAMES.includes(path)).length > 1)
+    throw new CommandLineError('standard input can be read only once', 'Write - for one of the files.');
   const overwritten =
     out === undefined ? undefined : read.find((path) => io.isSameFile?.(path, out) === true);
   if (overwritten !== undefined)
@@ -70,7 +71,7 @@ const withTexts = (io: Io, { options }: Question, given: Answering['given']): An
       const option = options[name];
       if (option?.kind !== 'text file' || typeof value !== 'string') return [name, value];
       const wanted = { flag: flagOf(name), what: option.what };
-      return [name, { name: value, text: readNamedFile(io, value, wanted) }];
+      return [name, { name: value, text: readOptionFile(io, value, wanted) }];
     }),
   );
 

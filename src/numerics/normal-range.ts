@@ -22,7 +22,7 @@ export interface RangeOfSample {
  *
  * @param n 2 or more
  * @source Tippett, Biometrika 17 (1925) 364-387
- * @checked unit: normal-range.test.ts, against the control-chart constants d2 and d3
+ * @checked reference/distribution-tables — range.csv, the control-chart constants d2 and d3
  */
 export function normalRange(n: number): RangeOfSample {
   const count = Math.round((2 * REACH) / STEP);

@@ -25,8 +25,11 @@ function lineEnd(text: string, at: number): number {
   return end === -1 ? text.length : end + 1;
 }
 
-/** On one line, between { }, quoted where YAML needs it. */
-const inFlow = (entry: Entry): string => stringify(entry, { collectionStyle: 'flow', lineWidth: 0 }).trim();
+/** On one line, between { }, quoted where YAML needs it; the way of JSON, which YAML reads too, breaks no line. */
+function inFlow(entry: Entry): string {
+  const text = stringify(entry, { collectionStyle: 'flow', lineWidth: 0 }).replace(/\n$/, '');
+  return /[\n\r\u0085\u2028\u2029]/.test(text) ? JSON.stringify(entry) : text;
+}
 
 const isEmpty = (node: unknown): boolean =>
   node === undefined || node === null || (isScalar(node) && node.value === null);

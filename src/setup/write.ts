@@ -1,12 +1,6 @@
 import { isMap, isScalar, isSeq, type Node, parseDocument, stringify, type YAMLMap } from 'yaml';
+import type { Edit } from './edit.ts';
 import type { KeyPath } from './key-path.ts';
-
-/** A single value to put into the text of a setup file. */
-export interface Edit {
-  readonly path: KeyPath;
-  /** As it is to be typed: `281 fps`. */
-  readonly value: string | number;
-}
 
 /**
  * The text with values put in. A value that is there is replaced where it stands, and one that is not becomes a line at the
@@ -39,9 +33,12 @@ function withValue(text: string, { path, value }: Edit): string {
 const isEmpty = (node: unknown): boolean =>
   isScalar(node) && node.value === null && (node.source ?? '') === '';
 
-/** Quoted where YAML needs it, between { } too. */
-export const asTyped = (value: string | number): string =>
-  stringify([value], { collectionStyle: 'flow', lineWidth: 0 }).trim().slice(1, -1).trim();
+/** Quoted where YAML needs it, between { } too, and on one line: a string of JSON is one of YAML. */
+export function asTyped(value: string | number): string {
+  if (typeof value === 'string' && /[\n\r\u0085\u2028\u2029]/.test(value)) return JSON.stringify(value);
+  const list = stringify([value], { collectionStyle: 'flow', lineWidth: 0 });
+  return list.replace(/^\[ /, '').replace(/ \]\n$/, '');
+}
 
 function withNewKey(text: string, section: YAMLMap, path: KeyPath, typed: string): string {
   const [key = '', ...rest] = path;
@@ -105,5 +102,7 @@ export function endOfLine(text: string, from: number): number {
 export function indentOf(text: string, section: YAMLMap): string {
   const key = section.items[0]?.key;
   const start = isNode(key) ? rangeOf(key)[0] : 0;
-  return ' '.repeat(start - (text.lastIndexOf('\n', start - 1) + 1));
+  // Some editors begin a file with a mark, which takes no column.
+  const before = text.slice(text.lastIndexOf('\n', start - 1) + 1, start);
+  return ' '.repeat(before.replace('\ufeff', '').length);
 }

@@ -116,6 +116,13 @@ describe('compare --json', () => {
 });
 
 describe('compare', () => {
+  it('at another place for a file whose days say what the warmth does to the bow', async () => {
+    const home = 'examples/home-and-away/setup.yaml';
+    const { code, err, out } = await atTerminal(['compare', home, ...NO_GROUPS, '--altitude', '3000 ft']);
+    expect([code, err]).toEqual([0, '']);
+    // The heavier arrow is slower by its weight, whatever the air.
+    expect(out).toMatch(/heavy front .*-2\d\.\d ± \d\.\d/);
+  });
   it('says first what really differs and what cannot be told apart', async () => {
     const seen = await atTerminal(['compare', example, '--all']);
     const out = seen.out.replace(/\s+/g, ' ');

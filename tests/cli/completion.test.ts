@@ -33,8 +33,7 @@ async function helpWords(): Promise<ReadonlyMap<string, readonly string[]>> {
 beforeAll(async () => {
   writeFileSync(join(folder, 'my bow.yaml'), '');
   for (const shell of SHELLS) writeFileSync(fileOf(shell), (await atTerminal(['completion', shell])).out);
-  // The first run loads every command.
-}, 60_000);
+});
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const sorted = (words: Iterable<string>): readonly string[] => [...new Set(words)].toSorted();

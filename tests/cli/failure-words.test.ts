@@ -15,6 +15,11 @@ describe('what to do about a calculation without an answer', () => {
     expect(said(FIT_NOT_CONVERGED)).toContain('--uncalibrated');
     expect(said(undefined)).toContain('a wrong unit');
   });
+  it('of marks that no bow explains, which to look at first', () => {
+    expect(said(FIT_NOT_CONVERGED)).toContain('first what was shot at 100 yd (91 m)');
+    const nowhere = new NumericalError('not-converged', 'stuck', { reason: FIT_NOT_CONVERGED });
+    expect(failureWords(nowhere, flagOf)).toContain('Check the marks; then speed, mass, drag');
+  });
   it('names the place where a flight stopped, in both units', () =>
     expect(said(undefined, 'too-many-evaluations')).toContain('100 yd (91 m)'));
   it('a range that no setting reaches keeps its code in JSON, and says the reason beside it', async () => {

@@ -18,6 +18,12 @@ it.each([
   ['tapes for every speed there is', [...tape, '--neighbours', '7'], /from 0 to 6/],
   ['a million arrows', ['scatter', example, '--arrows', '1000000'], /from 24 to 100000/],
   ['no count at all', ['scatter', example, '--seed', ''], /whole number/],
+  [
+    'pins every hair of a range',
+    ['pins', example, '--every', '0.001in'],
+    /--every: .*too small.*at least 0\.1 yd/,
+  ],
+  ['a slider to the end of the world', ['pins', example, '--to', '1e9yd'], /--to: .*too large/],
   ['a step backwards', [...tape, '--step=-2fps'], /--step/],
   ['a step of nothing', [...tape, '--step', '0fps'], /--step/],
   ['a step from bow to rifle', [...tape, '--step', '500fps'], /--step/],
@@ -62,6 +68,7 @@ it.each([
   ['a bow held upside down', ['misjudge', example, '--cant', '1e9deg'], /--cant: .*at most 45 deg/],
   ['gusts of no world', ['misjudge', example, '--gusts', '1e308mph'], /--gusts: .*at most 100 mph/],
   ['standard input twice', ['compare', '-', '-'], /standard input can be read only once/],
+  ['standard input by two names', ['compare', '/dev/stdin', '-'], /standard input can be read only once/],
   ['a new file called -', ['new', '-'], /- is not a file name/],
 ])('%s: refused with advice', async (_, argv, message) => {
   const { code, err, out, files } = await atTerminal(argv);

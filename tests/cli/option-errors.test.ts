@@ -72,12 +72,34 @@ describe('a value that cannot be computed is named by its option', () => {
     ['--length', ['broadhead', example, '--length', '0in']],
     ['--thickness', ['broadhead', example, '--thickness=-1in']],
     ['--cutting-diameter', ['broadhead', example, '--cutting-diameter', '1e9in']],
+    ['--every', ['broadhead', example, '--every', '1e9yd']],
+    ['--plot', ['vary', example, '--over', 'arrow.mass=400gr,450gr', '--plot', 'nothing']],
+    ['--log', ['tune', example, '--log', 'nothing.yaml']],
+    ['--against', ['tape', example, '--against', 'nothing.csv']],
   ])('%s in %j', async (option, argv) => {
     const { code, err, out } = await atTerminal(argv);
     expect(err.startsWith(`${option}: `)).toBe(true);
     expect(err).not.toMatch(RAW);
     expect([code, out]).toEqual([2, '']);
   });
+});
+
+it.each([
+  ['--log', ['tune', example, '--log=']],
+  ['--cutting-diameter', ['broadhead', example, '--cutting-diameter', '1e-9in']],
+  ['--to', ['fit', example, '--to', '2999yd']],
+])('%s in %j is named where it is in the middle of the sentence', async (option, argv) => {
+  const { code, err, out } = await atTerminal(argv);
+  expect(err).toContain(option);
+  expect(err).not.toMatch(RAW);
+  expect(code).toBeGreaterThan(0);
+  expect(out).toBe('');
+});
+
+it('a word without an end is told of by its beginning', async () => {
+  const { err } = await atTerminal(['marks', example, `--${'x'.repeat(5000)}`]);
+  expect(err).toMatch(/^error: unknown option '--x{118}…'/);
+  expect(err.length).toBeLessThan(400);
 });
 
 it('a tape whose arrow touches the sight before its first tick says so, as marks do', async () => {

@@ -16,7 +16,7 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, inject, it } from 'vitest';
 import { receivedError, sentError } from '../../src/cli/world/sent-error.ts';
@@ -154,16 +154,40 @@ describe('a file that is written anew', () => {
     expect(stderr).toMatch(/the name is too long\. Choose a shorter one/);
     expect(status).toBe(2);
   });
-  it('takes away what a killed run left an hour ago, and nothing else', () => {
-    const [stale, fresh, others] = [
-      join(place, '.quillpath-0123456789abcdef.part'),
-      join(place, '.quillpath-fedcba9876543210.part'),
-      join(place, 'mine.part'),
-    ];
-    for (const name of [stale, fresh, others]) writeFileSync(name, '');
-    const hours = (Date.now() - 2 * 3_600_000) / 1000;
-    for (const name of [stale, others]) utimesSync(name, hours, hours);
+  it('takes away what a killed run left, and nothing of a run that may still write', () => {
+    // FNV-1a of 32 bits: from its offset basis, each byte is put in by an exclusive or, then multiplied by its prime.
+    const hash = [...Buffer.from(hostname())].reduce(
+      (sum, byte) => BigInt.asUintN(32, (sum ^ BigInt(byte)) * 16_777_619n),
+      2_166_136_261n,
+    );
+    const machine = hash.toString(16).padStart(8, '0');
+    const gone = spawnSync(process.execPath, ['-e', '']).pid;
+    const names = [
+      ['of a process that is gone', `.quillpath-${machine}-${gone}-0123456789abcdef.part`, 0],
+      ['of this process', `.quillpath-${machine}-${process.pid}-0123456789abcdef.part`, 0],
+      ['of another machine', '.quillpath-00000000-1-0123456789abcdef.part', 0],
+      ['of another machine, two hours old', '.quillpath-00000000-2-0123456789abcdef.part', 2],
+      ['of nobody of ours, two hours old', 'mine.part', 2],
+    ] as const;
+    for (const [, name, hours] of names) {
+      writeFileSync(join(place, name), '');
+      const time = (Date.now() - hours * 3_600_000) / 1000;
+      utimesSync(join(place, name), time, time);
+    }
     expect(run('new', join(place, 'after.yaml')).status).toBe(0);
-    expect([stale, fresh, others].map((name) => existsSync(name))).toEqual([false, true, true]);
+    const left = names.filter(([, name]) => existsSync(join(place, name)));
+    expect(left.map(([whose]) => whose)).toEqual([
+      'of this process',
+      'of another machine',
+      'of nobody of ours, two hours old',
+    ]);
+  });
+  it('leaves its other names what they had, as copies made of links rely on', () => {
+    const [written, kept] = [join(place, 'now.svg'), join(place, 'yesterday.svg')];
+    writeFileSync(written, 'as it was');
+    linkSync(written, kept);
+    expect(run('tape', example, '--out', written).status).toBe(0);
+    expect(readFileSync(written, 'utf8')).toMatch(/<\/svg>\s*$/);
+    expect(readFileSync(kept, 'utf8')).toBe('as it was');
   });
 });

@@ -1,3 +1,4 @@
+import process from 'node:process';
 import type { Io } from '../../src/cli/io.ts';
 import { printReport } from '../../src/cli/output/print-report.ts';
 import { reportError } from '../../src/cli/output/report-error.ts';
@@ -47,7 +48,7 @@ export async function askedOrRefused(
   given: Readonly<Record<string, unknown>>,
   units: 'imperial' | 'metric',
 ): Promise<boolean> {
-  const start = performance.now();
+  const before = process.cpuUsage();
   const told = { out: '', err: '' };
   const io = screen(told);
   try {
@@ -55,10 +56,12 @@ export async function askedOrRefused(
       [inUnits(setup, units)],
       given,
       units,
-      quietly('2026-04-18', true),
+      quietly('2026-01-02', true),
     );
     sound(name, report, io, told, setup.text);
-    if (performance.now() - start > 1000 * LONGEST_ANSWER) throw new Astray(`${name} took too long`);
+    const { user, system } = process.cpuUsage(before);
+    const taken = (user + system) / 1e6;
+    if (taken > LONGEST_ANSWER) throw new Astray(`${name} took ${taken.toFixed(1)} s`);
     return true;
   } catch (error) {
     if (error instanceof Astray) throw error;
@@ -78,7 +81,7 @@ export const screen = (told: { out: string; err: string }): Io => ({
   readText: () => {
     throw new Error('no file is read here');
   },
-  readBytes: () => new Uint8Array(),
+  fonts: async () => ({ font: new Uint8Array(), boldFont: new Uint8Array() }),
   exists: () => false,
   writeWhole: () => {},
   now: () => new Date(0),

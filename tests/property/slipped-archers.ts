@@ -134,8 +134,19 @@ export const SLIPS = [
   "a neighbour's reading",
   'wrong direction',
   'wrong travel per unit',
+  'a height turned',
+  'a height in centimetres',
 ] as const;
-export type Slip = (typeof SLIPS)[number] | 'none';
+export type Slip = (typeof SLIPS)[number] | 'none' | 'none of heights';
+/** Of archers who set the sight by guess and wrote down how high each group was. */
+const WITH_HEIGHTS: readonly Slip[] = ['a height turned', 'a height in centimetres', 'none of heights'];
+/** What was written of a height, over what it was. */
+const HEIGHT_TIMES: Partial<Record<Slip, number>> = {
+  'a height turned': -1,
+  'a height in centimetres': 2.54,
+};
+/** How far a guess of the setting puts a group off, in per yd: 4 in at 60 yd. */
+const GUESS = 4 / 60;
 
 export interface Case {
   readonly bow: string;
@@ -168,26 +179,39 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
     ),
   );
   const target = pick(stream, ranges.length);
-  const written = ranges.map((range, i): { range: number; reading: string; group: string } => {
+  const written = ranges.map((range, i) => {
     const isMetres = slip === 'all in metres' || (slip === 'metres for yards' && i === target);
     const shotAt = isMetres ? range : range * YARD;
-    const shot = shoot(real, bow, shotAt, stream);
+    const guess = WITH_HEIGHTS.includes(slip) ? GUESS * range * INCH * stream.normal() : 0;
+    const shot = shoot(real, bow, shotAt, stream, guess);
     const swap = slip === 'digits swapped' && i === target;
     const neighbour = slip === "a neighbour's reading" && i === target;
     const off = neighbour ? at(ranges, i === ranges.length - 1 ? i - 1 : i + 1) : range;
     const said = neighbour ? shoot(real, bow, off * YARD, stream) : shot;
     const text = said.reading.toFixed(bow.digits);
-    return { range, reading: swap ? swapped(text, stream) : text, group: shot.group };
+    return {
+      range,
+      reading: swap ? swapped(text, stream) : text,
+      group: shot.group,
+      height: heightWords(i, shot),
+    };
   });
+  function heightWords(i: number, { height }: { readonly height: number }): string {
+    if (!WITH_HEIGHTS.includes(slip)) return '';
+    const factor = i === target ? (HEIGHT_TIMES[slip] ?? 1) : 1;
+    const said = (factor * height) / INCH;
+    return `, vertical: ${said.toFixed(1)} in`;
+  }
   const turned = { down: 'up', up: 'down' }[bow.increases];
   const increases = slip === 'wrong direction' ? turned : bow.increases;
   const times = slip === 'wrong travel per unit' ? at(TIMES, pick(stream, TIMES.length)) : 1;
   const marks = written.map(
-    ({ range, reading, group }) =>
-      `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}${bow.saysGroup ? `, group: ${group} in` : ''} }\n`,
+    ({ range, reading, group, height }) =>
+      `  - { range: ${range} yd, reading: ${reading}, arrows: ${bow.arrows}` +
+      `${bow.saysGroup ? `, group: ${group} in` : ''}${height} }\n`,
   );
   const scale = scaleWords(bow, times, increases).said;
-  const single = slip === 'digits swapped' || slip === 'metres for yards' || slip === "a neighbour's reading";
+  const single = IN_ONE.includes(slip);
   if (slip === 'wrong travel per unit' && !bow.isPitchKnown) return null;
   if (at(written, target).reading === UNCHANGED) return null;
   return {
@@ -198,6 +222,15 @@ export function slipped(slip: Slip, seed: number, index: number): Case | null {
     real,
   };
 }
+
+/** Slips in one mark. */
+const IN_ONE: readonly Slip[] = [
+  'digits swapped',
+  'metres for yards',
+  "a neighbour's reading",
+  'a height turned',
+  'a height in centimetres',
+];
 
 /** What was taken for a unit of the scale, over what it is: a geared wheel, a guess. */
 const TIMES = [0.5, 0.67, 0.8, 1.25, 1.5, 2];
@@ -216,15 +249,20 @@ function scaleWords(bow: Bow, times: number, increases: string): { said: string;
 const readingOf = ({ scale }: Rig, travel: number): number =>
   scale === null ? Number.NaN : scale.atZero + (scale.direction * travel) / scale.travelPerUnit;
 
-/** A group at a range (m): the sight is moved until its middle is on the aim, and read. */
-function shoot(real: Rig, bow: Bow, range: number, stream: RandomStream) {
+/**
+ * A group at a range (m), and what the sight read: moved until the middle is on the aim, or, with a `guess` that put it that far
+ * high (m), as it stood.
+ */
+function shoot(real: Rig, bow: Bow, range: number, stream: RandomStream, guess = 0) {
   const hits = Array.from({ length: bow.arrows }, () => [stream.normal(), stream.normal()] as const);
   const apart = hits.flatMap(([x, y], i) => hits.slice(i + 1).map(([u, v]) => Math.hypot(x - u, y - v)));
   const arrow = bow.spread * (range / YARD) * INCH;
   const middle = (arrow * hits.reduce((sum, [, y]) => sum + y, 0)) / bow.arrows;
   const mark = at(marksFor(real, [si(range)]).marks, 0);
+  const moved = guess === 0 ? -middle : guess;
   return {
-    reading: readingOf(real, mark.travel - middle / mark.heightPerTravel),
+    reading: readingOf(real, mark.travel + moved / mark.heightPerTravel),
+    height: guess + middle,
     group: ((Math.max(...apart) * arrow) / INCH).toFixed(2),
   };
 }

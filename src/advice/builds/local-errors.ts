@@ -1,6 +1,6 @@
 import { type BowEnergy, logSpeedGradient } from '../../bow/energy.ts';
 import type { Calibration } from '../../calibration/fit.ts';
-import { parametersOf, priorOf } from '../../calibration/parameters.ts';
+import { priorOf } from '../../calibration/parameters.ts';
 import { at } from '../../numerics/at.ts';
 import type { BowAndArrows, Candidate } from './candidate.ts';
 import { candidateDrag, dragPrior, regression } from './drag-errors.ts';
@@ -34,7 +34,7 @@ export interface BowErrors {
 /** The errors of all builds of one bow over the causes they share. */
 export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
   const { calibration, name, identity } = bow;
-  const { priors, problem } = calibration;
+  const { priors, problem, names } = calibration;
   const { rig } = problem;
   const drag = dragPrior(name, bow.arrow, rig, priors.drag_scale.sd);
   const known: Readonly<Record<string, ErrorForm>> = {
@@ -42,7 +42,8 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
     drag_scale: drag.form,
     peep_height: cause(`peep height:${identity}`, priors.peep_height.sd),
   };
-  const priorForms = parametersOf(priors).map(
+  // Elsewhere the fit's parameters of the days and the tape play no part.
+  const priorForms = names.map(
     (parameter) => known[parameter] ?? cause(`sight:${parameter} ${name}`, priorOf(priors, parameter).sd),
   );
   const [speed, calibratedDrag, peep, ...sight] = posteriorForms(name, calibration, priorForms);
@@ -82,10 +83,9 @@ export function bowErrors(bow: BowAndArrows, energy: BowEnergy): BowErrors {
  */
 function posteriorForms(
   name: string,
-  { covariance: C, widening, priors }: Calibration,
+  { covariance: C, widening, priors, names }: Calibration,
   priorForms: readonly ErrorForm[],
 ): [ErrorForm, ErrorForm, ErrorForm, ErrorForm, ErrorForm] {
-  const names = parametersOf(priors);
   const sds = names.map((parameter) => priorOf(priors, parameter).sd);
   const scale = (i: number, j: number): number => at(sds, i) * at(sds, j) * widening ** 2;
   const kept = C.map((row, i) => row.map((value, j) => value / scale(i, j)));

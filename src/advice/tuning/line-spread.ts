@@ -1,8 +1,7 @@
-import { at, floatAt } from '../../numerics/at.ts';
-import { varianceDraw } from '../../numerics/gamma-draw.ts';
+import { at } from '../../numerics/at.ts';
 import { varianceRatioQuantile, varianceRatioSurvival } from '../../numerics/quantiles.ts';
-import { randomStream } from '../../numerics/random.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
+import { type ChanceOfGain, chanceOfGain } from './line-chance.ts';
 import { devianceAt, type GridPoint, type PlaceSpread, spreadGrid } from './line-grid.ts';
 import { sumOf } from './sample.ts';
 
@@ -39,10 +38,6 @@ const WITHIN = 3.841;
 const SHOWN_BELOW = 0.05;
 /** A place that would make the group smaller by less is not worth looking for. */
 const WORTH_FINDING = 0.05;
-const DRAWS = 2000;
-const SEED = 14;
-/** Beyond this gain chance alone comes to less than one evening in ten thousand, and drawing shows none. */
-const BEYOND_CHANCE = { gain: 25, chance: 1e-4 } as const;
 /** A rest goes no farther from the middle: 3/16 in. */
 const FARTHEST = 4.7625e-3;
 
@@ -56,8 +51,13 @@ const WIDER = 1;
  *
  * @param places pooled by position, rising
  * @param present where the rest stands now
+ * @param chance  what chance alone gains with that many arrows at those places; handed in where it is asked about many times
  */
-export function lineSpread(places: readonly PlaceSpread[], present: number): LineSpread {
+export function lineSpread(
+  places: readonly PlaceSpread[],
+  present: number,
+  chance: ChanceOfGain = chanceOfGain(places),
+): LineSpread {
   const freedoms = places.map(({ freedom }) => freedom);
   const variances = places.map(({ variance }) => variance);
   const total = sumOf(freedoms);
@@ -79,7 +79,7 @@ export function lineSpread(places: readonly PlaceSpread[], present: number): Lin
   const gain = total * Math.log(pooled) - least;
   const best = at(grid, deviances.indexOf(least));
   const within = grid.filter((_, i) => at(deviances, i) - least <= WITHIN);
-  const chanceAlone = chanceOf(gain, grid, freedoms);
+  const chanceAlone = chance(gain);
   const [low, high] = [Math.min(...within.map(placeOf)), Math.max(...within.map(placeOf))];
   const openBelow = low === at(grid, 0).place;
   const openAbove = high === at(grid, grid.length - 1).place;
@@ -133,42 +133,6 @@ function nextPlaces(
   if (verdict === 'best') return [];
   const below = verdict === 'beyond the span' ? best < first : openBelow;
   return [kept(below ? first - span / 2 : last + span / 2)];
-}
-
-/** The share of evenings on which arrows that do not mind the rest gain as much by a best place. */
-function chanceOf(gain: number, grid: readonly GridPoint[], freedoms: readonly number[]): number {
-  if (gain > BEYOND_CHANCE.gain) return BEYOND_CHANCE.chance;
-  const total = sumOf(freedoms);
-  const stream = randomStream(SEED, 0);
-  const weights = weightsOf(grid, freedoms);
-  let asLarge = 0;
-  for (let draw = 0; draw < DRAWS; draw++) {
-    const variances = Float64Array.from(freedoms, (freedom) => varianceDraw(stream, freedom));
-    const pooled = sumOf(freedoms.map((freedom, j) => freedom * floatAt(variances, j))) / total;
-    if (falls(weights, variances, pooled * Math.exp(-gain / total))) asLarge++;
-  }
-  return asLarge / DRAWS;
-}
-
-/** For each pair what every variance counts for in exp(deviance/ν), in a row after one another. */
-function weightsOf(grid: readonly GridPoint[], freedoms: readonly number[]): Float64Array {
-  const total = sumOf(freedoms);
-  return Float64Array.from(
-    grid.flatMap(({ relative, logSum }) =>
-      relative.map((h, j) => (at(freedoms, j) / total / h) * Math.exp(logSum / total)),
-    ),
-  );
-}
-
-/** Whether for some pair exp(deviance/ν) is as small as the limit. */
-function falls(weights: Float64Array, variances: Float64Array, limit: number): boolean {
-  const count = variances.length;
-  for (let start = 0; start < weights.length; start += count) {
-    let sum = 0;
-    for (let j = 0; j < count; j++) sum += floatAt(weights, start + j) * floatAt(variances, j);
-    if (sum <= limit) return true;
-  }
-  return false;
 }
 
 /** With one place nothing can be said; with two, how their spreads compare. */

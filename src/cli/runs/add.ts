@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
 import { addShot } from '../../setup/add/add-shot.ts';
 import { ShotWordsError } from '../../setup/add/shot-words.ts';
+import { shortened } from '../../setup/echoed.ts';
 import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
 import { readNamedFile } from '../world/named-file.ts';
@@ -10,6 +11,9 @@ interface How {
   /** The name of the day that it belongs to. */
   readonly day?: string;
 }
+
+/** Enough of what was said to find it again. */
+const LONGEST_ECHO = 80;
 
 /** Put what was said into the file, and say how it was understood. Nothing is written unless the file can be read with it. */
 export function runAdd(io: Io, file: string, words: string, how: How): void {
@@ -28,6 +32,9 @@ function added(text: string, file: string, words: string, how: How) {
     return addShot(text, file, words, how);
   } catch (error) {
     if (!(error instanceof ShotWordsError)) throw error;
-    throw new CommandLineError(`add: "${error.found}" cannot be understood`, error.write);
+    throw new CommandLineError(
+      `add: "${shortened(error.found, LONGEST_ECHO)}" cannot be understood`,
+      error.write,
+    );
   }
 }

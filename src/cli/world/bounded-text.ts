@@ -1,10 +1,9 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { LONGEST_TEXT } from '../../setup/longest-text.ts';
 import { codeOf } from './file-words.ts';
+import { INPUT_NAMES } from './input-names.ts';
 
 const INPUT = 0;
-/** Names that systems have for standard input, which may be a socket that cannot be opened by its name. */
-const INPUT_NAMES = ['-', '/dev/stdin', '/dev/fd/0', '/proc/self/fd/0'];
 /** A pipe holds so much at once on common systems; more only costs memory. */
 const CHUNK = 65_536;
 /** Between two looks at a pipe that has nothing yet, ms. */

@@ -59,6 +59,10 @@ export function readingError(error: unknown, named: string, wanted: Wanted = 'se
       `${path}: no permission to read it`,
       'Ask for permission, or choose another name.',
     );
+  if (code === 'ENAMETOOLONG') return new CommandLineError(`${path}: the name is too long`, name);
+  if (code === 'ELOOP') return new CommandLineError(`${path}: the link points back to itself`, name);
+  if (code === 'EMFILE' || code === 'ENFILE')
+    return new CommandLineError(`${path}: too many files are open`, 'Close some programs and try again.');
   if (code === 'ENOTDIR')
     return new CommandLineError(`${path}: a part of the name is a file, not a folder`, name);
   if (code === 'ENOENT')

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import {
   accessSync,
   closeSync,
@@ -16,14 +15,16 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
+import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
+import process from 'node:process';
 import { CommandLineError } from './command-line-error.ts';
-import { writingError } from './file-words.ts';
+import { codeOf, writingError } from './file-words.ts';
 
 /**
  * The whole file appears under its name, or nothing does: it is written beside its final name first, so that a full disk or a
  * Ctrl-C leaves no half file. A link is written through, and stays a link. A file keeps its mode, and a read-only one its
- * content.
+ * content; other names that it has (hard links, as backups make them) keep what was there.
  *
  * @throws CommandLineError for a name that cannot be a file; an Error with a code for a disk that refuses
  */
@@ -42,7 +43,7 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
     }
     if (there !== undefined) requireWritable(path, target, there.mode);
     sweep(dirname(target));
-    const name = join(dirname(target), `.quillpath-${randomBytes(8).toString('hex')}.part`);
+    const name = join(dirname(target), `.quillpath-${own()}-${someDigits()}${someDigits()}.part`);
     // The flag refuses a name that is taken, so that no link laid there is followed.
     const file = openSync(name, 'wx');
     beside = name;
@@ -75,20 +76,48 @@ function requireWritable(path: string, target: string, mode: number): void {
   accessSync(target, constants.W_OK);
 }
 
-const LEFT_BEHIND = /^\.quillpath-[0-9a-f]{16}\.part$/;
+/**
+ * Eight hexadecimal digits. Nothing rests on nobody guessing them, and Node's cryptography, which has better ones, takes as long to load
+ * as a table takes to print.
+ */
+const digits = (number: number): string => number.toString(16).padStart(8, '0');
+const someDigits = (): string => digits(Math.floor(Math.random() * 16 ** 8));
+
+/** This process among those of all machines that write to a folder: the machine in eight digits, and the process. */
+const own = (): string => `${machine()}-${process.pid}`;
+
+/** @source FNV-1a, the hash of 32 bits: its offset basis and its prime */
+const machine = (): string =>
+  digits(
+    Buffer.from(hostname()).reduce((hash, byte) => Math.imul(hash ^ byte, 0x01000193) >>> 0, 0x811c9dc5),
+  );
+
+const LEFT_BEHIND = /^\.quillpath-([0-9a-f]{8})-(\d+)-[0-9a-f]{16}\.part$/;
 /** No run writes one file for so long, ms. */
 const STALE = 3_600_000;
 
 /** Takes away what runs that were killed while they wrote have left in a folder. What cannot be taken away stays. */
 function sweep(folder: string): void {
-  const before = Date.now() - STALE;
-  for (const name of namesIn(folder).filter((each) => LEFT_BEHIND.test(each)))
+  for (const name of namesIn(folder))
     try {
+      const [, from, id] = LEFT_BEHIND.exec(name) ?? [];
+      if (from === undefined || id === undefined) continue;
       const path = join(folder, basename(name));
-      if (lstatSync(path).mtimeMs < before) rmSync(path, { force: true });
+      const isOld = lstatSync(path).mtimeMs < Date.now() - STALE;
+      if (isOld || (from === machine() && !isRunning(Number(id)))) rmSync(path, { force: true });
     } catch {
       // Another run has taken it away, or it belongs to somebody else.
     }
+}
+
+/** Whether a process of this machine is there, whoever's it is. */
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return codeOf(error) !== 'ESRCH';
+  }
 }
 
 /** A folder may be written to and yet not be listed. */

@@ -103,8 +103,8 @@ export function tryOut(desk: Desk) {
       return;
     }
     const name = [...chosen.values()].join(', ');
-    bench.write(withEntry(bench.open.value().history.text, 'builds', { ...build(), name }));
-    desk.say(`Kept as the build “${name}”. “Which arrow” compares it with the others.`);
+    const refused = bench.add('builds', { ...build(), name });
+    desk.say(refused ?? `Kept as the build “${name}”. “Which arrow” compares it with the others.`);
   };
   const view = element(
     'details',

@@ -1,8 +1,6 @@
-import { withEntry, without } from '../../setup/edit-entries.ts';
 import type { SetupKey } from '../../setup/keys.ts';
 import type { Desk } from '../screen/desk.ts';
 import { button, element, freshId, refill } from '../show/element.ts';
-import { stepsOf } from '../text/workbench.ts';
 import { type KeyGroup, keyLabel } from './key-groups.ts';
 import { type SectionView, sectionView } from './section-view.ts';
 
@@ -33,7 +31,10 @@ export function entriesView(desk: Desk, { path: list, keys }: KeyGroup): Section
           section.view,
           button(
             'Remove',
-            () => bench.write(without(bench.open.value().history.text, stepsOf(`${list}.${i}`))),
+            () => {
+              const refused = bench.remove(`${list}.${i}`);
+              if (refused !== null) desk.say(refused);
+            },
             {
               'aria-label': `Remove ${titleOf(desk, list, i, first)}`,
             },
@@ -70,8 +71,9 @@ function adder({ bench, say }: Desk, list: string, first: SetupKey): HTMLElement
       input.focus();
       return;
     }
-    bench.write(withEntry(bench.open.value().history.text, list, { [name.replaceAll(' ', '_')]: typed }));
-    input.value = '';
+    const refused = bench.add(list, { [name.replaceAll(' ', '_')]: typed });
+    if (refused === null) input.value = '';
+    else say(refused);
   };
   return element(
     'div',

@@ -1,5 +1,4 @@
 import { localDay } from '../../quantities/calendar-day.ts';
-import { withEntry } from '../../setup/edit-entries.ts';
 import { setupKeys } from '../../setup/keys.ts';
 import type { Desk } from '../screen/desk.ts';
 import { button, element, freshId } from '../show/element.ts';
@@ -60,7 +59,11 @@ export function recordMark(desk: Desk, range: () => string): RecordMark {
       return;
     }
     const entry = markEntry({ range: range(), ...typed, hits: face.hits(), date: dateFor() }, units.value());
-    bench.write(withEntry(bench.open.value().history.text, 'marks', entry));
+    const refused = bench.add('marks', entry);
+    if (refused !== null) {
+      say(refused);
+      return;
+    }
     const [problem] = bench.reading().problems;
     if (problem !== undefined) {
       bench.undo();

@@ -1,5 +1,5 @@
 import { type Problem, readSetup, SetupError } from '../../quillpath.ts';
-import { without } from '../../setup/edit-entries.ts';
+import { type Entry, withEntry, without } from '../../setup/edit-entries.ts';
 import { isWellFormed, typedValues } from '../../setup/typed-values.ts';
 import { withValues } from '../../setup/write.ts';
 import { changed, type History, newHistory, redone, settled, undone } from './history.ts';
@@ -28,6 +28,10 @@ export interface Workbench {
   readonly write: (text: string, changing?: string | null) => void;
   /** Puts a value at a key, or takes the key away when nothing is typed. @returns why not, or null */
   readonly put: (path: string, value: string) => string | null;
+  /** An entry more at the end of a list of the file's top level. @returns why not, or null */
+  readonly add: (list: string, entry: Entry) => string | null;
+  /** Takes away what stands at a path. @returns why not, or null */
+  readonly remove: (path: string) => string | null;
   readonly settle: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
@@ -58,6 +62,18 @@ export function workbench(first: OpenText): Workbench {
   const step = (history: History) => open.set({ ...open.value(), history });
   const write = (text: string, changing: string | null = null) =>
     step(changed(open.value().history, text, changing));
+  /** Changes the text by a view of it, which a text with a mistake in its signs and spaces does not allow. */
+  const changing = (changed: (text: string) => string, key: string | null = null): string | null => {
+    const now = open.value().history.text;
+    const text = now.trim() === '' ? BLANK : now;
+    if (!isWellFormed(text)) return 'The text beside has a mistake; put it right first.';
+    try {
+      write(changed(text), key);
+      return null;
+    } catch (error) {
+      return error instanceof Error ? error.message : String(error);
+    }
+  };
   return {
     open,
     write,
@@ -73,17 +89,14 @@ export function workbench(first: OpenText): Workbench {
       return lastValues.values;
     },
     put: (path, value) => {
-      const now = open.value().history.text;
-      const text = now.trim() === '' ? BLANK : now;
-      if (!isWellFormed(text)) return 'The text beside has a mistake; put it right first.';
       const steps = stepsOf(path);
-      try {
-        write(value.trim() === '' ? without(text, steps) : withValues(text, [{ path: steps, value }]), path);
-        return null;
-      } catch (error) {
-        return error instanceof Error ? error.message : String(error);
-      }
+      return changing(
+        (text) => (value.trim() === '' ? without(text, steps) : withValues(text, [{ path: steps, value }])),
+        path,
+      );
     },
+    add: (list, entry) => changing((text) => withEntry(text, list, entry)),
+    remove: (path) => changing((text) => without(text, stepsOf(path))),
     settle: () => step(settled(open.value().history)),
     undo: () => step(undone(open.value().history)),
     redo: () => step(redone(open.value().history)),

@@ -120,6 +120,11 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
       `{from}: the range must be greater than zero, and ${from ?? every} is not`,
       'Write {from} "10 yd" or another length greater than zero.',
     );
+  if (!(last >= first) && from === undefined)
+    throw new QuestionError(
+      `{every}: ${every} is longer than all of {to}, ${to}`,
+      'Write a shorter {every} or a longer {to}.',
+    );
   if (!(last >= first))
     throw new QuestionError(
       `{to}: ${to} is shorter than the range where the rows begin`,

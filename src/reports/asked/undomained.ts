@@ -1,5 +1,6 @@
 import { DomainError } from '../../quantities/domain-error.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { domainWords } from '../domain-words.ts';
 import type { Session } from '../session.ts';
 import type { Options } from './option.ts';
 import { QuestionError } from './question-error.ts';
@@ -35,7 +36,7 @@ export function undomained(
   if (written.length === 0) return error;
   const told = written.map(([name, value]) => `{${name}} ${String(value)}`).join(', ');
   return new QuestionError(
-    `${told}: with this there is no answer, because ${error.message}`,
+    `${told}: with this there is no answer, because ${domainWords(error, units)}`,
     'Write values nearer to the usual ones.',
   );
 }

@@ -1,5 +1,7 @@
+import type { Metres } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
-import { optionQuantity, positiveQuantity } from '../asked/quantity.ts';
+import { flownRange, optionQuantity, positiveQuantity } from '../asked/quantity.ts';
+import { QuestionError } from '../asked/question-error.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
@@ -17,6 +19,18 @@ import { PINS_NOTE, STANDING_NOTE, verdictWords } from './words.ts';
 /** Wider rings, and longer ways, are slips of the pen. */
 const LARGEST_RING = '6 ft';
 const FARTHEST = '150 yd';
+/** A smaller one gives more rows than anybody reads. */
+const SMALLEST_STEP = '0.1 yd';
+
+/** @throws QuestionError for a step of no length, and of one that nobody means */
+function stepBetween(every: string): Metres {
+  const step = positiveQuantity('every', every, 'length', FARTHEST);
+  if (step >= optionQuantity('every', SMALLEST_STEP, 'length')) return step;
+  throw new QuestionError(
+    `{every}: ${every} is too small a step to be right`,
+    `It takes at least ${SMALLEST_STEP}.`,
+  );
+}
 
 export function report(
   [session]: Sessions,
@@ -27,9 +41,9 @@ export function report(
   const found = pinsFindings(session, {
     set: asked.set,
     ring: positiveQuantity('ring', asked.ring, 'length', LARGEST_RING),
-    every: positiveQuantity('every', asked.every, 'length', FARTHEST),
+    every: stepBetween(asked.every),
     beyond: positiveQuantity('beyond', asked.beyond, 'length', FARTHEST),
-    to: optionQuantity('to', asked.to, 'length'),
+    to: flownRange('to', asked.to),
   });
   const stands = calibration.rig.zeroedWith !== null;
   return {

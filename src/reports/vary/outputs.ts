@@ -27,15 +27,25 @@ const ROW_NAMES = new Map<string, RowValue>(ROW_VALUES.map((value) => [snake(val
 export const OUTPUT_NAMES: readonly string[] = [...FACT_NAMES.keys(), ...ROW_NAMES.keys()];
 
 /** The columns for a list of names; numbers by range get a column for each. @throws QuestionError for an unknown name */
-export function outputsOf(names: string, ranges: readonly number[], units: DisplayUnits): readonly Output[] {
+export function outputsOf(
+  option: string,
+  names: string,
+  ranges: readonly number[],
+  units: DisplayUnits,
+): readonly Output[] {
   return names
     .split(',')
     .map((name) => name.trim())
     .filter((name) => name !== '')
-    .flatMap((name) => outputsNamed(name, ranges, units));
+    .flatMap((name) => outputsNamed(option, name, ranges, units));
 }
 
-function outputsNamed(name: string, ranges: readonly number[], units: DisplayUnits): readonly Output[] {
+function outputsNamed(
+  option: string,
+  name: string,
+  ranges: readonly number[],
+  units: DisplayUnits,
+): readonly Output[] {
   const fact = FACT_NAMES.get(name);
   if (fact !== undefined)
     return [{ name, wording: factWording(fact, units), of: ({ facts }) => facts[fact] }];
@@ -43,7 +53,7 @@ function outputsNamed(name: string, ranges: readonly number[], units: DisplayUni
   if (value === undefined) {
     const meant = nearestWord(name, OUTPUT_NAMES);
     throw new QuestionError(
-      `{show}: there is no "${name}"`,
+      `{${option}}: there is no "${name}"`,
       meant === undefined ? `Write one of ${OUTPUT_NAMES.join(', ')}.` : `Write ${meant}.`,
     );
   }

@@ -27,8 +27,8 @@ export async function report(
     .split(',')
     .map((range): number => flownRange('at', range.trim()))
     .toSorted((a, b) => a - b);
-  const outputs = outputsOf(asked.show, ranges, units);
-  const [plotted] = asked.plot === null ? outputs.slice(-1) : outputsOf(asked.plot, ranges, units);
+  const outputs = outputsOf('show', asked.show, ranges, units);
+  const [plotted] = asked.plot === null ? outputs.slice(-1) : outputsOf('plot', asked.plot, ranges, units);
   const crosswind = signedWind('crosswind', asked.crosswind);
   const found = await varyFindings(session, { axes: asked.over.map(variedKey), ranges, crosswind }, occasion);
   const [table, plot] = [varyTable(found, outputs), varyPlot(found, plotted)];

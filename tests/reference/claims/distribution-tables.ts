@@ -1,4 +1,5 @@
 import { chiSquaredSurvival, normalCumulative } from '../../../src/numerics/distributions.ts';
+import { normalRange } from '../../../src/numerics/normal-range.ts';
 import type { Case, Claim } from '../claim.ts';
 import { cell, referenceTable } from '../table.ts';
 
@@ -42,6 +43,22 @@ const chiSquared: readonly Case[] = referenceTable(folder, 'chi-squared.csv', [
   });
 });
 
+/** A table printed to three decimals, and the step of the quadrature: 1e-4. */
+const ranges: readonly Case[] = referenceTable(folder, 'range.csv', ['values', 'mean_d2', 'sd_d3']).flatMap(
+  (row) => {
+    const values = cell(row, 'values').value;
+    const { mean, sd } = normalRange(values);
+    const columns = [
+      ['mean_d2', mean],
+      ['sd_d3', sd],
+    ] as const;
+    return columns.map(([column, ours]) => {
+      const { value, half } = cell(row, column);
+      return { name: `${values} values, ${column}`, error: Math.abs(ours - value), allowed: half + 1e-4 };
+    });
+  },
+);
+
 const source = 'handbook tables 26.5 and 26.8 of Abramowitz and Stegun, 1964, from memory';
 const unit = 'half of the last printed digit';
 
@@ -61,5 +78,13 @@ export const claims: readonly Claim[] = [
     unit,
     cases: chiSquared,
     notCovered: 'more than 10 degrees',
+  },
+  {
+    kind: 'law',
+    claim: 'The range of a few normal values has the mean and the standard deviation of the table',
+    source: 'control-chart constants d2 and d3 of handbooks, after Tippett 1925, from memory',
+    unit: 'standard deviations',
+    cases: ranges,
+    notCovered: 'groups that are not normal',
   },
 ];

@@ -61,7 +61,8 @@ describe('a descent, by hand', () => {
   });
 
   it('shortens a step that would bend by more than half of itself', () => {
-    // x + 3 x^2 - 1 with a damping of 1: a step of 1/2, its curvature 6/4, the bend 6/4 / 2 / 2 = 3/8. With a damping of 2: a step
+    // x + 3 x^2 - 1 with a damping of 1: a step of 1/2, its curvature 6/4, the bend 6/4 / 2 / 2 = 3/8. With a damping of 2: a
+    // step
     // of 1/3, curvature 6/9, bend 6/9 / 3 / 2 = 1/9.
     const { asked, found } = descent(([x = 0]) => [x + 3 * x * x - 1], { damping: 1 });
     close(asked, [1 / 20, 1 / 30, 1 / 3 - 1 / 9]);
@@ -94,7 +95,8 @@ describe('a descent, by hand', () => {
   });
 
   it('eases by how good the step was: half of what was predicted leaves the damping', () => {
-    // With a damping of 1 the step of a residual of -1 is 1/2, predicted to take 1 - 1/4 away. It takes half of that: (2/2 - 1)^3 = 0.
+    // With a damping of 1 the step of a residual of -1 is 1/2, predicted to take 1 - 1/4 away. It takes half of that: (2/2 -
+    // 1)^3 = 0.
     const left = Math.sqrt(1 - 0.75 / 2);
     const { found } = descent(([x = 0]) => [2000, x === 0 ? -1 : left], { damping: 1 });
     if (!found.ended) expect(found.damping).toBeCloseTo(1, 6);

@@ -1,26 +1,15 @@
 import { expect, it } from 'vitest';
 import { normalRange, rangeAsVariance } from '../../../src/numerics/normal-range.ts';
 
-/** Control-chart constants d2 and d3, as any handbook of statistical quality control prints them (from memory). */
-const PRINTED: readonly (readonly [n: number, d2: number, d3: number])[] = [
-  [2, 1.128, 0.853],
-  [3, 1.693, 0.888],
-  [4, 2.059, 0.88],
-  [5, 2.326, 0.864],
-  [6, 2.534, 0.848],
-  [7, 2.704, 0.833],
-  [8, 2.847, 0.82],
-  [9, 2.97, 0.808],
-  [10, 3.078, 0.797],
-  [25, 3.931, 0.708],
-];
-const HALF_DIGIT = 0.0006; // of the printed value, and its rounding
-
-it.each(PRINTED)('range of %d values: mean %f, standard deviation %f', (n, d2, d3) => {
-  const { mean, sd } = normalRange(n);
-  expect(Math.abs(mean - d2)).toBeLessThan(HALF_DIGIT);
-  expect(Math.abs(sd - d3)).toBeLessThan(HALF_DIGIT);
+// The tables of d2 and d3 for 2 to 25 values: reference/distribution-tables, range.csv.
+it('the range of two normal values is the size of a normal one: mean 2/√π, mean square 2', () => {
+  const { mean, sd } = normalRange(2);
+  expect(Math.abs(mean - 2 / Math.sqrt(Math.PI))).toBeLessThan(1e-4 /* of the trapezium rule */);
+  expect(Math.abs(sd - Math.sqrt(2 - 4 / Math.PI))).toBeLessThan(1e-4 /* of the same */);
 });
+
+it('the mean range of three is 3/√π', () =>
+  expect(Math.abs(normalRange(3).mean - 3 / Math.sqrt(Math.PI))).toBeLessThan(1e-4 /* of the same */));
 
 it.each([
   [2, Math.SQRT1_2, 1],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { withEntry, without } from '../../../src/setup/edit-entries.ts';
-import { typedValues } from '../../../src/setup/typed-values.ts';
+import { isWellFormed, typedValues } from '../../../src/setup/typed-values.ts';
 
 const BLOCK = `title: x   # a bow
 marks:    # shot at camp
@@ -69,4 +69,12 @@ describe('what was typed', () => {
     ]));
   it('is found as far as a text with mistakes can be read', () =>
     expect(typedValues('a: 1\nb: [2, \nc: 3').get('a')).toBe('1'));
+});
+
+it('an entry whose name spans lines stays on one', () => {
+  for (const text of ['title: x\n', 'builds:\n  - { name: a }\n', 'builds: [{ name: a }]\n']) {
+    const written = withEntry(text, 'builds', { name: 'b\n  c: d' });
+    expect([...typedValues(written).values()]).toContain('b\n  c: d');
+    expect(isWellFormed(written)).toBe(true);
+  }
 });

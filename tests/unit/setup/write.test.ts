@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readSetup } from '../../../src/setup/read.ts';
+import { typedValues } from '../../../src/setup/typed-values.ts';
 import { withValues } from '../../../src/setup/write.ts';
 import { EXAMPLE, SMALLEST } from './example-text.ts';
 
@@ -94,6 +95,19 @@ describe('withValues', () => {
     'throws for the path %j',
     (path) => {
       expect(() => withValues(EXAMPLE, [{ path, value: 'x' }])).toThrow(/cannot be set/);
+    },
+  );
+});
+
+describe('a value of any characters', () => {
+  it.each(['a\nb', 'a\rb', 'x\u00a0', ' x ', 'a\u2028b', '', '"', '[]'])(
+    '%j is read as it was typed',
+    (value) => {
+      for (const text of ['title: x\n', '\ufefftitle: x\n']) {
+        const written = withValues(text, [{ path: ['marks', 'note'], value }]);
+        expect(typedValues(written).get('marks.note')).toBe(value);
+        expect(typedValues(written).get('title')).toBe('x');
+      }
     },
   );
 });

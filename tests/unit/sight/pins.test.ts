@@ -51,7 +51,10 @@ describe('a pin that stands still', () => {
     expect([range, from, to]).toEqual([null, null, null]);
   });
 
-  /** By hand: the first range from `from` on at which the height with the elevation for `label` passes `level`, downwards or up. */
+  /**
+   * By hand: the first range from `from` on at which the height with the elevation for `label` passes `level`, downwards or
+   * up.
+   */
   const passes = (label: number, level: number, from: number, to: number): number => {
     const sign = Math.sign(heightBetween(label, from) - level);
     let [a, b] = [from, to];

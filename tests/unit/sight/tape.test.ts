@@ -142,7 +142,9 @@ describe('a slider with an end', () => {
     expect(sliderEndsBefore).toBeNull();
   });
 
-  /** By hand: the housing that touches half way between two ranges, above an arrow of radius 0.0031242 m with vanes of 12.7 mm. */
+  /**
+   * By hand: the housing that touches half way between two ranges, above an arrow of radius 0.0031242 m with vanes of 12.7 mm.
+   */
   const touchingAt = (label: number): Rig => ({
     ...dragless,
     housingBelowPin: si(0.11684 - 0.0158242 - pin(yards(label - 0.5))),

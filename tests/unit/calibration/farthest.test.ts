@@ -1,0 +1,28 @@
+import { expect, it } from 'vitest';
+import { farthest } from '../../../src/calibration/farthest.ts';
+import type { Measurement } from '../../../src/calibration/measurement.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+import { yards } from '../sight/invented-rig.ts';
+import { problem, shotMarks } from './invented-problem.ts';
+
+const marks = shotMarks([20, 40, 60], 0.0007);
+const high = (index: number): readonly Measurement[] =>
+  marks.map((mark, i) => (i === index && mark.kind === 'mark' ? { ...mark, vertical: 3 } : mark));
+
+it.each([0, 1, 2])('of marks of which %i hit 3 m high is that one', (index) =>
+  expect(farthest(problem(high(index)))).toEqual(high(index)[index]),
+);
+
+it('is what the arrow does not get to, before all others', () => {
+  const drop: Measurement = {
+    kind: 'drop',
+    range: si(yards(3000)),
+    aimedWith: si(yards(20)),
+    drop: si(1),
+    sd: si(1000),
+    day: null,
+  };
+  expect(farthest(problem([...high(1), drop]))).toBe(drop);
+});
+
+it('of nothing is nothing', () => expect(farthest(problem([]))).toBeNull());
