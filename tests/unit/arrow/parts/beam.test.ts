@@ -46,6 +46,17 @@ describe('firstBending', () => {
       1e-6 /* the mass is a million beams, not infinite */,
     );
   });
+  it('with a great mass in front stands still just behind it, and where a beam held there does', () => {
+    // Held at one end and free at the other: w = sin(z x)/sin z + sinh(z x)/sinh z from the held end, z = 3.926602.
+    const z = 3.926602312;
+    const held = bisect((x) => sin(z * x) / sin(z) + sinh(z * x) / sinh(z), 0.5, 0.95);
+    const [rear = 0, front = 0, ...more] = firstBending(withLoads(load(0.72, 10))).nodes;
+    expect(more).toEqual([]);
+    expect(Math.abs(rear / 0.72 - (1 - held))).toBeLessThan(
+      1e-3 /* of the length: 10 kg is 574 beams, not infinite */,
+    );
+    expect(Math.abs(front / 0.72 - 1)).toBeLessThan(1e-3 /* of the length, as above */);
+  });
   it('with equal end masses q (of the beam) meets the symmetric half: tan(z/2) + tanh(z/2) + 2 q z = 0', () => {
     // Half a beam of symmetric motion: w = A cos(kx) + C cosh(kx) about the middle, w'' = 0 and EI w''' = -m w^2 w at the end.
     for (const q of [0.05, 0.4, 2]) {
