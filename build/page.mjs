@@ -8,8 +8,9 @@
  */
 import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join, posix } from 'node:path';
-import { build, transform } from 'esbuild';
+import { join } from 'node:path';
+import { transform } from 'esbuild';
+import { modulesOf, wrapped } from './modules.mjs';
 
 /** The scripts, in the order in which they are needed; what several of them need is in the first of those. */
 const PACKS = ['app', 'core', 'more', 'pdf'];
@@ -19,6 +20,8 @@ const FIRST = [
   'src/page/screen/areas.ts',
   ...['marks', 'fit', 'tape', 'check', 'standing'].map((name) => `src/reports/${name}/`),
 ];
+/** Browsers of 2022 and later. */
+const TARGET = 'es2022';
 const COPIED = ['manifest.webmanifest', 'icon.svg', 'icon-192.png', 'icon-512.png'];
 
 /** What a page may do: nothing but its own files, no script in the text, no request to anywhere else. */
@@ -31,42 +34,21 @@ const hashOf = (text) => `'sha256-${createHash('sha256').update(text).digest('ba
 /** A script inside a page must not hold the sign for its own end, nor that for a comment. */
 const embedded = (script) => script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 
-/** esbuild's modules by name, with what each loads at once and what only when it is asked for. */
-async function modulesOf(options) {
-  const { outputFiles, metafile } = await build({
-    ...options,
-    entryPoints: [
-      { in: 'src/page/main.ts', out: 'main' },
-      { in: 'src/page/answers/thread.ts', out: 'thread' },
-    ],
-    platform: 'browser',
-    mainFields: ['module', 'main'],
-    conditions: ['import'],
-    target: 'es2022',
-    splitting: true,
-    chunkNames: '[name]-[hash]',
-    define: { 'import.meta.url': '"file:///"' },
-    loader: { '.ttf': 'binary', '.yaml': 'text' },
-    write: false,
-    metafile: true,
-  });
-  const texts = new Map(
-    outputFiles.map(({ path, text }) => [posix.basename(path.replaceAll('\\', '/')), text]),
-  );
-  return Object.entries(metafile.outputs).map(([path, { imports, entryPoint }]) => {
-    // Nothing of ours does anything when it is imported, so what is imported without a name is not needed.
-    const text = texts.get(posix.basename(path)).replace(/\bimport"\.\/[^"]+";/g, '');
-    const isNeeded = ({ name }) => text.includes(`"${name}"`);
-    return {
-      name: `./${posix.basename(path)}`,
-      text,
-      entryPoint: entryPoint ?? '',
-      imports: imports
-        .map(({ path: to, kind }) => ({ name: `./${posix.basename(to)}`, kind }))
-        .filter(isNeeded),
-    };
-  });
-}
+/** What esbuild is asked for the page. */
+const ofPage = (options) => ({
+  ...options,
+  entryPoints: [
+    { in: 'src/page/main.ts', out: 'main' },
+    { in: 'src/page/answers/thread.ts', out: 'thread' },
+  ],
+  outdir: 'dist/page',
+  platform: 'browser',
+  mainFields: ['module', 'main'],
+  conditions: ['import'],
+  target: TARGET,
+  define: { 'import.meta.url': '"file:///"' },
+  loader: { '.ttf': 'binary', '.yaml': 'text' },
+});
 
 /** The names of the modules that are loaded with those of `roots`. */
 function closure(modules, roots) {
@@ -106,30 +88,26 @@ function packsOf(modules) {
   );
 }
 
-async function wrapped({ name, text }) {
-  const { code } = await transform(text.replace(/\bimport\("(\.\/[^"]+)"\)/g, 'later("$1")'), {
-    format: 'cjs',
-    minify: true,
-    target: 'es2022',
-    legalComments: 'none',
-  });
-  return `${JSON.stringify(name)}:function(exports,require,module,later){${code.trim()}}`;
-}
-
 /** @returns whether it could be built; the bundler has printed why not */
 export async function buildPage(shared, root) {
   const out = join(root, 'dist', 'page');
   const source = (name) => readFileSync(join(root, 'src', 'page', 'screen', name), 'utf8');
   try {
-    const modules = await modulesOf({ ...shared, minify: true, outdir: 'dist/page' });
+    const { modules } = await modulesOf(ofPage(shared));
     const packs = packsOf(modules);
     const inPack = async (pack) =>
-      (await Promise.all(modules.filter(({ name }) => packs.get(name) === pack).map(wrapped))).join(',\n');
+      (
+        await Promise.all(
+          modules
+            .filter(({ name }) => packs.get(name) === pack)
+            .map((module) => wrapped(module, { target: TARGET })),
+        )
+      ).join(',\n');
     const boot = await transform(readFileSync(join(root, 'src/page/packs/boot.ts'), 'utf8'), {
       loader: 'ts',
       minifySyntax: true,
       minifyWhitespace: true,
-      target: 'es2022',
+      target: TARGET,
     });
     const packOf = Object.fromEntries([...packs].filter(([, pack]) => pack !== 'app'));
     const scripts = Object.fromEntries(

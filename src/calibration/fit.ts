@@ -1,8 +1,8 @@
 import { at } from '../numerics/at.ts';
 import { forwardSolve } from '../numerics/cholesky.ts';
-import type { DifferenceOptions, Residuals } from '../numerics/difference-jacobian.ts';
-import { type Converged, leastSquares } from '../numerics/least-squares.ts';
-import type { Rows } from '../numerics/linear-algebra.ts';
+import type { Residuals } from '../numerics/difference-jacobian.ts';
+import { type Converged, type LeastSquaresOptions, leastSquares } from '../numerics/least-squares.ts';
+import { matrixColumn, type Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { Rig } from '../sight/rig.ts';
 import { type SharedErrors, sharedErrors } from './days.ts';
@@ -23,6 +23,7 @@ import {
   withParameters,
 } from './parameters.ts';
 import { observed, predict } from './prediction.ts';
+import { predictionJacobian } from './prediction-jacobian.ts';
 import { estimates, type ParameterEstimate } from './verdict.ts';
 import { scatterOf } from './widening.ts';
 
@@ -67,6 +68,8 @@ export interface Calibration {
   /** Null where the drag has one place. */
   readonly dragPlace: DragPlace | null;
   readonly linear: LinearFit;
+  /** Steps that the search for the minimum took. */
+  readonly iterations: number;
   /** The fit that the sight was zeroed with, for another arrow or in other air; null where it is this one. */
   readonly elsewhere: Elsewhere | null;
 }
@@ -93,7 +96,7 @@ const STEP_TOLERANCE = 1e-4;
 /** Or when the residuals could shrink by no more than this share: a ten-thousandth of a standard error or so. */
 const GRADIENT_TOLERANCE = 1e-4;
 
-/** Relative error of a flown height; over steps of its root, a forward difference is as good as the priors' own roundness. */
+/** Relative error of a flown height. */
 const FLIGHT_PRECISION = 1e-8;
 
 /** Ranges outside which no bow shoots: they keep a trial step of the fit from leaving physics. */
@@ -157,7 +160,8 @@ function fitFrom({ rig, measurements, days }: CalibrationProblem, priors: Priors
   );
   const errors = sharedErrors(rig, measurements, days, besideOf(known));
   const seen = measurements.map(observed);
-  const solution = minimum(names, prior, (list) => {
+  const typical = prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd));
+  const residuals: Residuals = (list) => {
     const values = namedValues(list, names);
     const predicted = predict(withParameters(rig, values), measurements, besideOf(values));
     const shot = forwardSolve(
@@ -165,7 +169,14 @@ function fitFrom({ rig, measurements, days }: CalibrationProblem, priors: Priors
       predicted.map((value, i) => at(seen, i) - value),
     );
     return [...shot, ...prior.map(({ value, sd }, j) => (value - at(list, j)) / sd)];
-  });
+  };
+  const jacobian = (list: readonly number[]): Rows => {
+    const slopes = predictionJacobian(rig, list, names, typical, measurements);
+    const columns = names.map((_, j) => forwardSolve(errors.factor, matrixColumn(slopes, j)));
+    const shot = slopes.map((_, i) => columns.map((column) => -at(column, i)));
+    return [...shot, ...prior.map(({ sd }, j) => names.map((_, k) => (j === k ? -1 / sd : 0)))];
+  };
+  const solution = minimum({ names, prior, typical, residuals, jacobian });
 
   return { priors, errors, solution, logEvidence: logEvidence(solution, prior) };
 }
@@ -210,30 +221,36 @@ function calibrationOf(
     priors,
     dragPlace,
     linear,
+    iterations: solution.iterations,
     elsewhere: null,
   };
 }
 
-/** The least sum of squares from the priors' values on, with more exact derivatives where the first ones do not get there. */
-function minimum(
-  names: readonly ParameterName[],
-  prior: readonly Prior[],
-  residualsOf: Residuals,
-): Converged {
-  const from = (differences: DifferenceOptions) =>
+interface Least {
+  readonly names: readonly ParameterName[];
+  readonly prior: readonly Prior[];
+  /** Changes of the parameters that bend the residuals noticeably. */
+  readonly typical: readonly number[];
+  readonly residuals: Residuals;
+  readonly jacobian: (parameters: readonly number[]) => Rows;
+}
+
+/** The least sum of squares from the priors' values on, with differences of the residuals themselves where it is not found. */
+function minimum({ names, prior, typical, residuals, jacobian }: Least): Converged {
+  const from = (derivatives: LeastSquaresOptions) =>
     leastSquares(
-      residualsOf,
+      residuals,
       prior.map(({ value }) => value),
       {
         lower: names.map((name) => LOWEST[name]),
         upper: names.map((name) => HIGHEST[name]),
         stepTolerance: STEP_TOLERANCE,
         gradientTolerance: GRADIENT_TOLERANCE,
-        typical: prior.map(({ value, sd }) => Math.min(sd, Math.abs(value) || sd)),
-        ...differences,
+        typical,
+        ...derivatives,
       },
     );
-  const quick = from({ differences: 'forward', precision: FLIGHT_PRECISION });
+  const quick = from({ jacobian });
   if (quick.outcome === 'converged') return quick;
   const careful = from({ differences: 'central', precision: FLIGHT_PRECISION });
   if (careful.outcome === 'converged') return careful;

@@ -32,6 +32,8 @@ interface KnownSpread {
 
 /** Below this chance an arrow is taken for a wild one: in a hundred evenings of good arrows one is named so. */
 const WILD_CHANCE = 0.01;
+/** More than this are no exceptions: the archer's spread is theirs too, and each takes a look at all others. */
+const MOST_WILD = 20;
 /** Of two arrows nothing tells which is the wild one. */
 const FEWEST = 3;
 
@@ -58,12 +60,14 @@ export function wildArrows(groups: readonly HitGroup[], known: KnownSpread): rea
       hits: hits.flatMap((hit, arrow) => (isLeft(g, arrow) ? [{ ...hit, arrow }] : [])),
     }));
     const count = left.reduce((sum, { hits }) => sum + hits.length, 0);
+    // Of all other groups once, and not for every arrow: those of a season are thousands.
+    const elsewhere = left.map((_, group) => pooled(left.toSpliced(group, 1), known));
     const judged = left.flatMap(({ range, hits }, group) =>
       hits.length < FEWEST
         ? []
-        : hits.map((hit): WildArrow => {
-            const others = hits.filter(({ arrow }) => arrow !== hit.arrow);
-            const spread = pooled([...left.with(group, { range, hits: others })], known);
+        : hits.map((hit, place): WildArrow => {
+            const others = hits.toSpliced(place, 1);
+            const spread = pooled([{ range, hits: others }], at(elsewhere, group));
             const middle = middleOf(others);
             const square = (hit.right - middle.right) ** 2 + (hit.high - middle.high) ** 2;
             const F = (square * spread.freedom) / (2 * spread.squares * range ** 2 * (1 + 1 / others.length));
@@ -74,6 +78,7 @@ export function wildArrows(groups: readonly HitGroup[], known: KnownSpread): rea
     const wildest = judged.toSorted((a, b) => a.chance - b.chance)[0];
     if (wildest === undefined || wildest.chance >= WILD_CHANCE) return wild;
     wild.push(wildest);
+    if (wild.length >= MOST_WILD) return wild;
   }
 }
 

@@ -1,5 +1,5 @@
 import { STATE } from '../flight/frame.ts';
-import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { equalFlyer, type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
@@ -11,22 +11,28 @@ import { type Beside, besideOf, TRAVEL_SCALE } from './parameters.ts';
 import { travelOf } from './sight-mark.ts';
 
 /** Sideways play takes no part in the fit of heights, so the windage is left at nought. */
-const WINDAGE = 0;
+export const WINDAGE = 0;
 
 /** A flight's rig and its arrow in the air, made ready once for all measurements. */
-interface Flown {
+export interface Flown {
   readonly rig: Rig;
   readonly flight: Flyer;
 }
 
 const flown = (rig: Rig): Flown => ({ rig, flight: flyer(rig.conditions) });
+/** The same for what a small change does. */
+export const flownAlike = (rig: Rig): Flown => ({ rig, flight: equalFlyer(rig.conditions) });
 
 /** The rig in the setting of each day, each made ready once; the sight's own pins come from the rig itself. */
-function daily(own: Flown, perDegree: number): (setting: DaySetting | undefined) => Flown {
+export function daily(
+  own: Flown,
+  perDegree: number,
+  ready: (rig: Rig) => Flown = flown,
+): (setting: DaySetting | undefined) => Flown {
   const known = new Map<DaySetting, Flown>();
   return (setting) => {
     if (setting === undefined) return own;
-    const found = known.get(setting) ?? flown(onDay(own.rig, setting, perDegree));
+    const found = known.get(setting) ?? ready(onDay(own.rig, setting, perDegree));
     known.set(setting, found);
     return found;
   };
@@ -63,9 +69,9 @@ export function dayShifts(
   beside: Beside = besideOf({}),
 ): readonly (readonly number[])[] {
   if (measurements.length === 0) return [];
-  const usual = flown(rig);
+  const usual = flownAlike(rig);
   const zero = pinAtZero(rig, WINDAGE, usual.flight);
-  const on = daily(usual, beside.perDegree);
+  const on = daily(usual, beside.perDegree, flownAlike);
   const shifted = new Map<Flown, readonly Flown[]>();
   return measurements.map((measurement) => {
     const pin = pinFor(usual, zero, measurement, beside);
@@ -135,17 +141,17 @@ function shiftedDays(
   // What an arrow's drag is more, and what the air is denser, are one to the flight.
   const denser = arrow === null ? density : Math.hypot(density, arrow.dragSd);
   return [
-    flown({ ...rig, launchSpeed: si(rig.launchSpeed + faster) }),
-    flown({
+    flownAlike({ ...rig, launchSpeed: si(rig.launchSpeed + faster) }),
+    flownAlike({
       ...rig,
       conditions: { ...conditions, air: { ...air, density: si(air.density * (1 + denser)) } },
     }),
-    flown({ ...rig, conditions: { ...conditions, wind: { ...wind, tail: si(wind.tail + headWind) } } }),
+    flownAlike({ ...rig, conditions: { ...conditions, wind: { ...wind, tail: si(wind.tail + headWind) } } }),
   ];
 }
 
 /** Where the pin stood for a measurement: by its reading or its pencil line, for the range aimed with, or at the zero. */
-function pinFor(
+export function pinFor(
   { flight, rig }: Flown,
   zero: PinPosition,
   measurement: Measurement,
@@ -163,7 +169,7 @@ function pinFor(
   }
 }
 
-function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measurement): number {
+export function predictOne({ flight, rig }: Flown, pin: PinPosition, measurement: Measurement): number {
   switch (measurement.kind) {
     case 'mark':
     case 'pencil': {

@@ -6,12 +6,13 @@ export interface Io {
   readonly err: (text: string) => void;
   /** @throws when the file cannot be read */
   readonly readText: (path: string) => string;
-  readonly readBytes: (path: string) => Uint8Array;
   readonly exists: (path: string) => boolean;
   /** Whether two names are of one file. */
   readonly isSameFile?: (one: string, other: string) => boolean;
   /** The whole file appears under its name, or nothing does. */
   readonly writeWhole: (path: string, content: string | Uint8Array) => void;
+  /** The typeface that every document embeds. */
+  readonly fonts: () => Promise<{ readonly font: Uint8Array; readonly boldFont: Uint8Array }>;
   readonly now: () => Date;
   /** The moment, in seconds, that stands for now on documents; absent where the environment names none. */
   readonly sourceDateEpoch?: string | undefined;

@@ -1,6 +1,4 @@
-#!/usr/bin/env node
-import { existsSync, readFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { existsSync } from 'node:fs';
 import process from 'node:process';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
@@ -13,29 +11,28 @@ const io: Io = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   readText: boundedText,
-  readBytes: (path) => readFileSync(path),
   exists: existsSync,
   isSameFile,
   writeWhole,
+  fonts: () => import('./world/embedded-fonts.ts'),
   now: () => new Date(),
   sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
-  ask:
-    process.stdin.isTTY && process.stdout.isTTY
-      ? async (prompt) =>
-          (await import('./world/ask-line.ts')).askLine(
-            { input: process.stdin, output: process.stdout },
-            prompt,
-          )
-      : undefined,
+  // Standard input is opened for a command that asks, and for no other.
+  get ask() {
+    const { stdin: input, stdout: output } = process;
+    if (!input.isTTY || !output.isTTY) return undefined;
+    return async (prompt: string) => (await import('./world/ask-line.ts')).askLine({ input, output }, prompt);
+  },
   pool: async () => {
-    const [{ threadPool }, { interruptible }] = await Promise.all([
+    const [{ availableParallelism }, { threadPool }, { interruptible }] = await Promise.all([
+      import('node:os'),
       import('./world/worker-pool.ts'),
       import('./world/interruptible.ts'),
     ]);
-    // The bundler puts worker.ts beside this file.
-    const pool = threadPool(new URL('./worker.js', import.meta.url), availableParallelism());
+    // A thread starts with the file that this process was started with.
+    const pool = threadPool(new URL(import.meta.url), availableParallelism());
     return interruptible(pool, process, () => {
       if (io.watched === true) process.stderr.write('\r\u001b[K');
       process.exit(EXIT.interrupted);
@@ -54,4 +51,15 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 // Standard error is closed too, so there is nowhere left to report this.
 process.stderr.on('error', () => process.exit(EXIT.failed));
 
-process.exitCode = await run(process.argv.slice(2), io);
+void run(process.argv.slice(2), io).then((code) => {
+  process.exitCode = code;
+  setImmediate(endNow);
+});
+
+/**
+ * Nothing is left to do but to print, which is done except where a pipe is full. Left to end by itself, Node would first finish to
+ * compile for speed what will not run again.
+ */
+function endNow(): void {
+  if (process.stdout.writableLength === 0 && process.stderr.writableLength === 0) process.exit();
+}

@@ -11,7 +11,7 @@ import { drawingFormat, writeDrawing } from './output/write-drawing.ts';
 import { CommandLineError } from './world/command-line-error.ts';
 import { documentDate } from './world/document-date.ts';
 import { INPUT_NAMES } from './world/input-names.ts';
-import { openNamedFile, readNamedFile } from './world/named-file.ts';
+import { openNamedFile, readOptionFile } from './world/named-file.ts';
 
 /** What a command line said besides the setups. */
 export interface Answering extends Form {
@@ -71,7 +71,7 @@ const withTexts = (io: Io, { options }: Question, given: Answering['given']): An
       const option = options[name];
       if (option?.kind !== 'text file' || typeof value !== 'string') return [name, value];
       const wanted = { flag: flagOf(name), what: option.what };
-      return [name, { name: value, text: readNamedFile(io, value, wanted) }];
+      return [name, { name: value, text: readOptionFile(io, value, wanted) }];
     }),
   );
 

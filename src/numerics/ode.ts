@@ -124,9 +124,10 @@ export function createIntegrator<State extends readonly number[]>(
     const solver = leaper();
     origin = x0;
     forget(solver);
-    for (const { x1: done, y } of solver.solutionSegments(0, y0, 2 * length))
-      return done === length ? y : walk(x0 + done, y, length - done);
-    return walk(x0, y0, length);
+    // The first step is asked for by itself: a loop that is left after it takes as long again to close.
+    const { value: step } = solver.solutionSegments(0, y0, 2 * length).next();
+    if (step === undefined) return walk(x0, y0, length);
+    return step.x1 === length ? step.y : walk(x0 + step.x1, step.y, length - step.x1);
   };
 
   return {

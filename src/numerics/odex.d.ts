@@ -23,5 +23,9 @@ export class Solver<State extends readonly number[]> {
   readonly w: number[];
   solve(x0: number, y0: State, x1: number): { readonly y: State };
   /** One step after another; they are made when they are asked for. */
-  solutionSegments(x0: number, y0: State, x1: number): Iterable<{ readonly x1: number; readonly y: State }>;
+  solutionSegments(
+    x0: number,
+    y0: State,
+    x1: number,
+  ): Iterator<{ readonly x1: number; readonly y: State }, undefined>;
 }

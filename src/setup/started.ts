@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
+import type { Edit } from './edit.ts';
 import { starterSetup } from './starter.ts';
-import type { Edit } from './write.ts';
 import { readYaml } from './yaml/yaml-text.ts';
 
 /**

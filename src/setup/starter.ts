@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../quantities/display-units.ts';
+import type { Edit } from './edit.ts';
 import { whatIs } from './keys.ts';
-import { type Edit, withValues } from './write.ts';
+import { withValues } from './write.ts';
 
 export interface StarterOptions {
   readonly title?: string | undefined;

@@ -1,12 +1,6 @@
 import { isMap, isScalar, isSeq, type Node, parseDocument, stringify, type YAMLMap } from 'yaml';
+import type { Edit } from './edit.ts';
 import type { KeyPath } from './key-path.ts';
-
-/** A single value to put into the text of a setup file. */
-export interface Edit {
-  readonly path: KeyPath;
-  /** As it is to be typed: `281 fps`. */
-  readonly value: string | number;
-}
 
 /**
  * The text with values put in. A value that is there is replaced where it stands, and one that is not becomes a line at the

@@ -8,14 +8,16 @@ import { CLEAN, rigidLaunch, rigidLaunchState } from '../../src/flight/rigid-lau
 import { rigidMotion } from '../../src/flight/rigid-motion.ts';
 import { rigidFlyer } from '../../src/flight/rigid-trajectory.ts';
 import { flyer } from '../../src/flight/trajectory.ts';
+import { at } from '../../src/numerics/at.ts';
 import { createIntegrator, type Derivative } from '../../src/numerics/ode.ts';
 import { si } from '../../src/quantities/quantity.ts';
 import { huntingArrow } from '../unit/flight/hunting-arrow.ts';
 import { conditionsOf } from '../unit/flight/point-arrow.ts';
+import type { Figure } from './figure.ts';
 import { HAND_WRITTEN_SIZE, handWritten } from './hand-written-arrow.ts';
 import { RANGE } from './rigid-shots.ts';
 import { rungeKutta } from './runge-kutta.ts';
-import { interleaved } from './timing.ts';
+import { interleaved, processorTime, type Timed } from './timing.ts';
 
 const conditions = conditionsOf(huntingArrow().flying);
 const launch = launchFromEye(si(85.344), si(0));
@@ -23,7 +25,6 @@ const launch = launchFromEye(si(85.344), si(0));
 const tilted = rigidLaunch(launch, { ...CLEAN, tailLeft: si(0.03) });
 const SHOTS = 10_000;
 const THREADS = 2;
-const REPEATS = 60;
 
 const position = (y: readonly number[] | undefined): readonly [number, number] => [
   y?.[STATE.height] ?? Number.NaN,
@@ -56,6 +57,7 @@ function bareOdex(): () => void {
     relativeTolerance: 1e-6,
     absoluteTolerance: 1e-6,
     initialStepSize: 0.01,
+    maxStepSize: 0,
     maxSteps: 1e5,
   });
   const { velocity, axis } = tilted;
@@ -74,8 +76,8 @@ const exactEnd = (derivative: Derivative, size: number, start: readonly number[]
     initialStep: 1,
   }).advance(0, start, RANGE);
 
-/** The rigid model beside the everyday one, both beside equal steps at equal error, with the targets. */
-export async function rigidLines(): Promise<readonly string[]> {
+/** The rigid model beside the everyday one, both beside equal steps at equal error. */
+export async function rigidFigures(): Promise<readonly Figure[]> {
   const everyday = flyer(conditions);
   const rigid = rigidFlyer(conditions);
   const linear = rigidFlyer(conditions, { crossFlow: 0 });
@@ -95,44 +97,71 @@ export async function rigidLines(): Promise<readonly string[]> {
     stepsFor(pointDerivative, pointStart, exactPoint, pointError),
     stepsFor(rigidDerivative, rigidStart, exactRigid, rigidError),
   ];
-  const times = interleaved(
-    [
-      () => everyday.states(launch, [RANGE]),
-      () => rigid.states(tilted, [RANGE]),
-      () => linear.states(tilted, [RANGE]),
-      bareOdex(),
-      () => rungeKutta(pointDerivative, pointStart, 0, RANGE, pointSteps),
-      () => rungeKutta(rigidDerivative, rigidStart, 0, RANGE, rigidSteps),
-    ],
-    REPEATS,
-  ).map(({ median }) => 1000 * median);
-  const [point = 0, full = 0, plain = 0, bare = 0, pointEqual = 0, fullEqual = 0] = times;
-  const used = (flight: { evaluations: () => number }, fly: () => void): number => {
+  const against = interleaved([
+    bareOdex(),
+    () => rigid.states(tilted, [RANGE]),
+    () => linear.states(tilted, [RANGE]),
+  ]);
+  const [bare, full, plain] = [at(against, 0), at(against, 1), at(against, 2)];
+  const equalPoint = interleaved([
+    () => rungeKutta(pointDerivative, pointStart, 0, RANGE, pointSteps),
+    () => everyday.states(launch, [RANGE]),
+  ]);
+  const equalRigid = interleaved([
+    () => rungeKutta(rigidDerivative, rigidStart, 0, RANGE, rigidSteps),
+    () => rigid.states(tilted, [RANGE]),
+  ]);
+  const used = (flight: { evaluations: () => number }, fly: () => void): string => {
     const before = flight.evaluations();
     fly();
-    return flight.evaluations() - before;
+    return `${flight.evaluations() - before} evaluations`;
   };
-  const equalSteps = (ratio: number, steps: number): string =>
-    `${ratio.toFixed(1)} times ${steps} equal Runge-Kutta steps of the same error`;
-  const seconds = await twoThreads();
+  const threads = await twoThreads();
   return [
-    `everyday shot to 100 yd, 1e-8: ${point.toFixed(1)} us, ` +
-      `${used(everyday, () => everyday.states(launch, [RANGE]))} evaluations, ` +
-      `error ${millimetres(pointError)}; ${equalSteps(point / pointEqual, pointSteps)}`,
-    `rigid shot to 100 yd, 30 mrad off, 1e-6: ${full.toFixed(1)} us, ` +
-      `${used(rigid, () => rigid.states(tilted, [RANGE]))} evaluations, ` +
-      `error ${millimetres(rigidError)}; ${equalSteps(full / fullEqual, rigidSteps)}`,
-    `rigid shot against bare odex on hand-written linear equations: ${(full / bare).toFixed(2)} times with cross-flow, ` +
-      `${(plain / bare).toFixed(2)} times without (target 1.3; bare ${bare.toFixed(1)} us)`,
-    `${SHOTS} rigid shots on ${THREADS} threads, warm: ${seconds.toFixed(2)} s (target 1), ` +
-      `${((1e6 * seconds * THREADS) / SHOTS).toFixed(0)} us a shot and thread`,
+    {
+      name: 'everyday shot to 100 yd, 1e-8',
+      ratio: at(equalPoint, 1).ratio,
+      of: 'equal Runge-Kutta steps of the same error',
+      more:
+        `${pointSteps} of them; error ${millimetres(pointError)}, ` +
+        used(everyday, () => everyday.states(launch, [RANGE])),
+    },
+    {
+      name: 'rigid shot to 100 yd, 30 mrad off',
+      ratio: at(equalRigid, 1).ratio,
+      of: 'equal Runge-Kutta steps of the same error',
+      more:
+        `${rigidSteps} of them; error ${millimetres(rigidError)}, ` +
+        used(rigid, () => rigid.states(tilted, [RANGE])),
+    },
+    {
+      name: 'rigid shot with cross-flow',
+      ratio: full.ratio,
+      of: 'bare odex on hand-written linear equations',
+      target: 1,
+      more: `${microseconds(full)}, bare ${microseconds(bare)}`,
+    },
+    { name: 'rigid shot without', ratio: plain.ratio, of: 'the same', target: 1 },
+    {
+      name: "a rigid shot's allocations",
+      ratio: full.bytes / bare.bytes,
+      of: "bare odex's",
+      more: `${full.bytes.toFixed(0)} bytes a shot`,
+    },
+    {
+      name: `${SHOTS} rigid shots on ${THREADS} threads`,
+      ratio: threads.processor / SHOTS / full.time,
+      of: 'as many shots one by one, in processor time',
+      more: `${threads.seconds.toFixed(2)} s (target 1 s)`,
+    },
   ];
 }
 
+const microseconds = ({ time }: Timed): string => `${(1000 * time).toFixed(1)} us`;
 const millimetres = (metres: number): string => `${(1000 * metres).toExponential(0)} mm`;
 
-/** Wall time of the shots, shared out among threads that have flown once before. */
-async function twoThreads(): Promise<number> {
+/** Wall time (s) and processor time (ms) of the shots, shared out among threads that have flown once before. */
+async function twoThreads(): Promise<{ readonly seconds: number; readonly processor: number }> {
   const file = 'dist/bench/rigid-worker.mjs';
   const bundle = [
     'tests/bench/rigid-worker.ts',
@@ -158,11 +187,12 @@ async function twoThreads(): Promise<number> {
       ),
     );
   await run(SHOTS / 20);
-  const start = performance.now();
+  const start = { wall: performance.now(), processor: processorTime() };
   await run(SHOTS);
-  const seconds = (performance.now() - start) / 1000;
+  const seconds = (performance.now() - start.wall) / 1000;
+  const processor = processorTime() - start.processor;
   await Promise.all(workers.map((worker) => worker.terminate()));
-  return seconds;
+  return { seconds, processor };
 }
 
 /** As package.json bundles everything: what odex asks for by `require` must be found. */

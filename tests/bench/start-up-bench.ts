@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { at } from '../../src/numerics/at.ts';
-import { summary } from './timing.ts';
+import type { Figure } from './figure.ts';
+import { median } from './timing.ts';
 
 const SETUP = 'examples/mountain-hunt/setup.yaml';
 const ROUNDS = 11;
@@ -20,27 +21,49 @@ const launchTime = (args: readonly string[]): number => {
   return performance.now() - start;
 };
 
-/** Whole processes against an empty one, in turn. */
-export function startUpLines(): readonly string[] {
+/** What package.json says is started. */
+const entry = (): string => {
+  const { bin } = JSON.parse(readFileSync('package.json', 'utf8'));
+  return typeof bin === 'string' ? bin : bin.quillpath;
+};
+
+/** Own peak memory of a process, MB. */
+function peakMemory(args: readonly string[]): number {
+  const { stderr } = spawnSync(process.execPath, ['--import', MEMORY_HOOK, ...args], { encoding: 'utf8' });
+  const [, kilobytes] = /peak (\d+)/.exec(stderr) ?? [];
+  if (kilobytes === undefined) throw new Error(`node ${args.join(' ')} told no peak memory`);
+  return Number(kilobytes) / 1024;
+}
+
+/** Whole processes against an empty one, in turn: time and peak memory. */
+export function startUpFigures(): readonly Figure[] {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+  const empty = ['-e', '0'];
+  const program = entry();
   const commands: readonly (readonly [string, number, readonly string[]])[] = [
-    ['--version', 1.3, ['dist/main.js', '--version']],
-    ['marks', 3, ['dist/main.js', 'marks', SETUP]],
-    ['tape', 4, ['dist/main.js', 'tape', SETUP, '--out', join(folder, 'tape.pdf')]],
+    ['--version', 1.1, [program, '--version']],
+    ['marks', 2.5, [program, 'marks', SETUP]],
+    ['tape', 3.6, [program, 'tape', SETUP, '--out', join(folder, 'tape.pdf')]],
   ];
-  const all = [['-e', '0'], ...commands.map(([, , args]) => args)];
-  const times = all.map((): number[] => []);
-  for (let round = 0; round < ROUNDS; round += 1)
-    for (const [i, args] of all.entries()) times[i]?.push(launchTime(args));
-  const medians = times.map((list) => summary(list).median);
-  const [empty, ours] = [at(medians, 0), medians.slice(1)];
-  const lines = commands.map(([name, target, args], i) => {
-    const peak = spawnSync(process.execPath, ['--import', MEMORY_HOOK, ...args], { encoding: 'utf8' });
-    const memory = Number(/peak (\d+)/.exec(peak.stderr)?.[1]) / 1024;
-    const time = at(ours, i);
-    const share = `${(time / empty).toFixed(2)} times node -e 0 (target ${target})`;
-    return `${name}: ${time.toFixed(0)} ms, ${share}; peak memory ${memory.toFixed(0)} MB (target 150)`;
+  const rounds = Array.from({ length: ROUNDS }, () =>
+    [empty, ...commands.map(([, , args]) => args)].map((args) => launchTime(args)),
+  );
+  const least = peakMemory(empty);
+  const of = 'node -e 0';
+  const figures = commands.flatMap(([name, target, args], i): readonly Figure[] => {
+    const time = median(rounds.map((round) => at(round, i + 1)));
+    const ratio = time / median(rounds.map((round) => at(round, 0)));
+    const peak = peakMemory(args);
+    return [
+      { name, ratio, of, target, more: `${time.toFixed(0)} ms` },
+      {
+        name: `peak memory of ${name}`,
+        ratio: peak / least,
+        of,
+        more: `${peak.toFixed(0)} MB (target 150 MB)`,
+      },
+    ];
   });
   rmSync(folder, { recursive: true });
-  return lines;
+  return figures;
 }

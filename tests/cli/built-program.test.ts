@@ -1,5 +1,15 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, inject, it } from 'vitest';
@@ -8,10 +18,14 @@ import { atTerminal } from './terminal.ts';
 const program = join(inject('dist'), 'main.js');
 const folder = mkdtempSync(join(tmpdir(), 'quillpath-'));
 afterAll(() => rmSync(folder, { recursive: true }));
+const example = 'examples/mountain-hunt/setup.yaml';
 
-/** The clock of `terminal.ts`, for a process of its own. */
-const CLOCK = `data:text/javascript,${encodeURIComponent(
-  "globalThis.Date=class extends Date{constructor(...a){super(...(a.length>0?a:['2026-01-02T03:04:05Z']))}}",
+const DATED = ['--date', '2026-01-02'];
+
+/** Makes every thread say which it is, on standard error. */
+const TELLING_THREADS = `data:text/javascript,${encodeURIComponent(
+  "import { threadId } from 'node:worker_threads';import { writeSync } from 'node:fs';" +
+    "if (threadId > 0) writeSync(2, 'thread ' + threadId + String.fromCharCode(10));",
 )}`;
 
 describe('the program as it is built', () => {
@@ -19,13 +33,68 @@ describe('the program as it is built', () => {
   it.each(['tape', 'fit'])(
     'writes the PDF of %s that its sources write, to the last byte',
     async (question) => {
-      const [asked, name] = [
-        [question, 'examples/mountain-hunt/setup.yaml'],
-        join(folder, `${question}.pdf`),
-      ];
+      const [asked, name] = [[question, example, ...DATED], join(folder, `${question}.pdf`)];
       const { files } = await atTerminal([...asked, '--out', name]);
-      execFileSync(process.execPath, ['--import', CLOCK, program, ...asked, '--out', name]);
+      execFileSync(process.execPath, [program, ...asked, '--out', name]);
       expect(Buffer.compare(readFileSync(name), Buffer.from(files.get(name) ?? ''))).toBe(0);
     },
   );
+  it.runIf(existsSync('/dev/full'))('says in a line when the disk is full under its version', () => {
+    const { status, stderr } = spawnSync(process.execPath, [program, '--version'], {
+      encoding: 'utf8',
+      stdio: ['ignore', openSync('/dev/full', 'w'), 'pipe'],
+    });
+    expect(stderr).toBe('The answer could not be printed: the disk is full.\n');
+    expect(status).toBe(1);
+  });
+});
+
+describe.each([
+  ['nothing beside it', undefined],
+  ['a package.json of modules beside it', 'module'],
+] as const)('its one script, copied alone to a folder with blanks in its name, %s', (_, type) => {
+  const alone = join(folder, `mein Bogen, ${type ?? 'alone'} – 弓`);
+  mkdirSync(alone);
+  if (type !== undefined) writeFileSync(join(alone, 'package.json'), JSON.stringify({ type }));
+  copyFileSync(join(inject('dist'), 'cli', 'quillpath.js'), join(alone, 'quillpath.js'));
+  copyFileSync(example, join(alone, 'bow.yaml'));
+  const run = (argv: readonly string[]): string =>
+    execFileSync(process.execPath, ['quillpath.js', ...argv], { cwd: alone, encoding: 'utf8' });
+
+  it('prints the marks', async () => {
+    const { out } = await atTerminal(['marks', example]);
+    expect(run(['marks', 'bow.yaml'])).toBe(out);
+  });
+  it('writes a tape with its typeface', async () => {
+    const { files } = await atTerminal(['tape', example, ...DATED, '--out', join(folder, 'tape.pdf')]);
+    run(['tape', 'bow.yaml', ...DATED, '--out', 'tape.pdf']);
+    expect(
+      Buffer.compare(readFileSync(join(alone, 'tape.pdf')), Buffer.from([...files.values()][0] ?? '')),
+    ).toBe(0);
+  });
+  it('puts threads to work', async () => {
+    const asked = ['--uncalibrated', '--arrows', '60', '--every', '50yd', '--csv'];
+    const { out } = await atTerminal(['scatter', example, ...asked]);
+    const { stdout, stderr } = spawnSync(
+      process.execPath,
+      ['--import', TELLING_THREADS, 'quillpath.js', 'scatter', 'bow.yaml', ...asked],
+      { cwd: alone, encoding: 'utf8' },
+    );
+    expect(stdout).toBe(out);
+    expect(stderr).toMatch(/thread 1\n/);
+  });
+  it('tells its version and its errors', () => {
+    const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
+    expect(run(['--version'])).toBe(`${version}\n`);
+    const { status, stderr } = spawnSync(process.execPath, ['quillpath.js', 'marks', 'none.yaml'], {
+      cwd: alone,
+      encoding: 'utf8',
+    });
+    expect(stderr).toContain('none.yaml');
+    expect(status).toBe(2);
+  });
+  it('leaves nothing else there', () =>
+    expect(readdirSync(alone).toSorted()).toEqual(
+      ['bow.yaml', 'quillpath.js', 'tape.pdf', ...(type === undefined ? [] : ['package.json'])].toSorted(),
+    ));
 });

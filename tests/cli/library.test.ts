@@ -63,8 +63,8 @@ describe('the script of the README', () => {
 
 describe('the built library', () => {
   it('asks for no module of Node', () => {
-    const dist = inject('dist');
-    const parts = readdirSync(join(dist, 'library')).map((name) => join('library', name));
+    const dist = join(inject('dist'), 'library');
+    const parts = readdirSync(join(dist, 'parts')).map((name) => join('parts', name));
     const files = ['quillpath.js', ...parts].filter((name) => name.endsWith('.js'));
     // Every question is a part of its own, loaded when it is first asked.
     expect(files.length).toBeGreaterThan(Object.keys(QUESTIONS).length);

@@ -30,6 +30,8 @@ describe('what would be published', () => {
       const files = packed();
       expect(files.filter((path) => !path.startsWith('dist/') && !tracked.includes(path))).toEqual([]);
       expect(files.filter((path) => /^(tests|reference|\.ci|guide)\//.test(path))).toEqual([]);
+      // The code that the build keeps fits one version of Node on one kind of processor.
+      expect(files.filter((path) => path.startsWith('dist/cli/'))).toEqual(['dist/cli/quillpath.js']);
       // What is offered is there, with the typeface, the licence texts and every example.
       expect(files).toEqual(
         expect.arrayContaining([
@@ -37,10 +39,12 @@ describe('what would be published', () => {
           'README.md',
           'dist/NOTICES.txt',
           'dist/main.js',
+          'dist/package.json',
+          'dist/cli/quillpath.js',
+          'dist/library/quillpath.js',
+          'dist/library/package.json',
           'dist/quillpath.1',
-          'dist/quillpath.js',
           'dist/sbom.json',
-          'dist/worker.js',
           'src/documents/fonts/sans-condensed.ttf',
           ...tracked.filter((path) => /^examples\/.*\.(yaml|md)$/.test(path)),
         ]),

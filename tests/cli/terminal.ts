@@ -49,7 +49,10 @@ export async function atTerminalAnew(
       err += text;
     },
     readText: (path) => given[path] ?? readFileSync(path, 'utf8'),
-    readBytes: (path) => readFileSync(path),
+    fonts: async () => ({
+      font: readFileSync('src/documents/fonts/sans-condensed.ttf'),
+      boldFont: readFileSync('src/documents/fonts/sans-condensed-bold.ttf'),
+    }),
     exists: (path) => path in given || existsSync(path),
     writeWhole: (path, content) => files.set(path, content),
     now: () => new Date(2026, 0, 2, 3, 4, 5),

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, inject, it } from 'vitest';
+import { THREAD } from '../../src/cli/world/thread-role.ts';
 import { threadPool } from '../../src/cli/world/worker-pool.ts';
 import { ask } from '../../src/reports/ask.ts';
 import { ownThread } from '../../src/reports/tasks.ts';
@@ -12,7 +13,8 @@ import { SMALLEST } from '../unit/setup/example-text.ts';
 
 const HUNT = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
 const BUILDS = readFileSync('examples/which-build/setup.yaml', 'utf8');
-const file = pathToFileURL(join(inject('dist'), 'worker.js'));
+const file = pathToFileURL(join(inject('dist'), 'main.js'));
+const aThread = (at: URL): Worker => new Worker(at, { argv: [THREAD] });
 openSetup(SMALLEST, 's.yaml');
 const jobs = [0, 1, 2, 3].map(
   (i): VaryJob => ({
@@ -41,12 +43,11 @@ function refusedAtOnce(): Worker {
 }
 
 describe('the work is done all the same where the system refuses', () => {
-  const sound = (at: URL): Worker => new Worker(at);
   it.each([
-    ['the second thread at once', [sound, refusedAtOnce]],
+    ['the second thread at once', [aThread, refusedAtOnce]],
     ['every thread at once', [refusedAtOnce]],
-    ['the first thread later', [refusedLater, sound]],
-    ['the second thread later', [sound, refusedLater]],
+    ['the first thread later', [refusedLater, aThread]],
+    ['the second thread later', [aThread, refusedLater]],
     ['every thread later', [refusedLater, refusedLater]],
   ])('%s', async (_, starts) => {
     const left = [...starts];
@@ -70,7 +71,7 @@ describe.each([
 
 it('a thread that is ended from outside ends the run with an error', async () => {
   const start = (at: URL): Worker => {
-    const worker = new Worker(at);
+    const worker = aThread(at);
     void worker.terminate();
     return worker;
   };

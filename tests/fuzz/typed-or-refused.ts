@@ -59,7 +59,10 @@ const world = (told: Told): Io => ({
     if (text === undefined) throw Object.assign(new Error('no such file'), { code: 'ENOENT' });
     return text;
   },
-  readBytes: (path) => readFileSync(path),
+  fonts: async () => ({
+    font: readFileSync('src/documents/fonts/sans-condensed.ttf'),
+    boldFont: readFileSync('src/documents/fonts/sans-condensed-bold.ttf'),
+  }),
   exists: (path) => path in FILES,
 });
 

@@ -1,7 +1,6 @@
 import type { Drawing } from '../../documents/page/drawing.ts';
 import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
-import { documentFonts } from '../world/font-files.ts';
 
 /**
  * The kind of file a name asks for.
@@ -31,7 +30,7 @@ export async function writeDrawing(
     const { renderPdf } = await import('../../documents/render/pdf.ts');
     const onLacking = (characters: readonly string[]) =>
       io.err(`The typeface of ${path} has no ${characters.join(' ')}; boxes are printed instead.\n`);
-    const options = { ...documentFonts(io), title, createdAt: madeAt, onLacking };
+    const options = { ...(await io.fonts()), title, createdAt: madeAt, onLacking };
     io.writeWhole(path, await renderPdf(drawing, options));
     return [path];
   }

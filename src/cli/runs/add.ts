@@ -6,14 +6,14 @@ import type { Io } from '../io.ts';
 import { CommandLineError } from '../world/command-line-error.ts';
 import { readNamedFile } from '../world/named-file.ts';
 
-/** Enough of what was said to find it again. */
-const LONGEST_ECHO = 80;
-
 interface How {
   readonly units: UnitSystem;
   /** The name of the day that it belongs to. */
   readonly day?: string;
 }
+
+/** Enough of what was said to find it again. */
+const LONGEST_ECHO = 80;
 
 /** Put what was said into the file, and say how it was understood. Nothing is written unless the file can be read with it. */
 export function runAdd(io: Io, file: string, words: string, how: How): void {

@@ -1,13 +1,14 @@
 import type { UnitSystem } from '../../quantities/display-units.ts';
 import { addShot } from '../../setup/add/add-shot.ts';
 import { ShotWordsError } from '../../setup/add/shot-words.ts';
+import type { Edit } from '../../setup/edit.ts';
 import { type FirstQuestion, LATER_QUESTIONS, NEEDED_QUESTIONS } from '../../setup/first-questions.ts';
 import { SetupError } from '../../setup/problem.ts';
 import { LIMITS } from '../../setup/schema/limits.ts';
 import { readQuantity } from '../../setup/schema/quantity-leaf.ts';
 import { exampleOf } from '../../setup/schema/refusal.ts';
 import { startedSetup } from '../../setup/started.ts';
-import { type Edit, withValues } from '../../setup/write.ts';
+import { withValues } from '../../setup/write.ts';
 import { withBareUnit } from './bare-answer.ts';
 
 /** A conversation with a person: what is said, and what comes back; null when the person has gone. */

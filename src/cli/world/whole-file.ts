@@ -1,4 +1,3 @@
-import { createHash, randomBytes } from 'node:crypto';
 import {
   accessSync,
   closeSync,
@@ -44,7 +43,7 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
     }
     if (there !== undefined) requireWritable(path, target, there.mode);
     sweep(dirname(target));
-    const name = join(dirname(target), `.quillpath-${own()}-${randomBytes(8).toString('hex')}.part`);
+    const name = join(dirname(target), `.quillpath-${own()}-${someDigits()}${someDigits()}.part`);
     // The flag refuses a name that is taken, so that no link laid there is followed.
     const file = openSync(name, 'wx');
     beside = name;
@@ -77,9 +76,21 @@ function requireWritable(path: string, target: string, mode: number): void {
   accessSync(target, constants.W_OK);
 }
 
+/**
+ * Eight hexadecimal digits. Nothing rests on nobody guessing them, and Node's cryptography, which has better ones, takes as long to load
+ * as a table takes to print.
+ */
+const digits = (number: number): string => number.toString(16).padStart(8, '0');
+const someDigits = (): string => digits(Math.floor(Math.random() * 16 ** 8));
+
 /** This process among those of all machines that write to a folder: the machine in eight digits, and the process. */
 const own = (): string => `${machine()}-${process.pid}`;
-const machine = (): string => createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+
+/** @source FNV-1a, the hash of 32 bits: its offset basis and its prime */
+const machine = (): string =>
+  digits(
+    Buffer.from(hostname()).reduce((hash, byte) => Math.imul(hash ^ byte, 0x01000193) >>> 0, 0x811c9dc5),
+  );
 
 const LEFT_BEHIND = /^\.quillpath-([0-9a-f]{8})-(\d+)-[0-9a-f]{16}\.part$/;
 /** No run writes one file for so long, ms. */

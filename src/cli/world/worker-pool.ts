@@ -2,6 +2,7 @@ import { Worker } from 'node:worker_threads';
 import { type Answer, type Job, ownThread, type Pool, type TaskName } from '../../reports/tasks.ts';
 import { codeOf } from './file-words.ts';
 import { receivedError, type SentError } from './sent-error.ts';
+import { THREAD } from './thread-role.ts';
 
 /** A job on its way to a thread, and its answer or what went wrong on the way back. */
 export interface Order {
@@ -18,7 +19,7 @@ export type Reply = { readonly index: number } & (
 const YOUNG = 8;
 
 const started = (file: URL): Worker =>
-  new Worker(file, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+  new Worker(file, { argv: [THREAD], resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
 
 /** As many threads as the system has room for: one that it refuses leaves the work to the others. */
 function asManyAs(count: number, start: () => Worker): readonly Worker[] {
@@ -35,7 +36,7 @@ function asManyAs(count: number, start: () => Worker): readonly Worker[] {
  * Threads that live for one `map`; each takes the next job when it has done its last. The first failure ends all of them and is
  * thrown. Where the system has no room for a single thread, the work is done on this one.
  *
- * @param file the bundled worker.ts
+ * @param file the file that the program itself is started with
  */
 export const threadPool = (file: URL, threads: number, start: (file: URL) => Worker = started): Pool => ({
   threads,

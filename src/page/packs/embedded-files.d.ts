@@ -1,9 +1,4 @@
 /** Files that the build puts into a script. */
-declare module '*.ttf' {
-  const bytes: Uint8Array;
-  // biome-ignore lint/style/noDefaultExport: the bundler's loader makes one
-  export default bytes;
-}
 declare module '*.yaml' {
   const text: string;
   // biome-ignore lint/style/noDefaultExport: the bundler's loader makes one

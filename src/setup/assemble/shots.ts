@@ -28,6 +28,15 @@ interface Shots {
  * size and middle from those that belong to it.
  */
 export function shotsIn(file: HasShots): Shots {
+  const found = known.get(file) ?? toldBy(file);
+  known.set(file, found);
+  return found;
+}
+
+/** A file is asked for its shots in many places, and arrows measured one by one are looked through each time. */
+const known = new WeakMap<HasShots, Shots>();
+
+function toldBy(file: HasShots): Shots {
   const { marks, ...others } = entriesIn(file);
   if (marks.every(({ hits }) => hits === undefined)) return { marks, ...others };
   const wild = wildAmong(marks);

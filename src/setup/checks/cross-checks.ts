@@ -6,6 +6,7 @@ import { buildFaults } from './build-checks.ts';
 import { dayFaults } from './day-checks.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
+import { listLengthFaults } from './list-lengths.ts';
 import { markFaults, scaleFaults } from './mark-checks.ts';
 import { measurementCountFaults } from './measurement-count.ts';
 import { unknownSpeedFaults } from './unknown-speed-checks.ts';
@@ -18,6 +19,7 @@ export const crossFaults = (draft: Draft): readonly Fault[] => [
   ...arrowFaults(draft),
   ...airFaults(draft),
   ...measurementCountFaults(draft),
+  ...listLengthFaults(draft),
   ...markFaults(draft),
   ...scaleFaults(draft),
   ...dayFaults(draft),

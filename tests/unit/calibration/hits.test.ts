@@ -35,6 +35,14 @@ describe('middle and spread of hits', () => {
 });
 
 describe('wild arrows', () => {
+  it('are at most twenty: more are no exceptions', () => {
+    // Each three times as far as the one before, so that none hides another.
+    const groups = evening(3, [60]).map(({ range, hits }) => ({
+      range,
+      hits: hits.map((hit, i) => (i < 25 ? { ...hit, high: 3 ** i } : hit)),
+    }));
+    expect(wildArrows(groups, USUAL)).toHaveLength(20);
+  });
   it('are named in at most 8 of 200 evenings without any: one in a hundred is meant', () => {
     const named = Array.from(
       { length: 200 },

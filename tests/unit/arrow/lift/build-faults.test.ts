@@ -61,6 +61,85 @@ describe('asymmetryOf', () => {
     expect(Math.abs(lean)).toBeLessThan((4 * sag) / length / 3);
   });
 
+  it.each(['field', 'fixed_blade'] as const)(
+    'a bent shaft and a leaning %s point meet the air as sums over short lengths say: slender body, fins, and lean of the mass',
+    (shape) => {
+      const whole = huntingArrow({ shape });
+      const surfaces = whole.surfaces ?? expect.fail('no surfaces');
+      const [rear, front, sag, tilt] = [0.25 * 0.0254, 28.75 * 0.0254, 2e-4, 0.004];
+      const middle = (rear + front) / 2;
+      const half = (front - rear) / 2;
+      const bent = (place: number): number => {
+        if (place > front) return (-2 * sag * (place - front)) / half;
+        if (place < rear) return (2 * sag * (place - rear)) / half;
+        return sag * (1 - ((place - middle) / half) ** 2);
+      };
+      const leaning = (place: number): number => (place > front ? tilt * (place - front) : 0);
+      for (const [line, faults] of [
+        [bent, { ...none, bend: { sag: si<'m'>(sag), at: up } }],
+        [leaning, { ...none, head: { tilt: si<'rad'>(tilt), at: up } }],
+      ] as const) {
+        const slopeAt = (place: number): number => (line(place + 1e-7) - line(place - 1e-7)) / 2e-7;
+        // Each piece as 400 grains in a row.
+        const grains = whole.pieces.flatMap(({ mass, place, length }) =>
+          Array.from({ length: 400 }, (_, i) => ({
+            mass: mass / 400,
+            x: place + ((i + 0.5) / 400 - 0.5) * length,
+          })),
+        );
+        const mean = (of: (x: number) => number): number =>
+          grains.reduce((sum, { mass, x }) => sum + mass * of(x), 0) /
+          grains.reduce((sum, { mass }) => sum + mass, 0);
+        const [x0, y0] = [mean((x) => x), mean(line)];
+        const lean = mean((x) => (x - x0) * (line(x) - y0)) / mean((x) => (x - x0) ** 2);
+
+        const lifts: [lift: number, place: number][] = [
+          [2 * (slopeAt(surfaces.nose.place) - lean), surfaces.nose.place],
+        ];
+        for (const ring of [surfaces.vanes, surfaces.blades])
+          if (ring !== null) lifts.push([ring.ringSlope * (slopeAt(ring.place) - lean), ring.place]);
+        // From the nose to the rear a round body of one girth lifts by 2 for each change of its slope.
+        const places = [surfaces.nose.place];
+        const strips = 2000;
+        for (let i = 0; i <= strips; i += 1) places.push(front + 1e-6 - ((front - rear) * i) / strips);
+        places.forEach((place, i) => {
+          const ahead = places[i - 1];
+          if (ahead !== undefined)
+            lifts.push([2 * (slopeAt(place) - slopeAt(ahead)), i === 1 ? front : (place + ahead) / 2]);
+        });
+        const force = lifts.reduce((sum, [lift]) => sum + lift, 0);
+        const moment = lifts.reduce((sum, [lift, place]) => sum + lift * (place - whole.flying.balance), 0);
+
+        const found = asymmetryOf(whole, faults);
+        const scale = 2 * tilt + (4 * sag) / half;
+        // Three places stand for each piece, and the line's kink at the shaft's end lies within the point's.
+        expect(Math.abs(found.force[0] - force)).toBeLessThan(5e-3 * scale /* of q S */);
+        expect(Math.abs(found.firstMoment[0] - moment)).toBeLessThan(
+          5e-3 * 0.4 * scale /* of q S, m: arms of 0.4 m */,
+        );
+      }
+    },
+  );
+
+  it('of four vanes one pushes half as hard as the ring, and adds a quarter to the mean angle', () => {
+    const four = huntingArrow({ count: 4, angle: 0.04 });
+    const wide = four.surfaces?.vanes ?? expect.fail('no vanes');
+    const off = asymmetryOf(four, { ...none, vane: { error: si(0.01), at: up } });
+    expect(Math.abs(off.force[1] - 0.5 * wide.ringSlope * 0.01)).toBeLessThan(1e-12 /* rounding */);
+    expect(Math.abs(off.spinPerMetre / (four.flying.attitude?.spinPerMetre ?? 0) - 1 / 16)).toBeLessThan(
+      1e-12 /* relative, rounding */,
+    );
+  });
+
+  it('an arrow without vanes has no vane that is off, and one that flies as a point does not spin', () => {
+    const bare = { ...arrow, surfaces: { ...(arrow.surfaces ?? expect.fail()), vanes: null } };
+    const off: BuildFaults = { ...none, vane: { error: si(0.01), at: up } };
+    expect(() => asymmetryOf(bare, off)).toThrow(/vanes/);
+    expect(asymmetryOf(bare, none).force.map(Math.abs)).toEqual([0, 0]);
+    const still = { ...arrow, flying: { ...arrow.flying, attitude: null } };
+    expect(asymmetryOf(still, off).spinPerMetre).toBe(0);
+  });
+
   it('a leaning bare point hardly lifts, a leaning broadhead does: its blades meet the air at the lean', () => {
     const head = { tilt: si<'rad'>(0.01), at: up };
     const bare = asymmetryOf(arrow, { ...none, head });
@@ -92,5 +171,7 @@ describe('asymmetryOf', () => {
     expect(() =>
       asymmetryOf({ ...arrow, flying: pointArrow(0.03, 0.006, 2), parts: null, surfaces: null }, none),
     ).toThrow(/parts/);
+    expect(() => asymmetryOf({ ...arrow, surfaces: null }, none)).toThrow(/parts/);
+    expect(() => asymmetryOf({ ...arrow, parts: null }, none)).toThrow(/parts/);
   });
 });

@@ -63,6 +63,33 @@ it('beside very tall fins the body does not matter', () => {
   );
 });
 
+// reference/roll-interference: worked out from Barrowman's printed equations by a separate script; half of the last digit.
+it.each([
+  [2, 0.93967],
+  [4.0909, 0.93921],
+  [10, 0.96275],
+])('canted fins of span ratio %d turn the body by %d of what they would alone', (ratio, factor) =>
+  expect(Math.abs(forcingInterference(ratio) - factor)).toBeLessThan(5e-6 /* of the factor: its print */),
+);
+
+it('rectangular fins as high as the body is thick are damped by 4/3: 1 + 2/(t (t + 1)) at a span ratio of 2', () => {
+  const { forcing, damping } = bodyInterference({
+    rootChord: 0.04,
+    tipChord: 0.04,
+    height: 0.003,
+    sweep: 0,
+    rootRadius: 0.003,
+  });
+  expect(damping).toBeCloseTo(4 / 3, 14);
+  expect(Math.abs(forcing - 0.93967)).toBeLessThan(5e-6 /* of the factor: its print */);
+});
+
+it('the body divides the spin by its damping and multiplies it by its forcing, and shortens the spin-up', () => {
+  const body = { forcing: 0.9, damping: 1.2 };
+  expect(spinPerMetre(vane, angle, body) / spinPerMetre(vane, angle)).toBeCloseTo(0.75, 14);
+  expect(spinUp(vane, 3, 1, 3e-7, body) / spinUp(vane, 3, 1, 3e-7)).toBeCloseTo(1 / 1.2, 14);
+});
+
 it('the body slows the spin of arrow vanes by a tenth or so', () => {
   const share = spinPerMetre(vane, angle, bodyInterference(vane)) / spinPerMetre(vane, angle);
   expect(share).toBeGreaterThan(0.8);

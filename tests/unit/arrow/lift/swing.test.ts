@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { buildArrow } from '../../../../src/arrow/build.ts';
 import { oscillation, swing } from '../../../../src/arrow/lift/swing.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
@@ -11,6 +11,16 @@ it('an undamped oscillator swings at sqrt(K/I)', () => {
 it('a critically damped one does not swing through', () => {
   expect(oscillation(1, 2, 1)).toEqual({ natural: 1, dampingRatio: 1, damped: 0, decay: 1 });
 });
+
+it("a damped one swings more slowly and dies away: 2 a'' + 4 a' + 20 a = 0 has the roots -1 +- 3i", () => {
+  const { natural, dampingRatio, damped, decay } = oscillation(20, 4, 2);
+  expect(Math.abs(damped - 3)).toBeLessThan(1e-15 /* rounding */);
+  expect(decay).toBe(1);
+  expect(Math.abs(natural - Math.sqrt(10))).toBeLessThan(1e-15 /* rounding */);
+  expect(Math.abs(dampingRatio - 1 / Math.sqrt(10))).toBeLessThan(1e-15 /* rounding */);
+});
+
+it('an overdamped one does not swing through', () => expect(oscillation(1, 4, 1).damped).toBe(0));
 
 const { flying } = buildArrow({ parts: ridgeCampParts, totals: { dragCoefficient: 2.5 } });
 
@@ -71,6 +81,48 @@ it('wavelength and damping are those of the arrow flown in time, to 0.5 %', () =
   if (firstPeak === undefined || thirdPeak === undefined) throw new Error('no peaks');
   const dampingLength = (thirdPeak[0] - firstPeak[0]) / Math.log(firstPeak[1] / thirdPeak[1]);
   expect(Math.abs(dampingLength / (result?.dampingLength ?? 0) - 1)).toBeLessThan(0.005 /* relative */);
+});
+
+describe('swing by hand', () => {
+  /** 1 m across in air of 8/pi kg/m3, so that P = 1; 10 kg and 2 kg m2. */
+  const swung = (CN: number, M1: number, M2: number, CD: number) =>
+    swing(
+      {
+        ...flying,
+        mass: si(10),
+        diameter: si(1),
+        attitude: {
+          ...(flying.attitude ?? expect.fail('no attitude')),
+          transverseInertia: si(2),
+          normalSlope: CN,
+          firstMoment: si(M1),
+          secondMoment: si(M2),
+        },
+      },
+      8 / Math.PI,
+      CD,
+    );
+
+  it('is that of the roots of its two equations', () => {
+    // CN 4, CD 1, M1 -2, M2 3: a' = -0.3 a + 0.8 w, w' = -a - 1.4 w. Half the trace -0.85, determinant 0.42 + 0.8 = 1.22, so
+    // the roots are -0.85 +- i sqrt(1.22 - 0.7225).
+    const { wavelength, dampingLength } = swung(4, -2, 3, 1) ?? expect.fail('no swing');
+    expect(Math.abs(wavelength - (2 * Math.PI) / Math.sqrt(0.4975))).toBeLessThan(1e-12 /* m, rounding */);
+    expect(Math.abs(dampingLength - 1 / 0.85)).toBeLessThan(1e-12 /* m, rounding */);
+  });
+
+  it('is none when it creeps back, stands still, runs off, or grows', () => {
+    // M2 9: a' = -0.3 a + 0.8 w, w' = -a - 4.4 w: 2.35^2 is above 2.12.
+    expect(swung(4, -2, 9, 1)).toBeNull();
+    // M1 0: a' = -0.3 a + w, w' = -1.4 w: real roots.
+    expect(swung(4, 0, 3, 1)).toBeNull();
+    // M1 2: a' = -0.3 a + 1.2 w, w' = a - 1.4 w: the determinant is below 0.
+    expect(swung(4, 2, 3, 1)).toBeNull();
+    // CD 5, M2 0: a' = 0.1 a + 0.8 w, w' = -a + 0.5 w: it swings, and grows.
+    expect(swung(4, -2, 0, 5)).toBeNull();
+    // CN 2, CD 1, M2 0: a' = -0.1 a + 0.8 w, w' = -a + 0.1 w: it swings for ever.
+    expect(swung(2, -2, 0, 1)).toBeNull();
+  });
 });
 
 it('a bare shaft does not swing back, and a point has nothing to swing', () => {

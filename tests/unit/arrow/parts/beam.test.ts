@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { buildArrow } from '../../../../src/arrow/build.ts';
 import { arrowBeam, type Beam, firstBending, pushLoad } from '../../../../src/arrow/parts/beam.ts';
+import { NumericalError } from '../../../../src/numerics/numerical-error.ts';
+import { DomainError } from '../../../../src/quantities/domain-error.ts';
 import { si } from '../../../../src/quantities/quantity.ts';
 
 const bare: Beam = { length: si(0.72), stiffness: si(8.5), massPerLength: si(0.0242), loads: [] };
@@ -72,6 +74,73 @@ describe('firstBending', () => {
       1e-8 /* eight digits of the root */,
     );
   });
+  it('with a mass in the middle meets the half beam that is guided there: q (of the beam) weighs half on it', () => {
+    // From the middle w' = 0 and w''' = q z w/2, and the far end is free.
+    for (const q of [0.1, 1]) {
+      const exact = bisect(
+        (z) => {
+          const h = z / 2;
+          const [a, b] = [(cosh(h) + cos(h)) / 2, (sinh(h) + sin(h)) / 2];
+          const [d, e] = [(cosh(h) - cos(h)) / 2, (sinh(h) - sin(h)) / 2];
+          return (d + (b * q * z) / 2) * e - a * (b + (a * q * z) / 2);
+        },
+        3,
+        4.73,
+      );
+      expect(Math.abs(betaL(withLoads(load(0.36, q * 0.72 * 0.0242))) - exact)).toBeLessThan(
+        1e-8 /* eight digits of the root */,
+      );
+    }
+  });
+  it('with equal masses on stiff arms beyond both ends meets the symmetric half with arms', () => {
+    // w = A cos + C cosh about the middle; at the end, with an arm of s, w'' + s w''' = 0 and w''' + q z (w + s w') = 0.
+    const [q, arm] = [0.3, 0.1];
+    const exact = bisect(
+      (z) => {
+        const [h, s, Q] = [z / 2, arm * z, q * z];
+        return (
+          (-cos(h) + s * sin(h)) * (sinh(h) + Q * (cosh(h) + s * sinh(h))) -
+          (cosh(h) + s * sinh(h)) * (sin(h) + Q * (cos(h) - s * sin(h)))
+        );
+      },
+      2,
+      4.73,
+    );
+    const mass = q * 0.72 * 0.0242;
+    const [rear, front] = [load(-0.072, mass), load(0.792, mass)];
+    for (const loads of [
+      [rear, front],
+      [front, rear],
+    ])
+      expect(Math.abs(betaL(withLoads(...loads)) - exact)).toBeLessThan(1e-8 /* eight digits of the root */);
+    // What is beyond the end does not move the middle of a symmetric shape.
+    const [first = 0, second = 0, ...more] = firstBending(withLoads(front, rear)).nodes;
+    expect(Math.abs(first + second - 0.72)).toBeLessThan(4e-6 /* m: each is found to 1e-6 m */);
+    expect(more).toEqual([]);
+  });
+  it('that is light under three great masses swings as a spring of 48 EI/L^3: w^2 = k (1/M + 1/2m)', () => {
+    const great = 1e4 * 0.72 * 0.0242;
+    const { frequency } = firstBending(withLoads(load(0, great), load(0.36, great), load(0.72, great)));
+    const spring = (48 * 8.5) / 0.72 ** 3;
+    expect(Math.abs((2 * Math.PI * frequency) / Math.sqrt(1.5 * (spring / great)) - 1)).toBeLessThan(
+      1e-4 /* relative: the beam weighs 1e-4 of a mass */,
+    );
+  });
+  it('says so when the masses outweigh the beam too far to find its swing', () => {
+    const far = 1e9 * 0.72 * 0.0242;
+    expect(() => firstBending(withLoads(load(0, far), load(0.36, far), load(0.72, far)))).toThrow(
+      NumericalError,
+    );
+  });
+  it('a mass of nothing changes nothing, wherever it is listed', () => {
+    const idle = firstBending(withLoads(load(0.1, 0), load(0.8, 0), load(0.5, 0)));
+    expect(Math.abs(idle.frequency / firstBending(bare).frequency - 1)).toBeLessThan(
+      1e-12 /* relative, rounding */,
+    );
+    expect(Math.abs((idle.nodes[0] ?? Number.NaN) / 0.72 - 0.22416)).toBeLessThan(
+      1e-5 /* of the length: print of the handbook figure */,
+    );
+  });
   it('a small mass lowers the frequency as Rayleigh says: by half its kinetic share of the bare motion', () => {
     // At the end of a bare beam the squared motion is 4 times its mean, so f falls by 2 m/M.
     const share = 1e-5;
@@ -95,8 +164,14 @@ describe('firstBending', () => {
     expect(at(-0.02)).toBeLessThan(at(0));
   });
   it('refuses what is no beam', () => {
-    expect(() => firstBending({ ...bare, stiffness: si(0) })).toThrow(/above 0/);
-    expect(() => firstBending(withLoads(load(0.1, -1)))).toThrow(/0 or more/);
+    for (const size of [0, -1, Number.NaN]) {
+      expect(() => firstBending({ ...bare, length: si(size) })).toThrow(/above 0/);
+      expect(() => firstBending({ ...bare, stiffness: si(size) })).toThrow(/above 0/);
+      expect(() => firstBending({ ...bare, massPerLength: si(size) })).toThrow(/above 0/);
+    }
+    for (const mass of [-1, Number.NaN])
+      expect(() => firstBending(withLoads(load(0.1, mass)))).toThrow(/0 or more/);
+    expect(() => firstBending(withLoads(load(Number.NaN, 0.001)))).toThrow(DomainError);
   });
 });
 
@@ -111,6 +186,7 @@ describe('pushLoad', () => {
     const bareLoad = pushLoad(bare, 6000);
     expect(pushLoad(withLoads(load(0.72, 0.005)), 6000)).toBeGreaterThan(bareLoad);
     expect(pushLoad(withLoads(load(0, 0.005)), 6000)).toBe(bareLoad);
+    expect(pushLoad(withLoads(load(0.36, 0.005)), 6000)).toBe(bareLoad);
   });
 });
 
@@ -137,7 +213,23 @@ describe('arrowBeam', () => {
     expect(Math.abs(sum - target.flying.mass)).toBeLessThan(1e-12 /* kg */);
     expect(beam.loads.map(({ place }) => place < 0 || place > beam.length)).toEqual([true, true]);
   });
-  it('is null without a static deflection', () => {
+  it('places every load from the rear end of the shaft, by hand in inches', () => {
+    // Nock in the middle of its 0.25 in; point at a quarter of an inch ahead of the shaft.
+    const { loads, length } = arrowBeam(target) ?? expect.fail('no beam');
+    expect(length).toBe(inches(29));
+    expect(
+      loads.map(({ place, mass }) => [place / 0.0254, mass / 64.79891e-6].map((x) => +x.toFixed(9))),
+    ).toEqual([
+      [-0.125, 8],
+      [29.25, 110],
+    ]);
+  });
+  it('is null without a static deflection, though every part is known', () => {
+    expect(target.parts).not.toBeNull();
+    expect(arrowBeam({ ...target, stiffness: null })).toBeNull();
+    expect(arrowBeam({ ...target, parts: null })).toBeNull();
+  });
+  it('is null for an arrow of totals alone', () => {
     expect(arrowBeam(buildArrow({ totals: { mass: grains(400), diameter: si(0.006) } }))).toBeNull();
   });
 });

@@ -1,0 +1,90 @@
+/**
+ * Builds the command line: dist/cli/quillpath.js, all of it in one script that runs wherever it is copied to, and dist/main.js, which
+ * starts that script with its code as it was compiled before.
+ */
+import { createHash } from 'node:crypto';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { build, transform } from 'esbuild';
+import { keepCode } from './kept-code.mjs';
+import { modulesOf, wrapped } from './modules.mjs';
+
+/** What the functions of the script call the address of the file that was started. */
+const HERE = 'here';
+
+/** The first two lines: how a shell starts it, and a hash of the rest, by which kept code is known to be of this script. */
+const identity = (text) =>
+  `#!/usr/bin/env node\n// ${createHash('sha256').update(text).digest('hex').slice(0, 16)}\n`;
+
+/**
+ * The script is read as a module where the folder's package.json says so, loaded by the launcher, evaluated by it, or it is itself the
+ * file that Node was started with.
+ */
+const BEGINNING = `"use strict";
+((start) => {
+  if (this === undefined) Promise.all([import("node:module"), import("node:url")]).then(([{ createRequire }, { pathToFileURL }]) => {
+    const here = pathToFileURL(process.argv[1]).href;
+    start(createRequire(here), here);
+  });
+  else if (typeof require !== "function") return start;
+  else if (require.main !== module) module.exports = start;
+  else start(require, require("node:url").pathToFileURL(__filename).href);
+})`;
+
+/** The boot of the program as an expression. */
+async function bootText(root) {
+  const { code } = await transform(readFileSync(join(root, 'src/cli/start/boot.ts'), 'utf8'), {
+    loader: 'ts',
+    minifySyntax: true,
+    minifyWhitespace: true,
+    target: 'node20',
+  });
+  return code.replace('export function boot', 'function boot').trim().replace(/;$/, '');
+}
+
+/**
+ * The launcher reads the script as Latin 1, which is read faster than other text and is the same for ASCII. esbuild writes nothing else
+ * but in regular expressions.
+ */
+const escaped = (text) =>
+  text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
+/** All of the program as one script, and the bundler's record of it. */
+async function program(options, root) {
+  const { modules, metafile } = await modulesOf({
+    ...options,
+    entryPoints: [{ in: 'src/cli/start/role.ts', out: 'role' }],
+    alias: { ...options.alias, 'node:child_process': './build/stand-ins/no-child-process.cjs' },
+    define: { 'import.meta.url': HERE },
+    loader: { '.ttf': 'binary' },
+  });
+  const given = { more: [HERE], target: options.target };
+  const parts = await Promise.all(modules.map((module) => wrapped(module, given)));
+  const start = `((parts,boot)=>(ofNode,here)=>boot(parts,ofNode,here))({${parts.join(',\n')}},${await bootText(root)})`;
+  const text = escaped(`${BEGINNING}(${start});\n`);
+  return { text: identity(text) + text, metafile };
+}
+
+/** @returns the bundler's record of what went in, or nothing when it could not be built and the bundler has printed why */
+export async function buildCommandLine(options, root) {
+  const folder = join(root, 'dist', 'cli');
+  try {
+    const { text, metafile } = await program(options, root);
+    // Not before now: as long as it is being built, the program that was there can be run.
+    rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(folder, 'quillpath.js'), text, { mode: 0o755 });
+    await build({
+      ...options,
+      entryPoints: [{ in: 'src/cli/start/launcher.ts', out: 'main' }],
+      format: 'cjs',
+      minify: true,
+      banner: { js: '#!/usr/bin/env node' },
+    });
+    await keepCode(join(folder, 'quillpath.js'), root);
+    return metafile;
+  } catch (error) {
+    if (error.errors === undefined) throw error;
+    return undefined;
+  }
+}
