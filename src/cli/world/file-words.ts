@@ -48,7 +48,6 @@ export function readingError(error: unknown, named: string, wanted: Wanted = 'se
   const isSetup = wanted === 'setup';
   const path = isSetup ? named : `${wanted.flag}: ${named}`;
   const name = isSetup ? 'Give the name of a setup file.' : `Give the name of a file: ${wanted.what}.`;
-  if (!isSetup && named.trim() === '') return new CommandLineError(`${wanted.flag} names no file`, name);
   if (named === '-')
     return new CommandLineError(
       'standard input cannot be read',
