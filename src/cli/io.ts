@@ -20,8 +20,11 @@ export interface Io {
   readonly columns: number | null;
   /** Whether a person watches standard error, so that a progress bar helps. */
   readonly watched?: boolean;
-  /** A line from the person at the terminal, null when there are no more; absent where there is no terminal to answer at. */
-  readonly ask?: ((prompt: string) => Promise<string | null>) | undefined;
+  /**
+   * How a person at the terminal is asked for a line, null when there are no more; null where there is no terminal to answer at.
+   * To look for one opens standard input, so only what asks looks.
+   */
+  readonly asker?: () => ((prompt: string) => Promise<string | null>) | null;
   /** The processor's cores; without it large work is done one job after another. */
   readonly pool?: () => Promise<Pool>;
 }

@@ -19,10 +19,9 @@ const io: Io = {
   sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
   watched: process.stderr.isTTY === true,
-  // Standard input is opened for a command that asks, and for no other.
-  get ask() {
+  asker: () => {
     const { stdin: input, stdout: output } = process;
-    if (!input.isTTY || !output.isTTY) return undefined;
+    if (!input.isTTY || !output.isTTY) return null;
     return async (prompt: string) => (await import('./world/ask-line.ts')).askLine({ input, output }, prompt);
   },
   pool: async () => {

@@ -28,6 +28,13 @@ const TELLING_THREADS = `data:text/javascript,${encodeURIComponent(
     "if (threadId > 0) writeSync(2, 'thread ' + threadId + String.fromCharCode(10));",
 )}`;
 
+/** Says on standard error when a process looks at its standard input, which is nobody's terminal. */
+const tellingInput = join(folder, 'telling-input.cjs');
+writeFileSync(
+  tellingInput,
+  "Object.defineProperty(process, 'stdin', { get() { require('node:fs').writeSync(2, 'standard input opened\\n'); return {}; } });",
+);
+
 describe('the program as it is built', () => {
   // The build puts small stand-ins in the place of packages of which a document needs nothing or little.
   it.each(['tape', 'fit'])(
@@ -39,6 +46,16 @@ describe('the program as it is built', () => {
       expect(Buffer.compare(readFileSync(name), Buffer.from(files.get(name) ?? ''))).toBe(0);
     },
   );
+  it('opens standard input for a command that asks, and for no other', () => {
+    const opened = (argv: readonly string[]): string =>
+      spawnSync(process.execPath, ['--require', tellingInput, program, ...argv], {
+        cwd: folder,
+        encoding: 'utf8',
+      }).stderr;
+    const setup = join(process.cwd(), example);
+    expect(opened(['marks', setup, '--from', '20yd', '--to', '20yd'])).toBe('');
+    expect(opened(['new', 'asked.yaml'])).toBe('standard input opened\n');
+  });
   it.runIf(existsSync('/dev/full'))('says in a line when the disk is full under its version', () => {
     const { status, stderr } = spawnSync(process.execPath, [program, '--version'], {
       encoding: 'utf8',

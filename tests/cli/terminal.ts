@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import type { Io } from '../../src/cli/io.ts';
 import { run } from '../../src/cli/run.ts';
+import { typeface } from './typeface.ts';
 
 /** What a person at a terminal sees of one command, and the files it would have written. */
 export interface Seen {
@@ -49,17 +50,14 @@ export async function atTerminalAnew(
       err += text;
     },
     readText: (path) => given[path] ?? readFileSync(path, 'utf8'),
-    fonts: async () => ({
-      font: readFileSync('src/documents/fonts/sans-condensed.ttf'),
-      boldFont: readFileSync('src/documents/fonts/sans-condensed-bold.ttf'),
-    }),
+    fonts: typeface,
     exists: (path) => path in given || existsSync(path),
     writeWhole: (path, content) => files.set(path, content),
     now: () => new Date(2026, 0, 2, 3, 4, 5),
     columns,
-    ask:
+    asker: () =>
       answers === undefined
-        ? undefined
+        ? null
         : async (prompt) => {
             out += prompt;
             return left.shift() ?? null;

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import process from 'node:process';
 import type { Io } from '../../src/cli/io.ts';
 import { run } from '../../src/cli/run.ts';
+import { typeface } from '../cli/typeface.ts';
 import { SMALLEST } from '../unit/setup/example-text.ts';
 import { around, screen } from './asked-or-refused.ts';
 import { SETUPS } from './command-lines.ts';
@@ -59,10 +60,7 @@ const world = (told: Told): Io => ({
     if (text === undefined) throw Object.assign(new Error('no such file'), { code: 'ENOENT' });
     return text;
   },
-  fonts: async () => ({
-    font: readFileSync('src/documents/fonts/sans-condensed.ttf'),
-    boldFont: readFileSync('src/documents/fonts/sans-condensed-bold.ttf'),
-  }),
+  fonts: typeface,
   exists: (path) => path in FILES,
 });
 

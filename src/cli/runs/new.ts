@@ -23,9 +23,10 @@ export async function runNew(io: Io, file: string, options: NewOptions): Promise
       `${file} already exists`,
       'Choose another name, or use --force to replace it.',
     );
-  if (io.ask !== undefined && !template) {
+  const ask = template || io.asker === undefined ? null : io.asker();
+  if (ask !== null) {
     const { interview } = await import('./interview.ts');
-    const text = await interview({ say: (words) => io.out(`${words}\n`), ask: io.ask }, units);
+    const text = await interview({ say: (words) => io.out(`${words}\n`), ask }, units);
     if (text === null) {
       io.out('\nNothing was written.\n');
       return;
