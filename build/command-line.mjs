@@ -3,11 +3,11 @@
  * starts that script with its code as it was compiled before.
  */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { build, transform } from 'esbuild';
+import { build } from 'esbuild';
 import { keepCode } from './kept-code.mjs';
-import { modulesOf, wrapped } from './modules.mjs';
+import { bootText, modulesOf, wrapped } from './modules.mjs';
 
 /** What the functions of the script call the address of the file that was started. */
 const HERE = 'here';
@@ -31,17 +31,6 @@ const BEGINNING = `"use strict";
   else start(require, require("node:url").pathToFileURL(__filename).href);
 })`;
 
-/** The boot of the program as an expression. */
-async function bootText(root) {
-  const { code } = await transform(readFileSync(join(root, 'src/cli/start/boot.ts'), 'utf8'), {
-    loader: 'ts',
-    minifySyntax: true,
-    minifyWhitespace: true,
-    target: 'node20',
-  });
-  return code.replace('export function boot', 'function boot').trim().replace(/;$/, '');
-}
-
 /**
  * The launcher reads the script as Latin 1, which is read faster than other text and is the same for ASCII. esbuild writes nothing else
  * but in regular expressions.
@@ -60,7 +49,9 @@ async function program(options, root) {
   });
   const given = { more: [HERE], target: options.target };
   const parts = await Promise.all(modules.map((module) => wrapped(module, given)));
-  const start = `((parts,boot)=>(ofNode,here)=>boot(parts,ofNode,here))({${parts.join(',\n')}},${await bootText(root)})`;
+  // As an expression, it ends without a semicolon.
+  const boot = (await bootText(join(root, 'src/cli/start/boot.ts'), options.target)).trim().replace(/;$/, '');
+  const start = `((parts,boot)=>(ofNode,here)=>boot(parts,ofNode,here))({${parts.join(',\n')}},${boot})`;
   const text = escaped(`${BEGINNING}(${start});\n`);
   return { text: identity(text) + text, metafile };
 }

@@ -2,6 +2,7 @@
  * esbuild splits a program into modules so that each command or page loads and evaluates what it needs, and only split leaves out
  * what is not used of a package that is loaded late. Here each becomes a function, as a classic script or a single file wants it.
  */
+import { readFileSync } from 'node:fs';
 import { posix } from 'node:path';
 import { build, transform } from 'esbuild';
 
@@ -55,4 +56,15 @@ export async function wrapped({ name, text }, { more = [], ...options }) {
   });
   const given = ['exports', 'require', 'module', 'later', ...more];
   return `${JSON.stringify(name)}:function(${given}){${code.trim()}}`;
+}
+
+/** The function that starts the modules, from its file, to be written into a script. */
+export async function bootText(file, target) {
+  const { code } = await transform(readFileSync(file, 'utf8'), {
+    loader: 'ts',
+    minifySyntax: true,
+    minifyWhitespace: true,
+    target,
+  });
+  return code.replace('export function boot', 'function boot');
 }

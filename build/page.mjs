@@ -10,7 +10,7 @@ import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { transform } from 'esbuild';
-import { modulesOf, wrapped } from './modules.mjs';
+import { bootText, modulesOf, wrapped } from './modules.mjs';
 
 /** The scripts, in the order in which they are needed; what several of them need is in the first of those. */
 const PACKS = ['app', 'core', 'more', 'pdf'];
@@ -103,12 +103,7 @@ export async function buildPage(shared, root) {
             .map((module) => wrapped(module, { target: TARGET })),
         )
       ).join(',\n');
-    const boot = await transform(readFileSync(join(root, 'src/page/packs/boot.ts'), 'utf8'), {
-      loader: 'ts',
-      minifySyntax: true,
-      minifyWhitespace: true,
-      target: TARGET,
-    });
+    const boot = await bootText(join(root, 'src/page/packs/boot.ts'), TARGET);
     const packOf = Object.fromEntries([...packs].filter(([, pack]) => pack !== 'app'));
     const scripts = Object.fromEntries(
       await Promise.all(
@@ -116,7 +111,7 @@ export async function buildPage(shared, root) {
       ),
     );
     scripts.app =
-      `"use strict";(()=>{${boot.code.replace('export function boot', 'function boot')}\n` +
+      `"use strict";(()=>{${boot}\n` +
       `boot({${await inPack('app')}},${JSON.stringify(packOf)},"./main.js")})();\n`;
     const style = (await transform(source('style.css'), { loader: 'css', minify: true })).code;
     const html = source('page.html');

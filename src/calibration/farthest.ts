@@ -1,4 +1,3 @@
-import { at } from '../numerics/at.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { CalibrationProblem } from './fit.ts';
 import type { Measurement } from './measurement.ts';
@@ -25,11 +24,10 @@ export function farthest({ rig, priors, measurements }: CalibrationProblem): Mea
       throw error;
     }
   };
-  const all = measurements.map((measurement) => ({ measurement, off: off(measurement) }));
-  return all.length === 0
-    ? null
-    : at(
-        all.toSorted((a, b) => (a.off < b.off ? 1 : -1)),
-        0,
-      ).measurement;
+  let found: { readonly measurement: Measurement; readonly off: number } | null = null;
+  for (const measurement of measurements) {
+    const one = { measurement, off: off(measurement) };
+    if (found === null || one.off > found.off) found = one;
+  }
+  return found === null ? null : found.measurement;
 }

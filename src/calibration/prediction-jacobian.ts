@@ -63,36 +63,26 @@ export function predictionJacobian(
 ): Rows {
   const here = readyFor(rig, list, names);
   const zero = pinAtZero(here.own.rig, WINDAGE, here.zeroed.flight);
-  const aims = [
-    aimOf(zero, rig.zeroRange, here, ({ zeroed }) => zeroed),
-    ...measurements.map((measurement) => {
-      if (measurement.kind !== 'drop') return null;
-      return aimOf(
-        pinFor(here.own, zero, measurement, here.beside),
-        measurement.aimedWith,
-        here,
-        ({ own }) => own,
-      );
-    }),
-  ];
+  const zeroAim = aimOf(zero, rig.zeroRange, here, ({ zeroed }) => zeroed);
   const seen = measurements.map((measurement) => {
     const pin = pinFor(here.own, zero, measurement, here.beside);
+    const aim =
+      measurement.kind === 'drop' ? aimOf(pin, measurement.aimedWith, here, ({ own }) => own) : null;
     const day = here.on(measurement.setting);
     const predicted = predictOne(day, pin, measurement);
     const perPin = (predictOne(day, lower(pin, PIN_STEP), measurement) - predicted) / PIN_STEP;
-    return { measurement, pin, predicted, perPin };
+    return { measurement, pin, aim, predicted, perPin };
   });
 
   const columns = names.map((name, j) => {
     const step = STEP * at(typical, j);
     const there = readyFor(rig, list.with(j, at(list, j) + step), names);
     const flies = FLYING.includes(name);
-    const zeroMoves = flies ? moveOf(at(aims, 0), there) : 0;
-    return seen.map(({ measurement, pin, predicted, perPin }, i) => {
-      const own = at(aims, i + 1);
-      const aimed = own === null ? zeroMoves + travelMoves(measurement, here, there) : 0;
+    const zeroMoves = flies ? moveOf(zeroAim, there) : 0;
+    return seen.map(({ measurement, pin, aim, predicted, perPin }) => {
+      const aimed = aim === null ? zeroMoves + travelMoves(measurement, here, there) : 0;
       if (!flies) return (aimed * perPin) / step;
-      const moves = own === null ? aimed : moveOf(own, there);
+      const moves = aim === null ? aimed : moveOf(aim, there);
       return (predictOne(there.on(measurement.setting), lower(pin, moves), measurement) - predicted) / step;
     });
   });
@@ -102,11 +92,11 @@ export function predictionJacobian(
 const lower = ({ down, windage }: PinPosition, by: number): PinPosition => ({ down: down + by, windage });
 
 /** A pin that was solved for a hit. */
-type Aim = null | {
+interface Aim {
   readonly heightWith: (ready: Ready) => number;
   readonly height: number;
   readonly perPin: number;
-};
+}
 
 function aimOf(pin: PinPosition, range: number, here: Ready, flownOf: (ready: Ready) => Flown): Aim {
   const heightAt = (ready: Ready, by: number): number => {
@@ -119,8 +109,7 @@ function aimOf(pin: PinPosition, range: number, here: Ready, flownOf: (ready: Re
 }
 
 /** How far down the pin goes so that the hit stays. */
-const moveOf = (aim: Aim, there: Ready): number =>
-  aim === null ? 0 : (aim.height - aim.heightWith(there)) / aim.perPin;
+const moveOf = (aim: Aim, there: Ready): number => (aim.height - aim.heightWith(there)) / aim.perPin;
 
 /** By how much lower than here a reading puts the pin, beside what the zero does. */
 function travelMoves(measurement: Measurement, here: Ready, there: Ready): number {

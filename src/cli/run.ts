@@ -1,11 +1,11 @@
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
-import { VERSION } from './version.ts';
+import { asksForVersion, VERSION } from './version.ts';
+import { codeOf, isTooManyOpen } from './world/file-words.ts';
 
 /** Run one command line (without the program's name) and give the exit code. Asked for the version, nothing else is loaded. */
 export async function run(argv: readonly string[], io: Io): Promise<number> {
-  const [first] = argv;
-  if (argv.length === 1 && (first === '--version' || first === '-V')) {
+  if (asksForVersion(argv)) {
     io.out(`${VERSION}\n`);
     return EXIT.done;
   }
@@ -24,16 +24,13 @@ async function reported(error: unknown, argv: readonly string[], io: Io): Promis
     const { reportError } = await import('./output/report-error.ts');
     return reportError(error, io, argv.includes('--json'));
   } catch (failure) {
-    const code = failure instanceof Error && 'code' in failure ? String(failure.code) : '';
-    const why = TOO_MANY_OPEN.includes(code)
+    const why = isTooManyOpen(codeOf(failure))
       ? 'too many files are open. Close some programs and try again'
       : `${failure instanceof Error ? failure.message : String(failure)}. Install it again`;
     io.err(`The program cannot load its own files: ${why}.\n`);
     return EXIT.failed;
   }
 }
-
-const TOO_MANY_OPEN = ['EMFILE', 'ENFILE'];
 
 /** Enough of a word to know it by, characters; the name of a file is rarely longer. */
 const LONGEST_WORD = 120;

@@ -1,5 +1,6 @@
 import { Solver } from 'odex';
 import { NumericalError } from './numerical-error.ts';
+import { once } from './once.ts';
 
 /**
  * Writes dy/dx at (x, y) into `dydx`; it must not keep or change `y`, and must accept trial states off the solution. A
@@ -155,15 +156,6 @@ export function createIntegrator<State extends readonly number[]>(
       return y;
     },
     evaluations: () => calls,
-  };
-}
-
-/** What `make` makes, made when it is first asked for. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
   };
 }
 

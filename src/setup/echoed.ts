@@ -1,3 +1,5 @@
+import { LINE_END } from './line-end.ts';
+
 /** A key of the file is never longer; this much shows which one was meant. */
 export const LONGEST_KEY = 40;
 /** Enough of a value to find it again. */
@@ -9,7 +11,6 @@ export const shortened = (text: string, most: number): string =>
 
 /** What stands between two quotation marks may be as long as the file, and so may a text without a space. */
 const QUOTED = /"[^"]*"/g;
-const LINE_END = /[\n\r\u0085\u2028\u2029]+/;
 const UNBROKEN = /\S{200,}/g;
 
 /** A message with what it quotes of the file cut short and on one line. */

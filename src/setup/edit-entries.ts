@@ -1,5 +1,6 @@
 import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument, stringify } from 'yaml';
 import type { KeyPath } from './key-path.ts';
+import { LINE_END } from './line-end.ts';
 
 /** An entry of a list as it is to be typed: `{ range: '40 yd', reading: 16.3 }`. */
 export interface Entry {
@@ -28,7 +29,7 @@ function lineEnd(text: string, at: number): number {
 /** On one line, between { }, quoted where YAML needs it; the way of JSON, which YAML reads too, breaks no line. */
 function inFlow(entry: Entry): string {
   const text = stringify(entry, { collectionStyle: 'flow', lineWidth: 0 }).replace(/\n$/, '');
-  return /[\n\r\u0085\u2028\u2029]/.test(text) ? JSON.stringify(entry) : text;
+  return LINE_END.test(text) ? JSON.stringify(entry) : text;
 }
 
 const isEmpty = (node: unknown): boolean =>

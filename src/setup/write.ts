@@ -1,6 +1,7 @@
 import { isMap, isScalar, isSeq, type Node, parseDocument, stringify, type YAMLMap } from 'yaml';
 import type { Edit } from './edit.ts';
 import type { KeyPath } from './key-path.ts';
+import { LINE_END } from './line-end.ts';
 
 /**
  * The text with values put in. A value that is there is replaced where it stands, and one that is not becomes a line at the
@@ -35,7 +36,7 @@ const isEmpty = (node: unknown): boolean =>
 
 /** Quoted where YAML needs it, between { } too, and on one line: a string of JSON is one of YAML. */
 export function asTyped(value: string | number): string {
-  if (typeof value === 'string' && /[\n\r\u0085\u2028\u2029]/.test(value)) return JSON.stringify(value);
+  if (typeof value === 'string' && LINE_END.test(value)) return JSON.stringify(value);
   const list = stringify([value], { collectionStyle: 'flow', lineWidth: 0 });
   return list.replace(/^\[ /, '').replace(/ \]\n$/, '');
 }

@@ -45,17 +45,17 @@ function lastSolved<T>(
 ): Reached<T> {
   const solvedOr = (most: number): Reached<T> | null =>
     orNull(() => ({ solved: solve(ranges.slice(0, most)), beyond: at(ranges, most) }));
-  let found = solvedOr(count);
-  if (found !== null) return found;
-  let [solved, failed] = [0, count];
-  while (failed - solved > 1) {
-    const middle = (solved + failed) >> 1;
-    const reached = solvedOr(middle);
-    if (reached === null) failed = middle;
-    else [solved, found] = [middle, reached];
-  }
-  if (found === null) throw error;
-  return found;
+  const whole = solvedOr(count);
+  if (whole !== null) return whole;
+  const reached: Reached<T>[] = [];
+  farthestOf(count - 1, (most) => {
+    const found = solvedOr(most);
+    if (found !== null) reached.push(found);
+    return found !== null;
+  });
+  const last = reached.at(-1);
+  if (last === undefined) throw error;
+  return last;
 }
 
 /** Null for what cannot be computed. */
@@ -68,16 +68,22 @@ function orNull<T>(compute: () => T): T | null {
   }
 }
 
-/** How many of the rising ranges some pin hits, by halving. */
+/** How many of the rising ranges some pin hits. */
 function countReached(rig: Rig, ranges: readonly Metres[]): number {
   const flight = flyer(rig.conditions);
-  const isHit = (range: Metres): boolean => orNull(() => pinForHit(rig, range, 0, flight)) !== null;
-  let [hit, missed] = [0, ranges.length + 1];
-  while (missed - hit > 1) {
-    const middle = (hit + missed) >> 1;
-    const range = ranges[middle - 1];
-    if (range !== undefined && isHit(range)) hit = middle;
+  return farthestOf(
+    ranges.length,
+    (count) => orNull(() => pinForHit(rig, at(ranges, count - 1), 0, flight)) !== null,
+  );
+}
+
+/** The last of the numbers from 1 to `most` that is reached, where all before it are, or 0: by halving. */
+function farthestOf(most: number, isReached: (count: number) => boolean): number {
+  let [reached, missed] = [0, most + 1];
+  while (missed - reached > 1) {
+    const middle = (reached + missed) >> 1;
+    if (isReached(middle)) reached = middle;
     else missed = middle;
   }
-  return hit;
+  return reached;
 }

@@ -1,5 +1,6 @@
 import { flyer } from '../../flight/trajectory.ts';
 import { at } from '../../numerics/at.ts';
+import { once } from '../../numerics/once.ts';
 import { type Metres, type Radians, si } from '../../quantities/quantity.ts';
 import { pinPaths } from '../../sight/pin-paths.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -48,7 +49,7 @@ export function slopeMarks(
   const level = onSlope(rig, 0);
   const { flight, zero, pins: levelPins } = sightIn(level, ranges);
   const top = aboveZero === null ? Number.NEGATIVE_INFINITY : zero.down - aboveZero;
-  const highest = onceAsked(() => Math.max(top, highestPin(level, zero.windage, flight)));
+  const highest = once(() => Math.max(top, highestPin(level, zero.windage, flight)));
   return slopes.flatMap((slope) => {
     const tilted = onSlope(rig, slope);
     const tiltedFlight = flyer(tilted.conditions);
@@ -73,14 +74,6 @@ export function slopeMarks(
       };
     });
   });
-}
-
-function onceAsked(make: () => number): () => number {
-  let made: number | null = null;
-  return () => {
-    made ??= make();
-    return made;
-  };
 }
 
 /** The same rig with its line of sight at another slope. */

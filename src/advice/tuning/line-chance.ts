@@ -1,5 +1,6 @@
 import { at, floatAt } from '../../numerics/at.ts';
 import { varianceDraw } from '../../numerics/gamma-draw.ts';
+import { once } from '../../numerics/once.ts';
 import { randomStream } from '../../numerics/random.ts';
 import { type GridPoint, type PlaceSpread, spreadGrid } from './line-grid.ts';
 import { sumOf } from './sample.ts';
@@ -21,12 +22,11 @@ const ROUNDING = 1e-9;
  * @param places their variances do not matter: the gain is the same for any spread
  */
 export function chanceOfGain(places: readonly PlaceSpread[]): ChanceOfGain {
-  let drawn: Float64Array | null = null;
-  return (gain) => {
-    if (gain > BEYOND_CHANCE.gain) return BEYOND_CHANCE.chance;
-    drawn ??= drawnGains(places);
-    return drawn.reduce((count, each) => count + (each >= gain - ROUNDING ? 1 : 0), 0) / DRAWS;
-  };
+  const drawn = once(() => drawnGains(places));
+  return (gain) =>
+    gain > BEYOND_CHANCE.gain
+      ? BEYOND_CHANCE.chance
+      : drawn().reduce((count, each) => count + (each >= gain - ROUNDING ? 1 : 0), 0) / DRAWS;
 }
 
 function drawnGains(places: readonly PlaceSpread[]): Float64Array {

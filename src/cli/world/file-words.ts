@@ -30,6 +30,9 @@ const REFUSED: Readonly<Record<string, string>> = {
 export const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
 
+/** Whether no file more can be opened, by this program or by any. */
+export const isTooManyOpen = (code: string): boolean => code === 'EMFILE' || code === 'ENFILE';
+
 /** A failed write in an archer's words; what is not known here comes back as it is. */
 export function writingError(error: unknown, path: string): unknown {
   const code = codeOf(error);
@@ -61,7 +64,7 @@ export function readingError(error: unknown, named: string, wanted: Wanted = 'se
     );
   if (code === 'ENAMETOOLONG') return new CommandLineError(`${path}: the name is too long`, name);
   if (code === 'ELOOP') return new CommandLineError(`${path}: the link points back to itself`, name);
-  if (code === 'EMFILE' || code === 'ENFILE')
+  if (isTooManyOpen(code))
     return new CommandLineError(`${path}: too many files are open`, 'Close some programs and try again.');
   if (code === 'ENOTDIR')
     return new CommandLineError(`${path}: a part of the name is a file, not a folder`, name);

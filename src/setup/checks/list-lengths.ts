@@ -1,6 +1,7 @@
 import type { KeyPath } from '../key-path.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './fault.ts';
+import { togetherTooLong } from './lists-together.ts';
 import { markPaths } from './mark-checks.ts';
 
 /** Each day is flown in its own air; so many are a year of two evenings a week. */
@@ -13,10 +14,7 @@ const MOST_HITS_IN_ALL = 1000;
 
 /** Lists that would take minutes to compute with, and that nobody writes. */
 export function listLengthFaults(draft: Draft): readonly Fault[] {
-  const { count } = draft;
   const hits = markPaths(draft).map((mark): KeyPath => [...mark, 'hits']);
-  const total = hits.reduce((sum, path) => sum + count(path), 0);
-  const longest = hits.toSorted((a, b) => count(b) - count(a)).slice(0, 1);
   const single = [
     tooLong(draft, ['days'], MOST_DAYS, 'Remove the oldest'),
     tooLong(draft, ['arrow', 'drag_coefficient'], MOST_DRAG_ROWS, 'Remove rows between the others'),
@@ -24,10 +22,8 @@ export function listLengthFaults(draft: Draft): readonly Fault[] {
       tooLong(draft, path, MOST_HITS, 'Write the arrows as several marks, or as arrows with group'),
     ),
   ].flat();
-  if (single.length > 0 || total <= MOST_HITS_IN_ALL) return single;
-  return longest.map((path) => ({
-    path,
-    at: 'key',
+  if (single.length > 0) return single;
+  return togetherTooLong(draft, hits, MOST_HITS_IN_ALL, (_, total) => ({
     reason: `is one of the lists that hold ${total} arrows one by one`,
     allowed: `${MOST_HITS_IN_ALL} in all`,
     write: 'Write older ones as arrows with group, lateral and vertical',

@@ -1,3 +1,4 @@
+import { once } from '../../numerics/once.ts';
 import { calledIn, plainName, shortFor } from '../canonical/called.ts';
 import { sectionAt } from '../canonical/section-at.ts';
 import type { KeyPath } from '../key-path.ts';
@@ -120,18 +121,14 @@ interface Home {
   readonly known: readonly string[];
 }
 
-/** Found at the first call: a file of another kind asks for hundreds of keys. */
-let homesFound: readonly Home[] | undefined;
-
-/** The sections that a stray key may belong to. */
-function sectionsToSearch(): readonly Home[] {
-  homesFound ??= sectionsUnder('')
+/** The sections that a stray key may belong to, found once: a file of another kind asks for hundreds of keys. */
+const sectionsToSearch = once((): readonly Home[] =>
+  sectionsUnder('')
     .filter(
       (home) => !/^(builds|days|places|tuning)/.test(home) && !home.startsWith('arrow.drag_coefficient'),
     )
-    .map((home) => ({ home, known: keysAt(setupSchema, stepsOf(home)) }));
-  return homesFound;
-}
+    .map((home) => ({ home, known: keysAt(setupSchema, stepsOf(home)) })),
+);
 
 /** Every section of the schema by its path, lists as the sections of their entries. */
 function sectionsUnder(section: string): readonly string[] {
