@@ -63,12 +63,12 @@ export function workbench(first: OpenText): Workbench {
   const write = (text: string, changing: string | null = null) =>
     step(changed(open.value().history, text, changing));
   /** Changes the text by a view of it, which a text with a mistake in its signs and spaces does not allow. */
-  const changing = (changed: (text: string) => string, key: string | null = null): string | null => {
+  const changing = (change: (text: string) => string, key: string | null = null): string | null => {
     const now = open.value().history.text;
     const text = now.trim() === '' ? BLANK : now;
     if (!isWellFormed(text)) return 'The text beside has a mistake; put it right first.';
     try {
-      write(changed(text), key);
+      write(change(text), key);
       return null;
     } catch (error) {
       return error instanceof Error ? error.message : String(error);
