@@ -3,8 +3,8 @@ import { INCH, YARD } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Calibration } from './fit.ts';
 import type { Measurement } from './measurement.ts';
-import { unitsOf } from './one-number.ts';
 import { isSightMark, type SightMark, withWritten, writtenOf } from './sight-mark.ts';
+import { unitsOf } from './units-of.ts';
 import { predictedSd, wouldRead as wouldReadIn } from './would-read.ts';
 
 /** How a wrong mark may have come about. */

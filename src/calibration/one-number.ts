@@ -5,6 +5,7 @@ import { type Tried, tried } from './agreement.ts';
 import type { Calibration, CalibrationProblem } from './fit.ts';
 import type { Measurement } from './measurement.ts';
 import { type ParameterName, type Prior, parameterIn } from './parameters.ts';
+import { isAtBow, unitsOf } from './units-of.ts';
 
 /** One number of the setup file that, were it another, would make all marks fit. */
 export type OneNumber =
@@ -208,27 +209,9 @@ export function inOtherUnit(problem: CalibrationProblem): readonly {
   });
 }
 
-/** A chronograph at the bow stands where it stands. */
-const isAtBow = (shot: Pick<Measurement, 'range'> & { readonly isAtBow?: true }): boolean =>
-  shot.isAtBow === true;
-
 const farther = (shot: Measurement, times: number): Measurement => {
   if (shot.kind === 'speed' && isAtBow(shot)) return shot;
   return shot.kind === 'drop'
     ? { ...shot, range: si(shot.range * times), aimedWith: si(shot.aimedWith * times) }
     : { ...shot, range: si(shot.range * times) };
 };
-
-/** A range this near to a whole one, in the unit, was written in it. */
-const WHOLE = 1e-6;
-
-/** The units that ranges may have been written in: the one in which all are whole, or either where both or none is. */
-export function unitsOf(measurements: readonly Pick<Measurement, 'range'>[]): readonly ('yd' | 'm')[] {
-  const isWhole = (size: number): boolean =>
-    measurements
-      .filter((shot) => !isAtBow(shot))
-      .every(({ range }) => Math.abs(range / size - Math.round(range / size)) < WHOLE);
-  const [yards, metres] = [isWhole(YARD), isWhole(1)];
-  if (yards === metres) return ['yd', 'm'];
-  return yards ? ['yd'] : ['m'];
-}

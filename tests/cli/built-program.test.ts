@@ -32,7 +32,8 @@ const TELLING_THREADS = `data:text/javascript,${encodeURIComponent(
 const tellingInput = join(folder, 'telling-input.cjs');
 writeFileSync(
   tellingInput,
-  "Object.defineProperty(process, 'stdin', { get() { require('node:fs').writeSync(2, 'standard input opened\\n'); return {}; } });",
+  "const say = () => require('node:fs').writeSync(2, 'standard input opened\\n');" +
+    "Object.defineProperty(process, 'stdin', { get() { say(); return {}; } });",
 );
 
 describe('the program as it is built', () => {

@@ -1,4 +1,4 @@
-import { QUESTIONS, type QuestionName } from '../../quillpath.ts';
+import { QUESTIONS, type QuestionName } from '../../reports/questions.ts';
 import type { Desk } from '../screen/desk.ts';
 import { element } from '../show/element.ts';
 import { panel } from './panel.ts';

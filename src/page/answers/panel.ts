@@ -1,5 +1,6 @@
 import { renderTableCsv } from '../../documents/render/text.ts';
-import { QUESTIONS, type Question, type QuestionName, type Report } from '../../quillpath.ts';
+import type { Question, Report } from '../../quillpath.ts';
+import { QUESTIONS, type QuestionName } from '../../reports/questions.ts';
 import { paperButtons } from '../keep/paper-buttons.ts';
 import { tapePicture } from '../keep/tape-picture.ts';
 import type { Desk } from '../screen/desk.ts';

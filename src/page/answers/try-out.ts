@@ -1,5 +1,5 @@
 import { formatQuantity, toSi } from '../../quantities/format.ts';
-import { parseQuantity } from '../../quillpath.ts';
+import { parseQuantity } from '../../quantities/parse.ts';
 import { withEntry } from '../../setup/edit-entries.ts';
 import type { Desk } from '../screen/desk.ts';
 import { button, element, freshId, refill } from '../show/element.ts';

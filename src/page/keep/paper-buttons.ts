@@ -1,4 +1,5 @@
-import { type QuestionName, renderSvg } from '../../quillpath.ts';
+import { renderSvg } from '../../documents/render/svg.ts';
+import type { QuestionName } from '../../quillpath.ts';
 import { askedOf, type Beside } from '../answers/asked-of.ts';
 import type { Given } from '../answers/given.ts';
 import type { Desk } from '../screen/desk.ts';

@@ -1,5 +1,6 @@
-import { type Problem, readSetup, SetupError } from '../../quillpath.ts';
 import { type Entry, withEntry, without } from '../../setup/edit-entries.ts';
+import { type Problem, SetupError } from '../../setup/problem.ts';
+import { readSetup } from '../../setup/read.ts';
 import { isWellFormed, typedValues } from '../../setup/typed-values.ts';
 import { withValues } from '../../setup/write.ts';
 import { changed, type History, newHistory, redone, settled, undone } from './history.ts';

@@ -1,4 +1,4 @@
-import { unitsOf } from '../../calibration/one-number.ts';
+import { unitsOf } from '../../calibration/units-of.ts';
 import { at } from '../../numerics/at.ts';
 import { STANDARD_GRAVITY } from '../../quantities/exact.ts';
 import { fromSi } from '../../quantities/format.ts';

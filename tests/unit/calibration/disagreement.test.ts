@@ -6,8 +6,8 @@ import { digitsSwapped, wrongMark } from '../../../src/calibration/likely-slip.t
 import { backwards } from '../../../src/calibration/mark-order.ts';
 import { markUncertainty } from '../../../src/calibration/mark-uncertainty.ts';
 import type { Measurement, ShotMark } from '../../../src/calibration/measurement.ts';
-import { unitsOf } from '../../../src/calibration/one-number.ts';
 import { withParameters } from '../../../src/calibration/parameters.ts';
+import { unitsOf } from '../../../src/calibration/units-of.ts';
 import { unseenSlip } from '../../../src/calibration/unseen-slip.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
