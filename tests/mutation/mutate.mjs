@@ -42,11 +42,13 @@ function filesOf(piece) {
 }
 const roomOf = (piece) => piece.split('/')[0];
 
-/** A file is judged by the tests that import it, and where none does by all of its room. */
+/** A file is judged by the tests of its room that import it or a neighbour that does; where there are none, by all of them. */
 function testsOf(file) {
   const room = roomOf(file.slice('src/'.length));
+  const imports = (from, what) => new RegExp(`/${what.split('/').at(-1)}'`).test(readFileSync(from, 'utf8'));
+  const known = [file, ...filesIn(`src/${room}`, '.ts').filter((neighbour) => imports(neighbour, file))];
   const all = [...filesIn(`tests/unit/${room}`, '.test.ts'), ...ROOMS[room]];
-  const own = all.filter((test) => readFileSync(test, 'utf8').includes(`/${file}'`));
+  const own = all.filter((test) => known.some((one) => imports(test, one)));
   return own.length === 0 ? all : own;
 }
 
@@ -76,8 +78,8 @@ for (const file of files) {
   process.env['MUTATION_TESTS'] = testsOf(file).join(',');
   const results = await new Stryker({
     mutate: [file],
-    testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
+    testRunner: 'vitest-loading',
+    plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/runner.mjs'],
     vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
     coverageAnalysis: 'perTest',
     // Words are judged by the tests of the doors that say them, and the names of kinds by the types.
