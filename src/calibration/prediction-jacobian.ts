@@ -45,9 +45,9 @@ function readyFor(rig: Rig, list: readonly number[], names: readonly ParameterNa
 /**
  * The derivatives of what `predict` says by the parameters, a row for each measurement, in its unit over the parameter's.
  *
- * The pin of the zero range, and that which a drop was aimed with, follow a change dp of a parameter as the hit there must not move:
- * dpin = −(∂h/∂p) dp / (∂h/∂pin). So nothing is solved but once, and each measurement costs one flight for itself, one for the pin
- * and one for each parameter that changes flights.
+ * The pin of the zero range, and that which a drop was aimed with, follow a change dp of a parameter as the hit there must not
+ * move: dpin = −(∂h/∂p) dp / (∂h/∂pin). So nothing is solved but once, and each measurement costs one flight for itself, one
+ * for the pin and one for each parameter that changes flights.
  *
  * @param list the values of `names`
  * @param typical changes of them that are noticeable

@@ -11,6 +11,9 @@ export interface ScalePoint {
   readonly reading: number;
 }
 
+/** What an error names where the readings do not tell it. */
+export const SCALE_QUANTITY = 'travel per unit of the scale';
+
 /**
  * A first value of an unknown scale: the straight line through the shot readings against the travel the uncalibrated rig
  * predicts for their ranges. Good enough to start the fit from, which then makes it part of everything else.
@@ -34,7 +37,7 @@ export function guessScale(rig: Rig, direction: 1 | -1, points: readonly ScalePo
   const travelPerUnit = direction / perTravel;
   if (!(travelPerUnit > 0) || !Number.isFinite(travelPerUnit))
     throw new DomainError(
-      'travel per unit of the scale',
+      SCALE_QUANTITY,
       travelPerUnit,
       `above 0: do the readings grow the way the file says, ${readAt(farthestApart(points))}?`,
     );

@@ -57,8 +57,8 @@ void run(process.argv.slice(2), io).then((code) => {
 });
 
 /**
- * Nothing is left to do but to print, which is done except where a pipe is full. Left to end by itself, Node would first finish to
- * compile for speed what will not run again.
+ * Nothing is left to do but to print, which is done except where a pipe is full. Left to end by itself, Node would first finish
+ * compiling what will not run again.
  */
 function endNow(): void {
   if (process.stdout.writableLength === 0 && process.stderr.writableLength === 0) process.exit();

@@ -63,8 +63,8 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
 const EQUAL_STEP = 10;
 
 /**
- * Flies in equal steps, for a third of the time or less: for differences between flights that are alike, whose errors are alike too.
- * What a small change moves a hit's height by is right to a thousandth of a per cent; a hit itself is not for use.
+ * Flies in equal steps, for a third of the time or less: for differences between flights that are alike, whose errors are
+ * alike too. What a small change moves a hit's height by is right to a thousandth of a per cent; a hit itself is not for use.
  *
  * @checked unit: equal-flights.test.ts
  */

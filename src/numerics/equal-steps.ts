@@ -52,8 +52,8 @@ export function createEqualSteps<State extends readonly number[]>(
 }
 
 /**
- * y + h k into `into`. A component that is missing comes out as no number, and the end of the advance says so: to look for it here
- * would put every number into a box, for four times the time.
+ * y + h k into `into`. A component that is missing comes out as no number, and the end of the advance says so: to look for it
+ * here would put every number into a box, for four times the time.
  */
 function shift(into: number[], y: readonly number[], h: number, k: readonly number[]): void {
   for (let i = 0; i < into.length; i++) into[i] = Number(y[i]) + h * Number(k[i]);

@@ -4,6 +4,7 @@ import { judgedFit } from '../calibration/judged-fit.ts';
 import { type Assembly, assemble } from './assemble/assemble.ts';
 import { type Override, readSetup } from './read.ts';
 import type { SetupFile } from './schema/schema.ts';
+import { unassembled } from './unassembled.ts';
 
 /** A setup that was read, assembled and fitted to its marks. */
 export interface OpenSetup {
@@ -33,7 +34,7 @@ export interface OpenOptions {
  * Open a setup from its text.
  *
  * @param name of the file, for messages, and for the title of a setup that has none
- * @throws SetupError, DomainError for what is wrong with the text; NumericalError when it cannot be computed
+ * @throws SetupError for what is wrong with the text; NumericalError when it cannot be computed
  */
 export function openSetup(
   text: string,
@@ -41,7 +42,7 @@ export function openSetup(
   { uncalibrated = false, overrides = [] }: OpenOptions = {},
 ): OpenSetup {
   const setup = readSetup(text, name, overrides);
-  const assembly = assemble(uncalibrated ? withoutShots(setup) : setup);
+  const assembly = assembled(uncalibrated ? withoutShots(setup) : setup, text, name);
   return {
     text,
     name,
@@ -52,6 +53,15 @@ export function openSetup(
     calibrated: assembly.problem.measurements.length > 0,
     uncalibrated,
   };
+}
+
+/** @throws SetupError for values that go together in no bow, which only putting it together shows */
+function assembled(setup: SetupFile, text: string, name: string): Assembly {
+  try {
+    return assemble(setup);
+  } catch (error) {
+    throw unassembled(error, text, name);
+  }
 }
 
 /** The name of a file without the folders that it stands in: paper should look the same wherever a setup was kept. */

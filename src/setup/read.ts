@@ -15,6 +15,7 @@ import { type SetupFile, setupSchema } from './schema/schema.ts';
 import { schemaFaults } from './schema/schema-faults.ts';
 import { foundAt, problemOf, wholeFileProblem } from './setup-problems.ts';
 import { TOO_DEEP, unreadable } from './yaml/unreadable.ts';
+import { MOST_VALUES } from './yaml/yaml-plain.ts';
 import { readYaml, type YamlText } from './yaml/yaml-text.ts';
 
 /** A value from outside the file that replaces one in it, or stands for one that is not there. */
@@ -125,6 +126,12 @@ export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP)
   if (unread !== null) throw refuse(unread.reason, unread.allowed, unread.write);
   const yaml = orUndefined(() => readYaml(text.replace(/^\ufeff/, '')));
   if (yaml === undefined) throw refuse(TOO_DEEP.reason, TOO_DEEP.allowed, TOO_DEEP.write);
+  if (yaml.values > MOST_VALUES)
+    throw refuse(
+      `has ${yaml.values} keys with a value`,
+      `at most ${MOST_VALUES}`,
+      'Remove the others, or give the name of a setup file',
+    );
   if (yaml.syntax.length > 0 || yaml.refused.length > 0 || isRecord(yaml.value)) return yaml;
   if ((yaml.value ?? null) === null) throw refuse('the file is empty', wanted.file, wanted.start);
   throw refuse(

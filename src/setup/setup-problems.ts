@@ -26,9 +26,7 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const path = shortened(dotted(keys), LONGEST_PATH);
   const where = line === 0 ? 'command line' : `${fileName}:${line}:${column}`;
   // "arrow.mass is missing", but "arrow.mass: "4 kg" is above the limit"
-  const first = keys
-    .slice(0, MOST_STEPS)
-    .map((key) => (typeof key === 'string' ? shortened(key, LONGEST_KEY) : key));
+  const first = keys.slice(0, MOST_STEPS).map((key) => (typeof key === 'string' ? keyShown(key) : key));
   const steps = `${counted(first).replace(/^, /, '')}${keys.length > MOST_STEPS ? ' …' : ''}`;
   const short = shortened(steps, LONGEST_PATH);
   const isClause = /^(is|has) /.test(reason);
@@ -39,6 +37,9 @@ export function problemOf(fileName: string, keys: KeyPath, details: Details): Pr
   const message = echoed(`${where}  ${subject}${reason}${stop} Allowed: ${allowed}. ${write}.`);
   return { line, column, path, found: shortened(found, LONGEST_FOUND), allowed, write, message };
 }
+
+/** A key without a letter would not be seen. */
+const keyShown = (key: string): string => (key.trim() === '' ? `"${key}"` : shortened(key, LONGEST_KEY));
 
 /** A problem of the file as a whole. */
 export const wholeFileProblem = (fileName: string, reason: string, allowed: string, write: string): Problem =>

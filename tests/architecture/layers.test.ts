@@ -35,8 +35,14 @@ const onlyIn: Readonly<Record<string, readonly string[]>> = {
   odex: ['src/numerics/ode.ts'],
   pdfkit: ['src/documents/render/pdf.ts'],
   'package.json': ['src/cli/version.ts'],
-  // The program, the Ctrl-C that ends its threads, and the file that a killed process has left.
-  'node:process': ['src/cli/main.ts', 'src/cli/world/interruptible.ts', 'src/cli/world/whole-file.ts'],
+  // The program, its start, the Ctrl-C that ends its threads, and the process that a half-written file belongs to.
+  'node:process': [
+    'src/cli/main.ts',
+    'src/cli/start/launcher.ts',
+    'src/cli/start/role.ts',
+    'src/cli/world/interruptible.ts',
+    'src/cli/world/whole-file.ts',
+  ],
 };
 
 /**

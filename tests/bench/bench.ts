@@ -14,8 +14,8 @@ import { rigidFigures } from './rigid-bench.ts';
 import { startUpFigures } from './start-up-bench.ts';
 
 /**
- * `npm run bench`: what flights, fits and whole runs cost, as ratios beside their targets. Times drift with the machine; ratios taken
- * in one run are what counts.
+ * `npm run bench`: what flights, fits and whole runs cost, as ratios beside their targets. Times drift with the machine;
+ * ratios taken in one run are what counts.
  *
  *   npm run bench -- --check   says what got slower than the baseline, and ends with 1 if something did
  *   npm run bench -- --keep    writes the baseline

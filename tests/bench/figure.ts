@@ -25,8 +25,8 @@ export const baselineOf = (figures: readonly Figure[]): Baseline =>
   Object.fromEntries(figures.map(({ name, ratio }) => [name, Number(digits(ratio))]));
 
 /**
- * How much larger than the baseline a ratio may be before it counts. Ratios of two runs differ by up to 15 % on a machine with other
- * work, and whole processes by a little more; what is slower by a quarter is slower.
+ * How much larger than the baseline a ratio may be before it counts. Ratios of two runs differ by up to 15 % on a machine with
+ * other work, and whole processes by a little more; what is slower by a quarter is slower.
  */
 export const MARGIN = 0.25;
 

@@ -46,7 +46,8 @@ const isRefused = (...flags: string[]): string =>
     [
       ...flags,
       '-p',
-      `const [source, kept] = [${JSON.stringify(program)}, ${JSON.stringify(file)}].map((name) => require('fs').readFileSync(name));
+      `const read = require('fs').readFileSync;
+       const [source, kept] = [read(${JSON.stringify(program)}), read(${JSON.stringify(file)})];
        new (require('vm').Script)(source.toString('latin1'), { cachedData: kept.subarray(4) }).cachedDataRejected`,
     ],
     { encoding: 'utf8' },

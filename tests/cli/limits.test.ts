@@ -23,6 +23,7 @@ it.each([
     ['pins', example, '--every', '0.001in'],
     /--every: .*too small.*at least 0\.1 yd/,
   ],
+  ['a pin for the end of the world', ['pins', example, '--set', '1e9yd'], /--set: .*too large/],
   ['a slider to the end of the world', ['pins', example, '--to', '1e9yd'], /--to: .*too large/],
   ['a step backwards', [...tape, '--step=-2fps'], /--step/],
   ['a step of nothing', [...tape, '--step', '0fps'], /--step/],

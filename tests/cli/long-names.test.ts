@@ -9,7 +9,7 @@ const textsIn = (svg: string | Uint8Array | undefined): readonly string[] =>
 describe('what is longer than the paper is cut on it, and that is said', () => {
   it('names of builds', async () => {
     const file = readFileSync('examples/which-build/setup.yaml', 'utf8');
-    const long = file.replace('name: slim shaft', `name: ${'a slim shaft '.repeat(24)}`);
+    const long = file.replace('name: slim shaft', `name: ${'a slim shaft '.repeat(22)}`);
     expect(long).not.toBe(file);
     const { out, err, code, files } = await atTerminal(
       ['compare', 'long.yaml', '--arrows', '0', '--out', 'sheet.svg'],
@@ -36,7 +36,7 @@ describe('what is longer than the paper is cut on it, and that is said', () => {
 
   it.each(['tape', 'card'])('a title on a %s is broken into lines', async (command) => {
     const file = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
-    for (const title of ['x'.repeat(300), 'a long title '.repeat(40)]) {
+    for (const title of ['x'.repeat(300), 'a long title '.repeat(22)]) {
       const { err, code } = await atTerminal([command, 'long.yaml', '--out', 'sheet.pdf'], {
         'long.yaml': file.replace(/^title: .*$/m, `title: ${title}`),
       });

@@ -5,8 +5,8 @@ import { openedAndAsked } from './opened-and-asked.ts';
 import { extremeText } from './setup-texts.ts';
 
 const SEED = 20_261_126;
-const FILES = 500;
-/** A busy machine takes several times as long as an idle one, which needs about half a minute. */
+const FILES = 250;
+/** A busy machine takes several times as long as an idle one, which needs about a quarter of a minute. */
 const TIMEOUT = 900_000;
 
 it(

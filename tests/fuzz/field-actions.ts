@@ -9,7 +9,7 @@ import { Astray, complete } from './read-or-refused.ts';
 import { brokenText } from './setup-texts.ts';
 
 /** What a person does to the form of a page. */
-export type Action =
+type Action =
   | { readonly kind: 'put'; readonly path: string; readonly value: string }
   | { readonly kind: 'add'; readonly list: string; readonly key: string; readonly value: string }
   | { readonly kind: 'remove'; readonly path: string }

@@ -11,13 +11,13 @@ const TIMEOUT = 600_000;
 
 it(
   'whatever is typed into the fields of a form stands in the text, or the form says why not',
-  () => fc.assert(fc.property(sitting, satOrAstray), { seed: SEED, numRuns: 600 }),
+  () => fc.assert(fc.property(sitting, satOrAstray), { seed: SEED, numRuns: 250 }),
   TIMEOUT,
 );
 
 it(
   'whatever is typed into the options of a question has an answer, or a reason in the words of the page',
-  () => fc.assert(fc.asyncProperty(optionsSaid, saidOrAstray), { seed: SEED, numRuns: 300 }),
+  () => fc.assert(fc.asyncProperty(optionsSaid, saidOrAstray), { seed: SEED, numRuns: 200 }),
   TIMEOUT,
 );
 

@@ -16,7 +16,7 @@ export const ODD_NUMBERS = [
 ];
 
 /** Units that a setup may have, and what is none. */
-export const UNITS = listed(
+const UNITS = listed(
   '¦in¦"¦mm¦cm¦m¦ft¦\'¦yd¦gr¦g¦kg¦lb¦lbs¦lbf¦N¦J¦ft lbf¦gpi¦fps¦m/s¦mph¦km/h¦deg¦°¦moa¦rad¦degF¦' +
     '°C¦K¦hPa¦inHg¦mbar¦%¦g/m¦h¦furlong¦ly¦gr gr¦in^2¦m^-1¦1/m¦in in in¦µm¦Ym¦ym¦o’clock¦\u0000¦in/0',
 );

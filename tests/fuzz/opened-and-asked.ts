@@ -2,7 +2,7 @@ import { at } from '../../src/numerics/at.ts';
 import { NumericalError } from '../../src/numerics/numerical-error.ts';
 import { type OpenSetup, openSetup } from '../../src/setup/open.ts';
 import { ASKED, askedOrRefused } from './asked-or-refused.ts';
-import { readOrRefused } from './read-or-refused.ts';
+import { LONGEST_FIT, readOrRefused } from './read-or-refused.ts';
 
 /**
  * Opens a text and asks it for marks and two questions more, in the units of one or the other system.
@@ -26,7 +26,7 @@ export async function openedAndAsked(text: string, turn: number | 'all'): Promis
 /** A setup; null for one that is refused, or whose marks cannot be fitted, which the door says in words. */
 function openedOrNull(text: string): OpenSetup | null {
   try {
-    return readOrRefused(text, openSetup);
+    return readOrRefused(text, openSetup, LONGEST_FIT);
   } catch (error) {
     if (error instanceof NumericalError) return null;
     throw error;

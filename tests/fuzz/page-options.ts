@@ -38,8 +38,8 @@ const brief = (options: object): Readonly<Record<string, string>> => ({
 });
 
 /** What programs say that have lost their way, and names in braces that nobody put words for. */
-const ASTRAY = /\bundefined\b|\[object |\bNaN\b|\bInfinity\b|\{\w+\}|\d\.\d{6,}/;
-const RAW = /\{\w+\}|\d\.\d{6,}/;
+const ASTRAY = /\bundefined\b|\[object |\bNaN\b|\bInfinity\b|\{\w+\}|\d\.\d{7,}/;
+const RAW = /\{\w+\}|\d\.\d{7,}/;
 
 /** Asks as a page does. @throws Astray for an answer with numbers that are none, or a reason that is no reason */
 export async function saidOrAstray(asked: Asked): Promise<void> {

@@ -3,7 +3,9 @@ import type { OpenSetup } from '../../src/setup/open.ts';
 import { MOST_KEPT, type Problem, SetupError } from '../../src/setup/problem.ts';
 
 /** A reader takes some milliseconds; what takes this long of the processor alone, s, is no answer. */
-export const LONGEST_READING = 2;
+const LONGEST_READING = 2;
+/** The same for the fit of marks that no bow is of, s: it looks for what is wrong with them, which takes a second. */
+export const LONGEST_FIT = 5;
 
 /** No sentence of the reader is longer without what it quotes, characters: the longest lists every key of a section. */
 const LONGEST_MESSAGE = 900;
@@ -25,7 +27,7 @@ export class Astray extends Error {}
  *
  * @throws Astray when it takes longer of the processor than allowed, s
  */
-export function inTime<T>(allowed: number, work: () => T): T {
+function inTime<T>(allowed: number, work: () => T): T {
   const start = performance.now();
   const result = work();
   if (performance.now() - start <= 1000 * allowed) return result;
@@ -46,8 +48,9 @@ export function inTime<T>(allowed: number, work: () => T): T {
 export function readOrRefused<T = OpenSetup>(
   text: string,
   open: (text: string, name: string) => T,
+  allowed = LONGEST_READING,
 ): T | null {
-  return inTime(LONGEST_READING, () => {
+  return inTime(allowed, () => {
     try {
       return open(text, 'setup.yaml');
     } catch (error) {

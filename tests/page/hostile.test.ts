@@ -14,12 +14,19 @@ describe.skipIf(!hasChromium)('files from elsewhere', () => {
 
   it('markup in a title and in a name is shown as it is written', async () => {
     const { page } = opened;
-    const titled = example.replace(/^title: .*/m, `title: '${MARKUP}'`);
-    const text = `${titled}builds:\n  - { name: '${MARKUP}', launch: { speed: 280 fps } }\n`;
+    const titled = example
+      .replace(/^title: .*/m, `title: '${MARKUP}'`)
+      .replaceAll(/arrows: (\d+)/g, `arrows: $1, note: '${MARKUP}'`);
+    const text = `${titled}builds:
+  - { name: '${MARKUP}', launch: { speed: 280 fps } }
+places:
+  - { name: '${MARKUP}', altitude: 7000 ft }
+tuning: { log: [{ step: nock, date: 2026-04-18, serving: [0.109 in], note: '${MARKUP}' }] }
+`;
     await openSetupText(page, 'a.yaml', text);
     await expect.poll(() => page.locator('h1').textContent()).toBe(MARKUP);
     await page.goto(`${fromDisk()}#answers`);
-    for (const name of ['check', 'tape', 'marks']) {
+    for (const name of ['check', 'tape', 'marks', 'fit', 'compare', 'tune']) {
       await page.locator(`[data-question="${name}"] > summary`).click();
       await page.locator(`[data-question="${name}"] .report`).waitFor();
     }

@@ -100,16 +100,16 @@ function trim(
   const lean = massLean(height, pieces);
   const [rear, front] = [nockLength(parts.nock), arrowLength(parts)];
   const atFront = slope(front);
-  const forces = [
+  const forces: readonly (readonly [force: number, place: number])[] = [
     [nose.slope * (slope(nose.place) - lean), nose.place],
     [NOSE_SLOPE * (atFront - slope(nose.place)), front],
     [NOSE_SLOPE * (slope(rear) - atFront), (rear + front) / 2],
-    ...[vanes, blades].map((ring) =>
-      ring === null ? [0, 0] : [ring.ringSlope * (slope(ring.place) - lean), ring.place],
-    ),
+    ...[vanes, blades]
+      .filter((ring) => ring !== null)
+      .map(({ ringSlope, place }) => [ringSlope * (slope(place) - lean), place] as const),
   ];
   return forces.reduce<readonly [number, number]>(
-    ([total, first], [force = 0, place = 0]) => [total + force, first + force * (place - balance)],
+    ([total, first], [force, place]) => [total + force, first + force * (place - balance)],
     [0, 0],
   );
 }
@@ -126,10 +126,8 @@ function massLean(height: (place: number) => number, pieces: readonly Piece[]): 
     points.reduce((sum, point) => sum + of(point), 0);
   const mass = total((point) => point.mass);
   const x = total((point) => point.mass * point.x) / mass;
-  const y = total((point) => point.mass * point.y) / mass;
   return (
-    total((point) => point.mass * (point.x - x) * (point.y - y)) /
-    total((point) => point.mass * (point.x - x) ** 2)
+    total((point) => point.mass * (point.x - x) * point.y) / total((point) => point.mass * (point.x - x) ** 2)
   );
 }
 

@@ -5,9 +5,9 @@ import { AS_COUNTED, withLift } from '../varied-arrow.ts';
 /** Step of the central differences, of the factors on what fins lift. */
 const STEP = 0.01;
 
-/** Balance point minus centre of pressure; positive when stable. Null for an arrow that flies as a point. */
-const staticMarginOf = ({ attitude }: FlyingArrow): Metres | null =>
-  attitude === null ? null : si(-attitude.firstMoment / attitude.normalSlope);
+/** Balance point minus centre of pressure; positive when stable. */
+const staticMarginOf = ({ attitude }: FlyingArrow): number =>
+  attitude === null ? Number.NaN : -attitude.firstMoment / attitude.normalSlope;
 
 /**
  * Standard uncertainty of the static margin: of the laws of lift of vanes (with the shaft's layer) and blades, and of what the
@@ -16,15 +16,11 @@ const staticMarginOf = ({ attitude }: FlyingArrow): Metres | null =>
  * @returns null where only the sums of the lift are known, or nothing
  */
 export function staticMarginSd(arrow: FlyingArrow): Metres | null {
-  const fins = arrow.attitude === null ? undefined : arrow.attitude.fins;
+  const fins = arrow.attitude?.fins;
   if (fins === undefined) return null;
   const changes = (['vanes', 'blades', 'wake'] as const).map((fin) => {
-    const [more, less] = [STEP, -STEP].map((by) =>
-      staticMarginOf(withLift(arrow, { ...AS_COUNTED, [fin]: 1 + by })),
-    );
-    return more === null || less === null || more === undefined || less === undefined
-      ? 0
-      : (fins.uncertainty[fin] * (more - less)) / (2 * STEP);
+    const marginAt = (factor: number) => staticMarginOf(withLift(arrow, { ...AS_COUNTED, [fin]: factor }));
+    return (fins.uncertainty[fin] * (marginAt(1 + STEP) - marginAt(1 - STEP))) / (2 * STEP);
   });
   return si(Math.hypot(...changes));
 }

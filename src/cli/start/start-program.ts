@@ -25,7 +25,9 @@ function keptProgram(): Start | undefined {
   return script.cachedDataRejected === true ? undefined : script.runInThisContext();
 }
 
-/** Node 22 and later keep a part of the code themselves; what is wrong with the place they keep it in, they pass over in silence. */
+/**
+ * Node 22 and later keep a part of the code themselves; what is wrong with the place they keep it in, they pass over in silence.
+ */
 function plainProgram(): Start {
   Object(require('node:module')).enableCompileCache?.();
   return require(program);

@@ -1,12 +1,9 @@
 /** Something on the command line that cannot be done, such as the name of a file, and what to write instead. */
 export class CommandLineError extends Error {
   readonly code = 'command-line';
-  /** What is wrong, without a full stop. */
-  readonly wrong: string;
 
   constructor(wrong: string, write: string) {
     super(`${wrong}. ${write}`);
     this.name = 'CommandLineError';
-    this.wrong = wrong;
   }
 }

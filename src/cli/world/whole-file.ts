@@ -77,8 +77,8 @@ function requireWritable(path: string, target: string, mode: number): void {
 }
 
 /**
- * Eight hexadecimal digits. Nothing rests on nobody guessing them, and Node's cryptography, which has better ones, takes as long to load
- * as a table takes to print.
+ * Eight hexadecimal digits. Nothing rests on nobody guessing them, and Node's cryptography, which has better ones, takes as long
+ * to load as a table takes to print.
  */
 const digits = (number: number): string => number.toString(16).padStart(8, '0');
 const someDigits = (): string => digits(Math.floor(Math.random() * 16 ** 8));

@@ -42,7 +42,7 @@ export interface Workbench {
 export const BLANK = 'title: My bow\n';
 
 /** Keys and numbers of entries as the setup's own functions take them. */
-export const stepsOf = (path: string): readonly (string | number)[] =>
+const stepsOf = (path: string): readonly (string | number)[] =>
   path.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
 
 function read(text: string, name: string): Reading {

@@ -3,6 +3,7 @@ import { parseQuantity } from '../../quantities/parse.ts';
 import { type Metres, type MetresPerSecond, type Quantity, si } from '../../quantities/quantity.ts';
 import { QuantityError } from '../../quantities/quantity-error.ts';
 import type { Examples } from '../../quantities/suggestion.ts';
+import { howMany } from './how-many.ts';
 import { QuestionError } from './question-error.ts';
 
 /** What a command line usually holds: ranges, not the sizes on a bow. */
@@ -138,7 +139,7 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
     );
   if (count > MOST_ROWS)
     throw new QuestionError(
-      `{every}: that would be ${count} rows`,
+      `{every}: that would be ${howMany(count)} rows`,
       `Write a step that gives at most ${MOST_ROWS}.`,
     );
   return Array.from({ length: count }, (_, i) => rounded(first + i * step));

@@ -1,6 +1,11 @@
 /** How a door writes the name of an option: `--from` on a command line, the label of a field on a page. */
 export type Naming = (option: string) => string;
 
+/** What was asked may be as long as a command line; characters. */
+const LONGEST = 400;
+const BEGINNING = 240;
+const END = 120;
+
 /**
  * Something that was asked and cannot be answered as asked: what is wrong, and what to write instead. Names of options stand in
  * braces in both texts ("{from} is farther than {to}"), so that each door can write them in its own way.
@@ -15,9 +20,10 @@ export class QuestionError extends Error {
    * @param write what to write instead, a whole sentence
    */
   constructor(wrong: string, write: string) {
-    super(named(`${wrong}. ${write}`, (option) => option));
+    const short = wrong.length <= LONGEST ? wrong : `${wrong.slice(0, BEGINNING)} … ${wrong.slice(-END)}`;
+    super(named(`${short}. ${write}`, (option) => option));
     this.name = 'QuestionError';
-    this.#wrong = wrong;
+    this.#wrong = short;
     this.#write = write;
   }
 

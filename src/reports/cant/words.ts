@@ -2,6 +2,7 @@ import type { CrosswindEstimate } from '../../calibration/sideways/crosswind.ts'
 import { TOLD_CHANCE } from '../../calibration/widening.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { howMany } from '../asked/how-many.ts';
 import { bowLengthWords } from '../bow-length.ts';
 import type { Session } from '../session.ts';
 import { sideWords, targetDigits, turnWord } from '../side-words.ts';
@@ -62,7 +63,7 @@ function showWords(
   if (toShow === null) return '';
   const far = formatQuantity(toShow.range, units.range, 0);
   const near = formatQuantity(calibration.rig.zeroRange, units.range, 0);
-  const count = `${toShow.arrows} arrows at ${far} and as many at ${near}`;
+  const count = `${howMany(toShow.arrows)} arrows at ${far} and as many at ${near}`;
   return isShowable
     ? ` About ${count} would show a curve of this size.`
     : ` It would take ${count} to show it.`;

@@ -13,7 +13,7 @@ import { asFarAsItGoes } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { travelAt } from '../../sight/scale.ts';
 import { asZeroed } from '../../sight/zero.ts';
-import { optionQuantity } from '../asked/quantity.ts';
+import { limitedQuantity } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
 import type { Session } from '../session.ts';
 
@@ -102,7 +102,7 @@ const USUAL_PINS = [20, 30, 40];
 /** The pins asked about, those of the file, or the usual ones. @throws QuestionError for pins that do not go down */
 function pinsAsked({ setup, units }: Session, set: string | null): readonly Metres[] {
   if (set === null) return setup.sight.pins ?? USUAL_PINS.map((range) => si(toSi(range, units.range)));
-  const pins = set.split(',').map((text) => optionQuantity('set', text.trim(), 'length'));
+  const pins = set.split(',').map((text) => limitedQuantity('set', text.trim(), 'length', FARTHEST_PIN));
   const rising = pins.every((pin, i) => pin >= 0 && (i === 0 || pin > at(pins, i - 1)));
   if (rising && (at(pins, 0) === 0 || at(pins, 0) >= NEAREST)) return pins;
   throw new QuestionError(
@@ -110,6 +110,8 @@ function pinsAsked({ setup, units }: Session, set: string | null): readonly Metr
     'Write {set} "20 yd, 30 yd, 40 yd", or for a slider "0 mm, 7.5 mm, 14 mm".',
   );
 }
+/** A pin set for a farther range is a slip of the pen; no arrow gets there. */
+const FARTHEST_PIN = '500 yd';
 /** No pin is set for a nearer range, m. */
 const NEAREST = 0.9;
 

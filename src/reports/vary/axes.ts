@@ -1,4 +1,5 @@
 import type { Axis } from '../../advice/builds/vary.ts';
+import { howMany } from '../asked/how-many.ts';
 import { QuestionError } from '../asked/question-error.ts';
 
 /** One key that is varied: its values as the file would hold them, and as numbers of one unit where they are. */
@@ -68,7 +69,7 @@ function stepped(name: string, text: string, parts: readonly (Measured | null)[]
   const count = Math.floor((high.number - low.number) / step.number + 1e-9) + 1;
   if (count > MOST_VALUES)
     throw new QuestionError(
-      `{over} ${name}: that would be ${count} values`,
+      `{over} ${name}: that would be ${howMany(count)} values`,
       `Write a step that gives at most ${MOST_VALUES}.`,
     );
   // Ten digits: 0.1 + 2 x 0.1 is then 0.3.

@@ -20,9 +20,10 @@ export function verdictWords({ axes, cells }: VaryFindings, { columns, rows }: T
   const keys = axes.length;
   const spoken = (row: readonly Cell[], i: number): string => cellText(row[i], at(columns, i));
   const unitOf = (i: number): string => (at(columns, i).unit === '' ? '' : ` ${at(columns, i).unit}`);
+  // The table tells a key that is set from the same thing shown by "set" in its name.
   const span = (i: number): string => {
     const [from, to] = [spoken(first, i), spoken(last, i)];
-    return `${at(columns, i).name} ${from === to ? from : `${from} to ${to}`}${unitOf(i)}`;
+    return `${i < keys ? heading(at(axes, i).name) : at(columns, i).name} ${from === to ? from : `${from} to ${to}`}${unitOf(i)}`;
   };
   const over = axes.map((_, i) => span(i));
   const changed = columns.flatMap((_, i) => {

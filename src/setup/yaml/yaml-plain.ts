@@ -18,6 +18,11 @@ interface Refused extends Words {
 /** Nobody writes as many keys in a section or entries in a list; a file that is no setup may have a hundred thousand. */
 const MOST_KEYS = 200;
 const MOST_ENTRIES = 2000;
+/**
+ * Keys with a value: three hundred marks with every key are half as many. Each that cannot be read takes a third of a
+ * millisecond to answer.
+ */
+export const MOST_VALUES = 5000;
 
 /** A setup has four levels. */
 const DEEPEST_LEVEL = 20;
@@ -40,6 +45,7 @@ export function plainOf(contents: unknown) {
   const refuse = (offset: number, path: KeyPath, found: string, words: Words) =>
     refused.push({ offset, path, found, ...words });
 
+  let values = 0;
   function plain(node: unknown, path: KeyPath, keyOffset: number): unknown {
     const offset = offsetOf(node) ?? keyOffset;
     const empty = isScalar(node) && node.value === null;
@@ -104,13 +110,15 @@ export function plainOf(contents: unknown) {
           write: 'Remove one of them',
         });
       } else {
+        if (isScalar(value)) values += 1;
         entries.set(name, plain(value, [...path, name], offset));
       }
     }
     return Object.fromEntries(entries);
   }
 
-  return { value: plain(contents, [], 0), places, refused };
+  const value = plain(contents, [], 0);
+  return { value, places, refused, values };
 }
 
 /**

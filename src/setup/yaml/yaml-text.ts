@@ -20,6 +20,8 @@ interface TextProblem extends Position {
 /** The file as sections (records), lists (arrays) and texts (every single value, as it was typed). */
 export interface YamlText {
   readonly value: unknown;
+  /** How many keys have a single value. */
+  readonly values: number;
   /** Faults of the text itself: what follows the first of them may have been misread. */
   readonly syntax: readonly TextProblem[];
   /** Things that YAML allows and a setup file does not. */
@@ -47,7 +49,7 @@ export function readYaml(text: string): YamlText {
       schema: 'core',
     }),
   );
-  const { value, refused, places } = plainOf(document.contents);
+  const { value, refused, places, values } = plainOf(document.contents);
   const positionAt = (offset: number): Position => {
     const { line, col } = lines.linePos(offset);
     return { line, column: col };
@@ -66,6 +68,7 @@ export function readYaml(text: string): YamlText {
   });
   return {
     value,
+    values,
     syntax,
     refused: refused.map(({ offset, ...rest }) => ({ ...positionAt(offset), ...rest })),
     locate: (path) => positionAt(placeOf(path).value),

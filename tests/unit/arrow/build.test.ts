@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import { massProperties } from '../../../src/arrow/parts/mass-properties.ts';
 import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
-import { piecesOf } from '../../../src/arrow/parts/pieces.ts';
+import { arrowLength, piecesOf } from '../../../src/arrow/parts/pieces.ts';
 import { DomainError } from '../../../src/quantities/domain-error.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { fieldPoint, GRAIN, INCH, ridgeCampParts, ridgeCampVanes } from './ridge-camp-arrow.ts';
@@ -107,6 +107,138 @@ it("the shaft's moments are integrals along it from the balance point", () => {
   expect(B1).toBeCloseTo((front ** 2 - rear ** 2) / 2, 12);
   expect(B2).toBeCloseTo((front ** 3 - rear ** 3) / 3, 12);
 });
+
+const point = { mass: si<'kg'>(0.0293), diameter: si<'m'>(0.006) };
+
+it('totals alone tell nothing of parts, lift and stiffness', () =>
+  expect(buildArrow({ totals: point })).toMatchObject({
+    parts: null,
+    length: null,
+    frontOfCentre: null,
+    centreOfPressure: null,
+    staticMargin: null,
+    stiffness: null,
+    pieces: [],
+    surfaces: null,
+    differences: [],
+    boundaryLayer: 'transition',
+    flying: { mass: 0.0293, diameter: 0.006, dragScale: 1, attitude: null, sideForce: 0 },
+  }));
+
+it('totals alone put the balance 18 in from the groove, and vanes half an inch high on the shaft', () => {
+  const { flying, assumptions } = buildArrow({ totals: point });
+  expect(flying.balance / INCH).toBeCloseTo(18, 12);
+  expect(flying.fletchRadius / INCH).toBeCloseTo(3 / 25.4 + 0.5, 12);
+  expect(assumptions).toEqual([
+    'vanes of a plain hunting arrow',
+    'drag of a plain hunting arrow',
+    'balance of a plain hunting arrow',
+  ]);
+});
+
+it('front-of-centre of totals alone needs balance and length: (0.45 - 0.75/2)/0.75 = 10 %', () => {
+  const [balance, length] = [si<'m'>(0.45), si<'m'>(0.75)];
+  const both = buildArrow({ totals: { ...point, balance, length } });
+  expect(both.frontOfCentre).toBeCloseTo(0.1, 14);
+  expect([both.length, both.flying.balance]).toEqual([0.75, 0.45]);
+  expect(both.assumptions).not.toContain('balance of a plain hunting arrow');
+  expect(buildArrow({ totals: { ...point, length } }).frontOfCentre).toBeNull();
+  expect(buildArrow({ totals: { ...point, balance } }).frontOfCentre).toBeNull();
+});
+
+it('choices go into the arrow, from parts and from totals', () => {
+  for (const known of [{ parts: ridgeCampParts }, { totals: point }]) {
+    const usual = buildArrow(known);
+    const chosen = buildArrow({ ...known, choices: { boundaryLayer: 'laminar', sideForce: 0.3 } });
+    expect([usual.boundaryLayer, chosen.boundaryLayer]).toEqual(['transition', 'laminar']);
+    expect([usual.flying.sideForce, chosen.flying.sideForce]).toEqual([0, 0.3]);
+    // A laminar shaft costs about 1 on the section less than one that turns at 5e5.
+    expect(chosen.flying.drag.at(36_000)).toBeLessThan(usual.flying.drag.at(36_000) - 0.8);
+    const sum = chosen
+      .dragTerms?.('transition', 36_000)
+      .reduce((total, { coefficient }) => total + coefficient, 0);
+    expect(Math.abs((sum ?? Number.NaN) / usual.flying.drag.at(36_000) - 1)).toBeLessThan(
+      1e-4 /* relative: the curve is a table */,
+    );
+  }
+});
+
+it('the vanes stand in the layer unless they are asked for in free air', () => {
+  const immersion = (liftLossesCounted?: boolean) =>
+    buildArrow({ parts: ridgeCampParts, choices: { liftLossesCounted } }).surfaces?.vanes?.immersion;
+  expect(immersion(false)).toBe(1);
+  expect(immersion()).toBeLessThan(0.95);
+  expect(immersion()).toBe(immersion(true));
+});
+
+it('what was measured as the parts have it is no difference', () => {
+  const { mass, balance } = added;
+  const totals = {
+    mass,
+    balance,
+    diameter: ridgeCampParts.shaft.outerDiameter,
+    length: arrowLength(ridgeCampParts),
+  };
+  expect(buildArrow({ parts: ridgeCampParts, totals }).differences).toEqual([]);
+});
+
+it('each measured total stands beside what the parts say', () => {
+  const totals = {
+    mass: si<'kg'>(0.03),
+    balance: si<'m'>(0.46),
+    diameter: si<'m'>(0.0065),
+    length: si<'m'>(0.735),
+  };
+  const arrow = buildArrow({ parts: ridgeCampParts, totals });
+  expect(arrow.differences.map(({ what, measured }) => [what, measured])).toEqual(Object.entries(totals));
+  const [mass, balance, diameter, length] = arrow.differences.map(({ fromParts }) => fromParts);
+  expect((mass ?? Number.NaN) / GRAIN).toBeCloseTo(454.75, 9);
+  expect((balance ?? Number.NaN) / INCH).toBeCloseTo(18.0233, 3);
+  expect((diameter ?? Number.NaN) / INCH).toBeCloseTo(0.246, 12);
+  expect((length ?? Number.NaN) / INCH).toBeCloseTo(28.75, 12);
+  expect(arrow.length).toBe(0.735);
+  expect(arrow.flying.diameter).toBe(0.0065);
+});
+
+it('a bare shaft clears by its own radius, and has a stiffness only where its spine was measured', () => {
+  const { deflection: _, ...unmeasured } = ridgeCampParts.shaft;
+  const bare = buildArrow({ parts: { ...ridgeCampParts, shaft: unmeasured, vanes: undefined } });
+  expect(bare.flying.fletchRadius / INCH).toBeCloseTo(0.123, 12);
+  expect(bare.stiffness).toBeNull();
+});
+
+it('described blades are not assumed', () => {
+  const blades = {
+    count: 2,
+    length: si<'m'>(0.03),
+    cuttingDiameter: si<'m'>(0.03),
+    thickness: si<'m'>(0.001),
+  };
+  const { assumptions, flying } = buildArrow({
+    parts: { ...ridgeCampParts, point: { ...fieldPoint, shape: 'fixed_blade', blades } },
+  });
+  expect(assumptions).toEqual([]);
+  expect(flying.attitude?.fins?.blades?.count).toBe(2);
+});
+
+it('coefficients by Reynolds number are taken as a curve, with parts and without', () => {
+  const dragCoefficient = [
+    { reynolds: 2e4, coefficient: 2 },
+    { reynolds: 4e4, coefficient: 2.5 },
+  ];
+  for (const known of [{ parts: ridgeCampParts, totals: {} }, { totals: point }]) {
+    const { flying, dragFrom } = buildArrow({ ...known, totals: { ...known.totals, dragCoefficient } });
+    expect([flying.drag.at(1e4), flying.drag.at(2e4), flying.drag.at(4e4)]).toEqual([2, 2, 2.5]);
+    expect(dragFrom).toBe('given');
+  }
+});
+
+it.each([
+  ['mass', /arrow mass/, { diameter: si<'m'>(0.006) }],
+  ['diameter', /shaft diameter/, { mass: si<'kg'>(0.03) }],
+])('without a %s it says which is missing', (_, says, totals) =>
+  expect(() => buildArrow({ totals })).toThrow(says),
+);
 
 const changed = (change: Partial<ArrowParts>): ArrowParts => ({ ...ridgeCampParts, ...change });
 const { shaft } = ridgeCampParts;

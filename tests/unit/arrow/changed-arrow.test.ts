@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildArrow } from '../../../src/arrow/build.ts';
 import { changedArrow } from '../../../src/arrow/changed-arrow.ts';
+import { dragCoefficient } from '../../../src/arrow/drag/drag.ts';
 import type { ArrowParts } from '../../../src/arrow/parts/parts.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
@@ -89,5 +90,80 @@ describe('changedArrow', () => {
     expect(Math.abs(changed.flying.drag.at(40_000) - 2.5)).toBeLessThan(
       1e-12 /* of the coefficient, rounding */,
     );
+  });
+
+  const shorter: ArrowParts = { ...parts, shaft: { ...parts.shaft, length: inches(27) } };
+
+  it('a length measured on the base goes with the shaft: 28.5 in for 28.25 by its parts, cut by an inch', () => {
+    const base = buildArrow({ parts, totals: { length: inches(28.5) } });
+    expect((changedArrow({ base, parts: shorter }).length ?? Number.NaN) / 0.0254).toBeCloseTo(27.5, 12);
+    expect(changedArrow({ base, parts: shorter, totals: { length: inches(27.4) } }).length).toBe(
+      inches(27.4),
+    );
+  });
+
+  it('a balance measured on the changed arrow wins, beside a carried mass', () => {
+    const base = buildArrow({ parts, totals: { mass: grains(408) } });
+    const { flying } = changedArrow({ base, parts: heavier, totals: { balance: inches(18) } });
+    expect(flying.balance).toBe(inches(18));
+    expect(flying.mass / 64.79891e-6).toBeCloseTo(458, 9);
+  });
+
+  it('a diameter measured on the changed arrow wins', () => {
+    const changed = changedArrow({ base: buildArrow({ parts }), parts, totals: { diameter: inches(0.3) } });
+    expect(changed.flying.diameter).toBe(inches(0.3));
+    expect(changed.parts?.shaft.outerDiameter).toBe(inches(0.3));
+  });
+
+  it('of a base known by its totals alone nothing is carried', () => {
+    const base = buildArrow({
+      totals: {
+        mass: grains(500),
+        diameter: inches(0.25),
+        balance: inches(15),
+        length: inches(30),
+        dragCoefficient: 3,
+      },
+    });
+    const changed = changedArrow({ base, parts });
+    const fresh = buildArrow({ parts });
+    expect(changed.flying.mass).toBe(fresh.flying.mass);
+    expect(changed.flying.balance).toBe(fresh.flying.balance);
+    expect(changed.length).toBe(fresh.length);
+    expect(changed.dragFrom).toBe('parts');
+    // Of a base without build-up there is no ratio: a coefficient given for it stays.
+    expect(changedArrow({ base, baseDrag: 3, parts }).flying.drag.at(35_000)).toBe(3);
+  });
+
+  it('a coefficient measured on the changed arrow wins over the scaled one', () => {
+    const base = buildArrow({ parts, totals: { dragCoefficient: 2.4 } });
+    const changed = changedArrow({ base, baseDrag: 2.4, parts: shorter, totals: { dragCoefficient: 2.2 } });
+    expect(changed.flying.drag.at(35_000)).toBe(2.2);
+  });
+
+  it('a coefficient scales by the build-up at a Reynolds number of 35 000, a table by that at each of its own', () => {
+    const ratio = (reynolds: number): number =>
+      dragCoefficient(shorter, 'turbulent', reynolds) / dragCoefficient(parts, 'transition', reynolds);
+    const changedBy = (baseDrag: number | { reynolds: number; coefficient: number }[]) =>
+      changedArrow({
+        base: buildArrow({ parts, totals: { dragCoefficient: baseDrag } }),
+        baseDrag,
+        parts: shorter,
+        choices: { boundaryLayer: 'turbulent' },
+      }).flying.drag;
+    expect(changedBy(2.4).at(50_000) / 2.4 / ratio(35_000)).toBeCloseTo(1, 12);
+    const table = changedBy([
+      { reynolds: 20_000, coefficient: 2 },
+      { reynolds: 60_000, coefficient: 2.5 },
+    ]);
+    expect(table.at(20_000) / 2 / ratio(20_000)).toBeCloseTo(1, 12);
+    expect(table.at(60_000) / 2.5 / ratio(60_000)).toBeCloseTo(1, 12);
+  });
+
+  it('keeps what was carried when a coefficient is scaled, and what was measured', () => {
+    const base = buildArrow({ parts, totals: { mass: grains(408), dragCoefficient: 2.4 } });
+    const { flying } = changedArrow({ base, baseDrag: 2.4, parts: heavier, totals: { balance: inches(18) } });
+    expect(flying.mass / 64.79891e-6).toBeCloseTo(458, 9);
+    expect(flying.balance).toBe(inches(18));
   });
 });

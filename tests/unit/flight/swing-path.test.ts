@@ -125,7 +125,8 @@ const path = swingPath(arrow, attitude, seaLevel, start);
 describe('a swinging flight is what its equations say in steps of a centimetre', () => {
   it.each(ways.map((way, i) => [way, i] as const))('after %d m of air', (way, i) => {
     const [{ offset, turn, late }, expected] = [path(way), at(swings, i)];
-    // Steps of 0.4 rad of the swing err by 1e-4 of it, which adds up in the way lost: a fourth of the step leaves 2e-5 of 0.8 %. A turn
+    // Steps of 0.4 rad of the swing err by 1e-4 of it, which adds up in the way lost: a fourth of the step leaves 2e-5 of 0.8
+    // %. A turn
     // is read in proportion between steps.
     expect(Math.hypot(...plus(offset, times(expected.offset, -1)))).toBeLessThan(3e-5 * (1 + way) /* m */);
     expect(Math.hypot(...plus(turn, times(expected.turn, -1)))).toBeLessThan(5e-4 /* rad of 0.1 */);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { bracketedRoot, minimumOf } from '../../../src/numerics/root.ts';
 import { recorded } from './recorded.ts';
-import { MINIMA, ROOTS } from './scipy-searches.ts';
+import { MINIMA } from './scipy-minima.ts';
+import { ROOTS } from './scipy-roots.ts';
 
 /** Both do the same sums in another order: rounding, magnified by differences of neighbouring values. */
 const SAME = 1e-7; // of the interval

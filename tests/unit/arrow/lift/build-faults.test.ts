@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ALIKE } from '../../../../src/arrow/lift/asymmetry.ts';
 import { asymmetryOf, type BuildFaults } from '../../../../src/arrow/lift/build-faults.ts';
 import { type Radians, si } from '../../../../src/quantities/quantity.ts';
 import { huntingArrow } from '../../flight/hunting-arrow.ts';
@@ -19,6 +20,7 @@ describe('asymmetryOf', () => {
   it('a true arrow feels nothing', () => {
     const { force, firstMoment, spinPerMetre } = asymmetryOf(arrow, none);
     expect([...force, ...firstMoment, spinPerMetre].map(Math.abs)).toEqual([0, 0, 0, 0, 0]);
+    expect([...ALIKE.force, ...ALIKE.firstMoment, ALIKE.spinPerMetre]).toEqual([0, 0, 0, 0, 0]);
   });
 
   it('one of three vanes off by 1 deg pushes clockwise 2/3 as hard as the ring at 1 deg and adds 1/9 of a 3 deg spin', () => {
@@ -129,6 +131,14 @@ describe('asymmetryOf', () => {
     expect(Math.abs(off.spinPerMetre / (four.flying.attitude?.spinPerMetre ?? 0) - 1 / 16)).toBeLessThan(
       1e-12 /* relative, rounding */,
     );
+  });
+
+  it('where the shaft is left out of the spin, it is left out of what one vane adds: 1/9 of that of 3 deg', () => {
+    const free = huntingArrow({ choices: { shaftSlowsSpin: false } });
+    const off = asymmetryOf(free, { ...none, vane: { error: si(Math.PI / 180), at: up } });
+    expect(
+      Math.abs(off.spinPerMetre / (free.flying.attitude?.spinPerMetre ?? Number.NaN) - 1 / 9),
+    ).toBeLessThan(1e-12 /* relative, rounding */);
   });
 
   it('an arrow without vanes has no vane that is off, and one that flies as a point does not spin', () => {

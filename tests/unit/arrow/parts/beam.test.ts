@@ -46,6 +46,17 @@ describe('firstBending', () => {
       1e-6 /* the mass is a million beams, not infinite */,
     );
   });
+  it('with a great mass in front stands still just behind it, and where a beam held there does', () => {
+    // Held at one end and free at the other: w = sin(z x)/sin z + sinh(z x)/sinh z from the held end, z = 3.926602.
+    const z = 3.926602312;
+    const held = bisect((x) => sin(z * x) / sin(z) + sinh(z * x) / sinh(z), 0.5, 0.95);
+    const [rear = 0, front = 0, ...more] = firstBending(withLoads(load(0.72, 10))).nodes;
+    expect(more).toEqual([]);
+    expect(Math.abs(rear / 0.72 - (1 - held))).toBeLessThan(
+      1e-3 /* of the length: 10 kg is 574 beams, not infinite */,
+    );
+    expect(Math.abs(front / 0.72 - 1)).toBeLessThan(1e-3 /* of the length, as above */);
+  });
   it('with equal end masses q (of the beam) meets the symmetric half: tan(z/2) + tanh(z/2) + 2 q z = 0', () => {
     // Half a beam of symmetric motion: w = A cos(kx) + C cosh(kx) about the middle, w'' = 0 and EI w''' = -m w^2 w at the end.
     for (const q of [0.05, 0.4, 2]) {
@@ -126,6 +137,20 @@ describe('firstBending', () => {
       1e-4 /* relative: the beam weighs 1e-4 of a mass */,
     );
   });
+  it('that is light under four great masses finds the slower of their two swings: w^2 = 64.8 EI/(m L^3)', () => {
+    // Alike and a third of the length apart, the outer two go up as the inner two go down. Loads P at the third points of a
+    // beam on two supports bend it there by 5 P L^3/(162 EI), and P = m w^2 v for twice v: w^2 = 2 x 162/5 EI/(m L^3).
+    const long: Beam = { ...bare, length: si(7.2) };
+    const great = 1e4 * 7.2 * 0.0242;
+    const { frequency } = firstBending({
+      ...long,
+      loads: [0, 2.4, 4.8, 7.2].map((place) => load(place, great)),
+    });
+    const byHand = Math.sqrt((64.8 * 8.5) / (great * 7.2 ** 3));
+    expect(Math.abs((2 * Math.PI * frequency) / byHand - 1)).toBeLessThan(
+      1e-4 /* relative: the beam weighs 1e-4 of a mass */,
+    );
+  });
   it('says so when the masses outweigh the beam too far to find its swing', () => {
     const far = 1e9 * 0.72 * 0.0242;
     expect(() => firstBending(withLoads(load(0, far), load(0.36, far), load(0.72, far)))).toThrow(
@@ -157,6 +182,8 @@ describe('firstBending', () => {
   it('goes as sqrt(stiffness / mass) / length^2', () => {
     const scaled = firstBending({ ...bare, length: si(1.44), stiffness: si(34) }).frequency;
     expect(Math.abs(scaled / firstBending(bare).frequency - 0.5)).toBeLessThan(1e-10 /* relative */);
+    const long = firstBending({ ...bare, length: si(72), massPerLength: si(0.0242 / 4) }).frequency;
+    expect(Math.abs((long / firstBending(bare).frequency) * 5000 - 1)).toBeLessThan(1e-10 /* relative */);
   });
   it('an arm beyond the end slows it further', () => {
     const at = (place: number) => firstBending(withLoads(load(place, 0.008))).frequency as number;
