@@ -5,7 +5,7 @@ import ts from 'typescript';
 /** Every TypeScript file below `folder` but the declarations of packages, as paths from the top of the repository. */
 export const filesIn = (folder: string): readonly string[] =>
   readdirSync(folder, { encoding: 'utf8', recursive: true })
-    .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'))
+    .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts') && !path.includes('node_modules/'))
     .map((path) => join(folder, path))
     .toSorted();
 

@@ -109,6 +109,15 @@ describe('the everyday model, component by component', () => {
       );
   });
 
+  it.each([0.1, 0])(
+    'finds no lift for an arrow whose pressure acts %d ahead of its balance, or at it',
+    (ahead) => {
+      const unsteady = { ...arrow, attitude: { ...attitude, firstMoment: si<'m'>(ahead) } };
+      const point = ofModel({ ...all, arrow: { ...arrow, attitude: null } });
+      expect(ofModel({ ...all, arrow: unsteady }).slice(0, 5)).toEqual(point.slice(0, 5));
+    },
+  );
+
   it('takes the wind of 5 cm for that of everything below', () => {
     const { eyeHeight, wind } = all;
     const atFoot = (below: number) => ({

@@ -64,3 +64,27 @@ describe('createEqualSteps', () => {
     expect(() => createEqualSteps(runaway, 1, 1).advance(0, [10], 50)).toThrow(NumericalError);
   });
 });
+
+it('is exact where the slope is a third power of the place alone, forwards and back: x^4/4', () => {
+  const { advance } = createEqualSteps<readonly [number]>(
+    (x, _, slope) => {
+      slope[0] = x ** 3;
+    },
+    1,
+    0.7,
+  );
+  expect(advance(1, [5], 3)[0]).toBeCloseTo(25, 12);
+  expect(advance(3, [25], 1)[0]).toBeCloseTo(5, 12);
+});
+
+it('says where a state of several is not finite any more, though the others are', () => {
+  const { advance } = createEqualSteps<readonly [number, number]>(
+    (_, [y], slope) => {
+      slope[0] = y > 2 ? Number.NaN : 1;
+      slope[1] = 0;
+    },
+    2,
+    1,
+  );
+  expect(() => advance(0, [0, 0], 9)).toThrow(expect.objectContaining({ code: 'non-finite' }));
+});

@@ -196,6 +196,28 @@ describe('a fit that fails says why, with the best place found', () => {
         ],
       }),
     ).toBe('stuck'));
+  it('non-finite: no derivatives at the best place so far, which is handed back', () => {
+    const jacobian = (): never => {
+      throw new NumericalError('non-finite', 'no derivatives');
+    };
+    expect(leastSquares(line, [0, 0], { jacobian })).toMatchObject({
+      outcome: 'failed',
+      reason: 'non-finite',
+      parameters: [0, 0],
+      residuals: [1, 3, 4, 4],
+      jacobian: [],
+      evaluations: 1,
+      iterations: 0,
+    });
+  });
+  it('an error of derivatives that is not of numerics passes through', () =>
+    expect(() =>
+      leastSquares(line, [0, 0], {
+        jacobian: () => {
+          throw new TypeError('a slip');
+        },
+      }),
+    ).toThrow(TypeError));
   it('an error that is not of numerics passes through', () =>
     expect(() =>
       leastSquares(() => {

@@ -7,12 +7,13 @@ import { conditionsOf, spinningArrow } from '../flight/point-arrow.ts';
 import { inventedRig, yards } from './invented-rig.ts';
 
 const rig = { ...inventedRig, conditions: conditionsOf(spinningArrow) };
-const { paths, shared, zero } = marksFor(rig, [20, 40, 60, 90].map(yards));
-const flight = flyer(rig.conditions);
+/** Made anew in each test: what fails here fails there. */
+const solved = () => ({ ...marksFor(rig, [20, 40, 60, 90].map(yards)), flight: flyer(rig.conditions) });
 
 it.each([25, 55, 85])(
   'a pin between those solved for goes where a flight of its own goes, at %i yd',
   (label) => {
+    const { paths, shared, zero, flight } = solved();
     const range = yards(label);
     const down = (shared.span.lo + shared.span.hi) / 2;
     const own = impact(flight, rig, { down, windage: zero.windage }, range);
@@ -24,6 +25,7 @@ it.each([25, 55, 85])(
 );
 
 it('the hit moves with the pin as between two flights a millimetre apart', () => {
+  const { paths, shared, zero, flight } = solved();
   const [down, range] = [(shared.span.lo + shared.span.hi) / 2, yards(60)];
   const height = (more: number) =>
     impact(flight, rig, { down: down + more, windage: zero.windage }, range).height;
@@ -32,6 +34,7 @@ it('the hit moves with the pin as between two flights a millimetre apart', () =>
 });
 
 it('the same pins and ranges flown anew on three flights give nearly the same paths: for differences between rigs', () => {
+  const { paths, shared } = solved();
   const fewer = pathsOver(rig, shared, 3);
   for (const label of [20, 50, 90]) {
     const down = shared.span.lo + 0.3 * (shared.span.hi - shared.span.lo);
@@ -42,6 +45,7 @@ it('the same pins and ranges flown anew on three flights give nearly the same pa
 });
 
 it('spans the pins of all its ranges, with a fiftieth to spare on both sides, and ends at the farthest', () => {
+  const { shared, zero } = solved();
   const pins = [20, 40, 60, 90].map(
     (label) => zero.down + (marksFor(rig, [yards(label)]).marks[0]?.travel ?? Number.NaN),
   );
