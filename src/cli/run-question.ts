@@ -47,7 +47,9 @@ export async function runQuestion(
   const [first, ...others] = paths;
   // What the environment says of dates spoils no answer without a document.
   const dated = documentDate(out === undefined ? { now: io.now } : io, date);
-  const occasion = occasionOf(io, { day: dated.day, sheet: out !== undefined });
+  const { json, csv, all } = form;
+  const reading = json === true || csv === true || all === true ? 'whole' : 'short';
+  const occasion = occasionOf(io, { day: dated.day, sheet: out !== undefined, reading });
   const sessions = [open(first), ...others.map(open)] as const;
   const report = await QUESTIONS[name].ask(sessions, withTexts(io, asked, given), units, occasion);
   const { sheet, title } = report;
@@ -75,7 +77,7 @@ const withTexts = (io: Io, { options }: Question, given: Answering['given']): An
     }),
   );
 
-const occasionOf = (io: Io, document: Pick<Occasion, 'day' | 'sheet'>): Occasion => ({
+const occasionOf = (io: Io, document: Pick<Occasion, 'day' | 'sheet' | 'reading'>): Occasion => ({
   ...document,
   pool: async () => (await io.pool?.()) ?? ownThread,
   progress: (label, total) => progressBar(io, label, total),

@@ -39,7 +39,10 @@ export function uniformCubic(x0: number, step: number, values: readonly number[]
   const cubic = new Float64Array(4 * last);
   for (let i = 0; i < last; i++) {
     const slope = floatAt(y, i + 1) - floatAt(y, i) - (2 * floatAt(m, i) + floatAt(m, i + 1)) / 3;
-    cubic.set([floatAt(y, i), slope, floatAt(m, i), (floatAt(m, i + 1) - floatAt(m, i)) / 3], 4 * i);
+    cubic[4 * i] = floatAt(y, i);
+    cubic[4 * i + 1] = slope;
+    cubic[4 * i + 2] = floatAt(m, i);
+    cubic[4 * i + 3] = (floatAt(m, i + 1) - floatAt(m, i)) / 3;
   }
   const perStep = 1 / step;
   const [first, end] = [floatAt(y, 0), floatAt(y, last)];

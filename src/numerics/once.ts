@@ -6,3 +6,13 @@ export function once<T>(make: () => T): () => T {
     return made.value;
   };
 }
+
+/** The same for each thing that something is made of, kept as long as that thing is in use. */
+export function oncePer<Of extends object, T>(make: (of: Of) => T): (of: Of) => T {
+  const made = new WeakMap<Of, { readonly value: T }>();
+  return (of) => {
+    const known = made.get(of) ?? { value: make(of) };
+    made.set(of, known);
+    return known.value;
+  };
+}

@@ -1,5 +1,6 @@
 import { CARRY_STEP, carryBound } from '../advice/range/carry-bound.ts';
 import { massPerDraw, RATING_MASS_PER_DRAW } from '../bow/mass-per-draw.ts';
+import { oncePer } from '../numerics/once.ts';
 import { fromSi } from '../quantities/format.ts';
 import { si } from '../quantities/quantity.ts';
 import { type Block, type Caution, cautionText } from './report.ts';
@@ -75,12 +76,12 @@ function stabilityCaution({ assembly }: Session): readonly Caution[] {
   ];
 }
 
-/** Every caution that goes with a shot. */
-export const shotCautions = (session: Session): readonly Caution[] => [
+/** Every caution that goes with a shot; the same on a screen and on paper. */
+export const shotCautions = oncePer((session: Session): readonly Caution[] => [
   ...stabilityCaution(session),
   ...lightArrowCaution(session),
   carryCaution(session),
-];
+]);
 
 /** Cautions as blocks of a report; those that go with a shot unless others are given. */
 export const cautionBlocks = (

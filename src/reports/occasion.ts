@@ -1,3 +1,4 @@
+import type { Reading } from './report.ts';
 import { type Answer, type Job, ownThread, type Pool, type TaskName } from './tasks.ts';
 
 /** How far a long piece of work is. */
@@ -12,6 +13,8 @@ export interface Occasion {
   readonly day: string;
   /** Whether the document on paper is wanted. */
   readonly sheet: boolean;
+  /** Which reading of the report is wanted: where it is the short one, what that does not show may be missing in all the rest. */
+  readonly reading: Reading;
   /** The processor's cores, fetched when a question has work worth spreading. */
   readonly pool: () => Promise<Pool>;
   /** Told how a long piece of work goes. */
@@ -39,6 +42,7 @@ const unwatched: Progress = { done: () => {}, end: () => {} };
 export const quietly = (day: string, sheet = false): Occasion => ({
   day,
   sheet,
+  reading: 'whole',
   pool: async () => ownThread,
   progress: () => unwatched,
 });

@@ -57,7 +57,10 @@ function toldOf(sure: readonly Sure[], from: Metres): readonly Sure[] {
 const ROUNDING_LEFT = 1e-6; // m
 
 /** Those at whole fives of the unit shown, where there are enough. */
-function roundest(sure: readonly Sure[], units: DisplayUnits): readonly Sure[] {
+export function roundest<At extends Pick<Sure, 'range'>>(
+  sure: readonly At[],
+  units: DisplayUnits,
+): readonly At[] {
   const round = sure.filter(({ range }) => {
     const fives = fromSi(range, units.range) / FIVE;
     return Math.abs(fives - Math.round(fives)) < ROUNDING_LEFT;

@@ -1,6 +1,9 @@
 import type { Arrow } from '../../arrow/arrow.ts';
 import { builtUpDrag } from '../../arrow/drag/drag-curve.ts';
+import type { FlyingArrow } from '../../arrow/flying-arrow.ts';
 import { assumedParts } from '../../arrow/parts/assumed-arrow.ts';
+import type { ArrowParts } from '../../arrow/parts/parts.ts';
+import { reynoldsNumber } from '../../atmosphere/reynolds-number.ts';
 import { carry } from '../../flight/carry.ts';
 import type { FlightConditions } from '../../flight/conditions.ts';
 import { type Metres, type MetresPerSecond, si } from '../../quantities/quantity.ts';
@@ -25,16 +28,37 @@ export function carryBound(
   conditions: FlightConditions,
   speed: MetresPerSecond,
 ): Metres {
-  const { arrow } = conditions;
-  const slippery = carry(
-    { ...conditions, arrow: { ...arrow, dragScale: LEAST_DRAG * arrow.dragScale } },
-    speed,
-  ).distance;
-  if (dragFrom === 'given') return slippery;
-  const drag = builtUpDrag(parts ?? assumedParts(flying.diameter), 'laminar');
-  const laminar = carry(
-    { ...conditions, arrow: { ...arrow, drag, dragScale: Math.min(1, arrow.dragScale) } },
-    speed,
+  const { arrow, air } = conditions;
+  const slippery: Drag = { drag: arrow.drag, dragScale: LEAST_DRAG * arrow.dragScale };
+  const drags = [
+    slippery,
+    ...(dragFrom === 'given' ? [] : [laminarDrag(parts ?? assumedParts(flying.diameter), arrow.dragScale)]),
+  ];
+  const reynolds = SPEEDS.map((share) => reynoldsNumber(air, share * speed, flying.diameter));
+  const carries = leastOf(drags, reynolds).map(
+    (drag) => carry({ ...conditions, arrow: { ...arrow, ...drag } }, speed).distance,
   );
-  return si(Math.max(slippery, laminar.distance));
+  return si(Math.max(...carries));
+}
+
+type Drag = Pick<FlyingArrow, 'drag' | 'dragScale'>;
+
+const laminarDrag = (parts: ArrowParts, dragScale: number): Drag => ({
+  drag: builtUpDrag(parts, 'laminar'),
+  dragScale: Math.min(1, dragScale),
+});
+
+/** Shares of the launch speed at which drags are compared: an arrow comes down with more than half of it. */
+const SPEEDS = [0.25, 0.4, 0.55, 0.7, 0.85, 1];
+
+/** Those of the drags that may carry farthest: one that is the least at every speed leaves the others behind. */
+function leastOf(drags: readonly Drag[], reynolds: readonly number[]): readonly Drag[] {
+  const isLeast = (one: Drag): boolean =>
+    reynolds.every((number) =>
+      drags.every(
+        ({ drag, dragScale }) => one.dragScale * one.drag.at(number) <= dragScale * drag.at(number),
+      ),
+    );
+  const least = drags.find(isLeast);
+  return least === undefined ? drags : [least];
 }

@@ -63,21 +63,27 @@ export function report(
     slopeRanges: asked.pocket ? ranges : roundRanges(stretch, units, SLOPE_RANGES),
     whole: si(toSi(1, units.range)),
   });
+  const doubts = markWarnings(session, farthestOf(found));
   const draw = () => {
     if (asked.pocket) return pocketSheet(session, found, { page: asked.page, day });
     const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);
-    return cardSheet(session, found, markPaths(session, pathRanges), { page: asked.page, day });
+    return cardSheet(
+      session,
+      found,
+      { doubts, paths: markPaths(session, pathRanges) },
+      { page: asked.page, day },
+    );
   };
   return {
     title,
-    blocks: blocksOf(session, found),
+    blocks: blocksOf(session, found, doubts),
     rows: cardTable(found, units),
-    data: dataFor(session, found),
+    data: dataFor(session, found, doubts),
     sheet: sheet ? draw() : null,
   };
 }
 
-function blocksOf(session: Session, found: CardFindings): readonly Block[] {
+function blocksOf(session: Session, found: CardFindings, doubts: readonly string[]): readonly Block[] {
   const { units } = session;
   const inUnit = ({ mark }: CardRow): number => fromSi(mark.range, units.range);
   return [
@@ -93,7 +99,7 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
     ),
     { kind: 'sheet', about: '' },
     ...headBlocks(session),
-    ...markWarnings(session, farthestOf(found)).map(warning),
+    ...doubts.map(warning),
     ...inShort(tableBlock(cardTable({ ...found, rows: shortRows(found.rows, inUnit, SHORT_ROWS) }, units))),
     ...inWhole(tableBlock(cardTable(found, units))),
     ...(found.slopes.length === 0
@@ -109,7 +115,7 @@ function blocksOf(session: Session, found: CardFindings): readonly Block[] {
   ];
 }
 
-const dataFor = (session: Session, found: CardFindings): object => {
+const dataFor = (session: Session, found: CardFindings, doubts: readonly string[]): object => {
   const { title, calibrated, calibration, units } = session;
   return {
     title,
@@ -119,7 +125,7 @@ const dataFor = (session: Session, found: CardFindings): object => {
     wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
     draft: isDraft(session),
     ...leftOutData(session),
-    warnings: [...warnings(session), ...markWarnings(session, farthestOf(found))],
+    warnings: [...warnings(session), ...doubts],
     // A door that writes the sheet puts the names of its files here.
     files: [],
     rows: dataOf(cardFields(found, units), found.rows),

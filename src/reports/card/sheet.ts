@@ -5,8 +5,8 @@ import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine, dateLine } from '../head.ts';
 import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
-import { markWarnings, warnings } from '../warnings.ts';
-import { type CardFindings, farthestOf } from './findings.ts';
+import { warnings } from '../warnings.ts';
+import type { CardFindings } from './findings.ts';
 import type { MarkPath } from './paths.ts';
 import { pathPlot } from './plots.ts';
 import { cardCuts, cardTable } from './tables.ts';
@@ -16,7 +16,7 @@ import { contactNotes, pageNotes } from './words.ts';
 export function cardSheet(
   session: Session,
   found: CardFindings,
-  paths: readonly MarkPath[],
+  { doubts, paths }: { readonly doubts: readonly string[]; readonly paths: readonly MarkPath[] },
   { page, day }: { readonly page: PaperName; readonly day: string },
 ): Drawing {
   const { units, calibration } = session;
@@ -34,7 +34,7 @@ export function cardSheet(
       notes: pageNotes(found, calibration.rig.zeroRange, units),
       cautions: [
         ...warnings(session),
-        ...markWarnings(session, farthestOf(found)),
+        ...doubts,
         ...contactNotes(found, units),
         ...shotCautions(session).map(cautionOnPaper),
       ],

@@ -29,16 +29,20 @@ export interface MarksFindings {
   readonly touching: Metres | null;
 }
 
-/**
- * @param ranges rising, m
- * @param whole what a whole range is counted in, m: a yard or a metre
- */
-export function marksFindings(
-  opened: OpenSetup,
-  { ranges, whole }: { readonly ranges: readonly Metres[]; readonly whole: Metres },
-): MarksFindings {
+export interface MarksAsked {
+  /** Rising, m. */
+  readonly ranges: readonly Metres[];
+  /** What a whole range is counted in, m: a yard or a metre. */
+  readonly whole: Metres;
+  /** Those of the ranges reached that need a mark: the first and the last at least. */
+  readonly needed: (reached: readonly Metres[]) => readonly Metres[];
+}
+
+export function marksFindings(opened: OpenSetup, { ranges, whole, needed }: MarksAsked): MarksFindings {
   const { rig } = opened.calibration;
-  const { solved: rows, beyond } = asFarAsItGoes(rig, ranges, (reached) => sureMarks(opened, reached));
+  const { solved: rows, beyond } = asFarAsItGoes(rig, ranges, (reached) =>
+    sureMarks(opened, needed(reached)),
+  );
   return { rows, beyond, scale: scaleOf(opened), touching: touchingFrom(rig, rows, whole) };
 }
 

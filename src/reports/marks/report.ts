@@ -1,29 +1,39 @@
 import { fromSi, toSi } from '../../quantities/format.ts';
-import { si } from '../../quantities/quantity.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
+import type { Occasion } from '../occasion.ts';
 import { inShort, inWhole, note, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
+import { shortRanges } from '../short-ranges.ts';
 import { shortRows } from '../short-rows.ts';
 import { staleMarksIn } from '../stale-warning.ts';
 import { surenessWords } from '../sureness-words.ts';
 import { markWarnings, warnings } from '../warnings.ts';
 import { MARK_DATA, markColumns, shortColumns } from './fields.ts';
-import { marksFindings, type SureMark, sureOf } from './findings.ts';
+import { marksFindings, sureOf } from './findings.ts';
 import type { question } from './question.ts';
 import { columnWords, marksNotes, shortColumnWords } from './words.ts';
 
-export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
+export function report(
+  [session]: Sessions,
+  asked: Asked<typeof question.options>,
+  { reading }: Pick<Occasion, 'reading'>,
+): Report {
   const { title, calibrated, units } = session;
   const { zeroRange } = session.calibration.rig;
   const whole = si<'m'>(toSi(1, units.range));
-  const found = marksFindings(session, { ranges: optionRanges(asked), whole });
+  const ranges = optionRanges(asked);
+  const needed = (reached: readonly Metres[]) =>
+    reading === 'whole' ? reached : shortRanges(reached, units);
+  const found = marksFindings(session, { ranges, whole, needed });
   const isScaleKnown = found.scale === 'known';
-  const inUnit = ({ mark }: SureMark): number => fromSi(mark.range, units.range);
+  const reached = ranges.filter((range) => found.beyond === null || range < found.beyond);
+  const onScreen = new Set(shortRows(reached, (range) => fromSi(range, units.range)));
   const table = tableOf(markColumns(isScaleKnown), found.rows, units);
   const last = found.rows.at(-1);
   const doubts = last === undefined ? [] : markWarnings(session, last.mark.range);
@@ -34,7 +44,13 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
       ...headBlocks(session),
       ...doubts.map(warning),
       ...inShort(
-        tableBlock(tableOf(shortColumns(isScaleKnown), shortRows(found.rows, inUnit), units)),
+        tableBlock(
+          tableOf(
+            shortColumns(isScaleKnown),
+            found.rows.filter(({ mark }) => onScreen.has(mark.range)),
+            units,
+          ),
+        ),
         note(shortColumnWords(zeroRange, units)),
       ),
       ...inWhole(tableBlock(table), note(columnWords(zeroRange, units))),

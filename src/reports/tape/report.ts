@@ -20,7 +20,7 @@ import { tickFields } from './fields.ts';
 import { sheetFindings, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
 import { type NamedTape, tapeSheet } from './sheet.ts';
-import { DRAW_WORDS, lengthWords, PRINT_WORDS, shortNotes, tapeName, verdictWords } from './words.ts';
+import { DRAW_WORDS, goodTo, lengthWords, PRINT_WORDS, shortNotes, tapeName, verdictWords } from './words.ts';
 
 /** Neighbours further apart than this are for other bows. */
 const WIDEST_STEP = '20 fps';
@@ -49,13 +49,14 @@ export function report(
   ] as const;
   const [{ tape, sheet: found }] = tapes;
   const doubts = markWarnings(session, tape.last.range);
+  const good = goodTo(session, tape, unit);
   const against = againstFindings(session, asked, tape, unit);
   const fields = tickFields(unit);
   return {
     title,
     blocks: [
       ...(against === null ? [] : [verdict(againstWords(against, units, unit))]),
-      verdict(verdictWords(session, tape, found.provenTo, unit)),
+      verdict(verdictWords(good, found.provenTo, unit)),
       ...headBlocks(session),
       {
         kind: 'sheet',
@@ -105,6 +106,8 @@ export function report(
     },
     sheet: sheet
       ? tapeSheet(tapes, {
+          good,
+          doubts,
           unit,
           paper: asked.page,
           copies: asked.copies,

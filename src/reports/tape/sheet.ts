@@ -11,17 +11,9 @@ import { cautionOnPaper, shotCautions } from '../cautions.ts';
 import { airLine, arrowLine } from '../head.ts';
 import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
-import { markWarnings, warnings } from '../warnings.ts';
+import { warnings } from '../warnings.ts';
 import type { SheetFindings, TapeFindings } from './findings.ts';
-import {
-  goodTo,
-  NEARBY_WORDS,
-  neighbourHint,
-  neighbourName,
-  shortNotes,
-  tapeName,
-  unprovenWords,
-} from './words.ts';
+import { NEARBY_WORDS, neighbourHint, neighbourName, shortNotes, tapeName, unprovenWords } from './words.ts';
 
 /** One tape of a sheet, and what it is for. */
 export interface NamedTape {
@@ -33,6 +25,9 @@ export interface NamedTape {
 }
 
 export interface Print extends TapePrint {
+  /** What the answer says of the first tape: how good it is, and what makes it doubtful. */
+  readonly good: string;
+  readonly doubts: readonly string[];
   readonly unit: 'yd' | 'm';
   /** Of speed, from one neighbour to the next, m/s. */
   readonly step: number;
@@ -44,8 +39,7 @@ export interface Print extends TapePrint {
 export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Print): Drawing {
   const [{ session, tape, sheet }] = tapes;
   const { title, units } = session;
-  const { unit, step } = print;
-  const { day } = print;
+  const { unit, step, day } = print;
   const neighbours = sheet.neighbours.map((strip): TapeSource => {
     const hint = neighbourHint(strip);
     const name = neighbourName(strip, step, units);
@@ -61,7 +55,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
   });
   const content = {
     title,
-    subtitle: [arrowLine(session), airLine(session), `${day}. ${goodTo(session, tape, unit)}`],
+    subtitle: [arrowLine(session), airLine(session), `${day}. ${print.good}`],
     unit,
     form: stripForm(tape.form),
     zero: { ...sheet.zero, shot: sheet.zeroShot },
@@ -83,7 +77,7 @@ export function tapeSheet(tapes: readonly [NamedTape, ...NamedTape[]], print: Pr
     isDraft: isDraft(session),
     warnings: [
       ...warnings(session),
-      ...markWarnings(session, tape.last.range),
+      ...print.doubts,
       ...shortNotes(tape, units, unit),
       ...shotCautions(session).map(cautionOnPaper),
     ],

@@ -58,13 +58,8 @@ export const goodTo = (session: Session, tape: TapeFindings, unit: 'yd' | 'm'): 
   );
 
 /** The answer in a sentence or two: how far the tape can be trusted. */
-export const verdictWords = (
-  session: Session,
-  tape: TapeFindings,
-  provenTo: Metres | null,
-  unit: 'yd' | 'm',
-): string =>
-  goodTo(session, tape, unit) +
+export const verdictWords = (good: string, provenTo: Metres | null, unit: 'yd' | 'm'): string =>
+  good +
   (provenTo === null
     ? ''
     : ` Ticks beyond ${formatQuantity(provenTo, unit, 0)} are hollow: nothing was shot near them. Prove them first.`);

@@ -2,6 +2,7 @@ import type { Arrow } from '../../arrow/arrow.ts';
 import { buildArrow } from '../../arrow/build.ts';
 import { USUAL_BORE } from '../../arrow/parts/assumed-arrow.ts';
 import type { ArrowParts, Shaft, Vanes } from '../../arrow/parts/parts.ts';
+import { oncePer } from '../../numerics/once.ts';
 import { INCH } from '../../quantities/exact.ts';
 import { type KilogramsPerMetre, type Metres, si } from '../../quantities/quantity.ts';
 import type { ArrowSection, PartsSection } from '../schema/schema.ts';
@@ -11,8 +12,13 @@ import { DEFAULT_WORDS, defaultOf } from './defaults.ts';
 /** Thousandths of an inch, as spines are numbered, in metres. */
 const SPINE_UNIT = 1e-3 * INCH;
 
-/** The arrow of a setup: from its parts, its measured totals, or both. */
-export function assembleArrow(section: ArrowSection): Arrow {
+/**
+ * The arrow of a setup: from its parts, its measured totals, or both. It is put together once, though its parts are first held
+ * against one another and then flown.
+ */
+export const assembleArrow: (section: ArrowSection) => Arrow = oncePer(arrowOf);
+
+function arrowOf(section: ArrowSection): Arrow {
   const { mass, balance, diameter, length, drag_coefficient: drag, parts } = section;
   return buildArrow({
     parts: parts === undefined ? undefined : assembleParts(parts, section),
