@@ -28,6 +28,7 @@ export function textInTypeface(
     const codePoint = character.codePointAt(0);
     return codePoint === undefined || !has(codePoint);
   };
+  if (!characters.some(lacks)) return { text, lacking: [] };
   const shapeless = (character: string): boolean => /[\p{Cf}\p{Variation_Selector}]/u.test(character);
   const kept = characters.filter((character) => !(lacks(character) && shapeless(character)));
   return {

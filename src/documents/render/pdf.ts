@@ -1,5 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
+import { at } from '../../numerics/at.ts';
 import {
   type Drawing,
   type Item,
@@ -27,7 +28,8 @@ export interface PdfOptions {
 const POINTS_PER_MM = 72 / 25.4;
 /** Decimals of a coordinate in mm, as in an SVG: a tick is within 5e-5 mm of its mark, and no engine's last bit shows. */
 const DECIMALS = 4;
-const points = (mm: number): number => Number(mm.toFixed(DECIMALS)) * POINTS_PER_MM;
+const PER_MM = 10 ** DECIMALS;
+const points = (mm: number): number => (Math.round(mm * PER_MM) / PER_MM) * POINTS_PER_MM;
 
 type Pen = PDFKit.PDFDocument;
 
@@ -62,7 +64,10 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
-    for (const item of page.items) for (const character of draw(pen, item)) lacking.add(character);
+    for (const stretch of stretchesOf(page.items)) {
+      if (stretch.kind === 'lines') drawLines(pen, stretch.lines);
+      else for (const character of draw(pen, stretch.item)) lacking.add(character);
+    }
   }
   if (lacking.size > 0) options.onLacking?.([...lacking]);
   const bytes = toBytes(pen);
@@ -81,13 +86,40 @@ function askForActualSize(pen: Pen): void {
   });
 }
 
+/** Lines that follow one another in one colour, whose order nobody sees; or any other item. */
+type Stretch =
+  | { readonly kind: 'lines'; readonly lines: LineItem[] }
+  | { readonly kind: 'one'; readonly item: Exclude<Item, LineItem> };
+
+function stretchesOf(items: readonly Item[]): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const item of items) {
+    const last = stretches.at(-1);
+    if (item.kind !== 'line') stretches.push({ kind: 'one', item });
+    else if (last?.kind === 'lines' && last.lines[0]?.colour === item.colour) last.lines.push(item);
+    else stretches.push({ kind: 'lines', lines: [item] });
+  }
+  return stretches;
+}
+
+/** Lines alike in one stroke each: a tape has over a thousand ticks. */
+function drawLines(pen: Pen, lines: readonly LineItem[]): void {
+  const alike = new Map<string, LineItem[]>();
+  for (const line of lines) {
+    const style = [line.stroke, ...(line.dash ?? [])].join(' ');
+    const group = alike.get(style) ?? [];
+    alike.set(style, group);
+    group.push(line);
+  }
+  for (const group of alike.values()) {
+    for (const { from, to } of group) trace(pen, [from, to]);
+    strokePath(pen, at(group, 0));
+  }
+}
+
 /** Draw an item, and give the characters of it that the font lacks. */
-function draw(pen: Pen, item: Item): readonly string[] {
+function draw(pen: Pen, item: Exclude<Item, LineItem>): readonly string[] {
   switch (item.kind) {
-    case 'line':
-      trace(pen, [item.from, item.to]);
-      strokePath(pen, item);
-      break;
     case 'polyline':
       trace(pen, item.points);
       if (item.closed === true) pen.closePath();

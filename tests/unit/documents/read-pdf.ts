@@ -53,7 +53,7 @@ const times = ([a, b, c, d, e, f]: Matrix, [m, n, o, p, q, r]: Matrix): Matrix =
   b * q + d * r + f,
 ];
 
-/** Read a PDF with pdfjs: pages, straight strokes of one segment, level texts, title and print scaling. */
+/** Read a PDF with pdfjs: pages, straight lines of one segment, level texts, title and print scaling. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const task = getDocument({ data: bytes.slice(), verbosity: 0 });
   const document = await task.promise;
@@ -115,18 +115,17 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
         bottom: Math.max(...ys),
       });
     } else if (code === OPS.constructPath && given[0] === OPS.stroke) {
-      const path = list(list(given[1])[0]).map(Number);
-      const [from, x1 = 0, y1 = 0, to, x2 = 0, y2 = 0] = path;
-      if (path.length !== 6 || from !== 0 || to !== 1) continue;
-      const a = times(now, [1, 0, 0, 1, x1, y1]);
-      const b = times(now, [1, 0, 0, 1, x2, y2]);
-      lines.push({
-        x1: a[4] * MM,
-        y1: (height - a[5]) * MM,
-        x2: b[4] * MM,
-        y2: (height - b[5]) * MM,
-        stroke,
-      });
+      for (const [x1, y1, x2, y2] of segmentsOf(list(list(given[1])[0]).map(Number))) {
+        const a = times(now, [1, 0, 0, 1, x1, y1]);
+        const b = times(now, [1, 0, 0, 1, x2, y2]);
+        lines.push({
+          x1: a[4] * MM,
+          y1: (height - a[5]) * MM,
+          x2: b[4] * MM,
+          y2: (height - b[5]) * MM,
+          stroke,
+        });
+      }
     }
   }
   return { lines, shapes, texts };
@@ -138,6 +137,18 @@ function cornersOf(path: readonly number[]): readonly (readonly [number, number]
   for (let i = 0; i + 2 < path.length && (path[i] === 0 || path[i] === 1); i += 3)
     corners.push([path[i + 1] ?? Number.NaN, path[i + 2] ?? Number.NaN]);
   return corners;
+}
+
+/** The parts of a path that are one straight segment each: `0 x y 1 x y`, not gone on with nor closed. */
+function segmentsOf(path: readonly number[]): readonly (readonly [number, number, number, number])[] {
+  const segments: (readonly [number, number, number, number])[] = [];
+  for (let i = 0; i < path.length; ) {
+    const [from, x1 = 0, y1 = 0, to, x2 = 0, y2 = 0, next = 0] = path.slice(i, i + 7);
+    if (from !== 0 || to !== 1 || next !== 0) return segments;
+    segments.push([x1, y1, x2, y2]);
+    i += 6;
+  }
+  return segments;
 }
 
 /** pdfjs hands over arrays, typed arrays and, between its threads, plain objects with numbered keys. */
