@@ -1,4 +1,4 @@
-import { flyer } from '../flight/trajectory.ts';
+import { equalFlyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
@@ -121,7 +121,7 @@ function zeroSlopes(
   const zero = known ?? pinAtZero(rig, null);
   const heightOf = (of: Rig, down: number): number => {
     const zeroed = whereZeroed(of);
-    return impact(flyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
+    return impact(equalFlyer(zeroed.conditions), zeroed, { ...zero, down }, rig.zeroRange).height;
   };
   const height = heightOf(rig, zero.down);
   const perPin = (heightOf(rig, zero.down + PIN_STEP) - height) / PIN_STEP;

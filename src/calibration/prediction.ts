@@ -42,17 +42,19 @@ export function daily(
  * What the rig says each measurement should have been: height of the hit (m) for a mark and for a drop (negative below),
  * speed (m/s) for a chronograph reading. Each is flown in its own setting, with the sight as the rig itself was zeroed.
  */
-export function predict(
+export const predict = (
   rig: Rig,
   measurements: readonly Measurement[],
   beside: Beside = besideOf({}),
-): readonly number[] {
+): readonly number[] => measurements.map(predictor(rig, beside));
+
+/** The same for one measurement after another, with the rig zeroed once. */
+export function predictor(rig: Rig, beside: Beside): (measurement: Measurement) => number {
   const own = flown(rig);
   const zero = pinAtZero(rig, WINDAGE, own.flight);
   const on = daily(own, beside.perDegree);
-  return measurements.map((measurement) =>
-    predictOne(on(measurement.setting), pinFor(own, zero, measurement, beside), measurement),
-  );
+  return (measurement) =>
+    predictOne(on(measurement.setting), pinFor(own, zero, measurement, beside), measurement);
 }
 
 /**

@@ -36,13 +36,20 @@ const NOTHING_HOLDS = 2;
  * d the slip as height on the target, e the mark's place among the measurements, V their covariance, J their derivatives by the
  * unknowns, C the covariance of those, g the far mark's gradient: the fit taken as straight.
  *
+ * @param known how sure marks of the calibration are, where that has been worked out
  * @returns null where there are no marks of a scale or a strip, or none would move the far range
  */
-export function unseenSlip(calibration: Calibration, farRange: Metres): UnseenSlip | null {
+export function unseenSlip(
+  calibration: Calibration,
+  farRange: Metres,
+  known: readonly MarkUncertainty[] = [],
+): UnseenSlip | null {
   const { problem, rig } = calibration;
   const shot = problem.measurements.flatMap((mark, index) => (isSightMark(mark) ? [{ index, mark }] : []));
   if (shot.length === 0) return null;
-  const far = at(markUncertainty(calibration, marksFor(rig, [farRange])), 0);
+  const far =
+    known.find(({ range }) => range === farRange) ??
+    at(markUncertainty(calibration, marksFor(rig, [farRange])), 0);
   const perNumber = (mark: SightMark): number => Math.abs(wouldRead(calibration, mark).heightPer);
   // What a number is on the target costs flights, and is asked only where it decides or is told.
   const slips = shot.map(({ index, mark }) => {

@@ -1,7 +1,7 @@
 import { at } from '../numerics/at.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
-import { marksFor } from '../sight/marks.ts';
+import { settingsFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
 import { type Calibration, estimateOf } from './fit.ts';
 import {
@@ -12,7 +12,7 @@ import {
   TRAVEL_SCALE,
   withParameters,
 } from './parameters.ts';
-import { predict } from './prediction.ts';
+import { predict, predictor } from './prediction.ts';
 import { type SightMark, travelOf, withWritten, writtenOf, writtenPer } from './sight-mark.ts';
 
 /** The place of the sight with which a group would have hit where it did, by a rig. */
@@ -42,18 +42,14 @@ export function wouldReadBy(
   const scale = rig.scale ?? TRAVEL_SCALE;
   const perTravel = writtenPer(scale, mark, beside.tapeRatio);
   const shot = { ...mark, range };
-  const { travel } = at(marksFor(rig, [range]).marks, 0);
+  const { travel } = at(settingsFor(rig, [range]), 0);
+  const predicted = predictor(rig, beside);
   let written = writtenOf(mark) + (travel - travelOf(scale, mark, beside.tapeRatio)) * perTravel;
   let heightPer = 0;
   const step = PIN_STEP * perTravel;
   for (let i = 0; i < STEPS; i++) {
-    const [here, beyond] = predict(
-      rig,
-      [withWritten(shot, written), withWritten(shot, written + step)],
-      beside,
-    );
-    if (here === undefined || beyond === undefined) throw new RangeError('two predictions are expected');
-    heightPer = (beyond - here) / step;
+    const here = predicted(withWritten(shot, written));
+    heightPer = (predicted(withWritten(shot, written + step)) - here) / step;
     written += (mark.vertical - here) / heightPer;
   }
   return { written, heightPer };

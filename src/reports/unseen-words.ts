@@ -1,4 +1,5 @@
 import type { Calibration } from '../calibration/fit.ts';
+import type { MarkUncertainty } from '../calibration/mark-uncertainty.ts';
 import { isUnitOpen } from '../calibration/other-unit.ts';
 import { isSightMark } from '../calibration/sight-mark.ts';
 import { type UnseenSlip, unseenSlip } from '../calibration/unseen-slip.ts';
@@ -17,11 +18,12 @@ const TOLD = { shift: 4 * INCH, sds: 3 };
 export function toldSlip(
   { calibration, disagreement }: Pick<Session, 'calibration' | 'disagreement'>,
   farRange: Metres,
+  known: readonly MarkUncertainty[] = [],
 ): UnseenSlip | null {
   // While marks contradict it is a slip that shows which is to be found.
   if (disagreement?.isContradiction === true) return null;
   const marks = calibration.residuals.filter(({ measurement }) => isSightMark(measurement)).length;
-  const slip = unseenSlip(atHome(calibration), farRange);
+  const slip = unseenSlip(atHome(calibration), farRange, known);
   if (slip === null) return null;
   return marks <= FEW || (slip.shift > TOLD.shift && slip.shift > TOLD.sds * slip.farSd) ? slip : null;
 }
@@ -31,8 +33,12 @@ const atHome = (calibration: Calibration): Calibration =>
   calibration.elsewhere === null ? calibration : calibration.elsewhere.home;
 
 /** The same in words, and that a unit of the scale which marks measure takes the unit of their ranges on trust. */
-export function unseenWords(session: Session, farRange: Metres): readonly string[] {
-  const slip = toldSlip(session, farRange);
+export function unseenWords(
+  session: Session,
+  farRange: Metres,
+  known: readonly MarkUncertainty[] = [],
+): readonly string[] {
+  const slip = toldSlip(session, farRange, known);
   return [
     ...(slip === null ? [] : [slipWords(session, slip)]),
     ...(restsOnUnit(session) ? [RESTS_ON_UNIT] : []),

@@ -1,5 +1,6 @@
 import { type Finding, findings } from '../calibration/diagnose.ts';
 import { estimateOf } from '../calibration/fit.ts';
+import type { MarkUncertainty } from '../calibration/mark-uncertainty.ts';
 import { formatQuantity, fromSi, symbolOf } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { marksSetAside } from '../setup/assemble/assemble-marks.ts';
@@ -45,16 +46,22 @@ const TOLD_WITH_MARKS: readonly Finding['kind'][] = [
  * how much could be wrong in them without showing.
  *
  * @param farRange the farthest that is printed
+ * @param sure how sure marks of the session are, as far as that has been worked out
  */
-export function markWarnings(session: Session, farRange: Metres): readonly string[] {
+export function markWarnings(
+  session: Session,
+  farRange: Metres,
+  sure: readonly MarkUncertainty[],
+): readonly string[] {
   const home = atHome(session);
   const { calibration, disagreement, calibrated } = home;
   if (!calibrated) return [];
+  const known = session.calibration === calibration ? sure : [];
   return [
     ...findings(calibration, disagreement)
       .filter(({ kind }) => TOLD_WITH_MARKS.includes(kind))
       .map((finding) => findingWords(home, finding)),
-    ...unseenWords(home, farRange),
+    ...unseenWords(home, farRange, known),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { blendedPath, flyPath, type Path } from '../flight/path.ts';
-import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { equalFlyer, type Flyer } from '../flight/trajectory.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
@@ -84,10 +84,10 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
 
 /**
  * The paths of a rig over pins and ranges that another one was solved for, on `flights` shared flights: for seeing how
- * heights change when the rig does. Three are enough for a difference of two such, whose own errors cancel.
+ * heights change when the rig does. Three in equal steps are enough for a difference of two such, whose own errors cancel.
  */
 export const pathsOver = (rig: Rig, shared: Shared, flights: number): PinPaths =>
-  between(rig, shared, flights, flyer(rig.conditions)).paths;
+  between(rig, shared, flights, equalFlyer(rig.conditions)).paths;
 
 function spread(pins: readonly number[]): Shared['span'] {
   const [lo, hi] = [Math.min(...pins), Math.max(...pins)];

@@ -31,6 +31,10 @@ const DECIMALS = 4;
 const PER_MM = 10 ** DECIMALS;
 const points = (mm: number): number => (Math.round(mm * PER_MM) / PER_MM) * POINTS_PER_MM;
 
+/** A place in the words of a PDF, rounded to a millionth of a point as pdfkit does. */
+const place = ({ x, y }: PagePoint): string => `${operand(points(x))} ${operand(points(y))}`;
+const operand = (value: number): number => Math.round(value * 1e6) / 1e6;
+
 type Pen = PDFKit.PDFDocument;
 
 /**
@@ -112,7 +116,8 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
     group.push(line);
   }
   for (const group of alike.values()) {
-    for (const { from, to } of group) trace(pen, [from, to]);
+    // At once, not piece by piece: pdfkit keeps every piece until the end.
+    pen.addContent(group.map(({ from, to }) => `${place(from)} m\n${place(to)} l`).join('\n'));
     strokePath(pen, at(group, 0));
   }
 }

@@ -63,7 +63,11 @@ export function report(
     slopeRanges: asked.pocket ? ranges : roundRanges(stretch, units, SLOPE_RANGES),
     whole: si(toSi(1, units.range)),
   });
-  const doubts = markWarnings(session, farthestOf(found));
+  const doubts = markWarnings(
+    session,
+    farthestOf(found),
+    found.rows.map(({ uncertainty }) => uncertainty),
+  );
   const draw = () => {
     if (asked.pocket) return pocketSheet(session, found, { page: asked.page, day });
     const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);

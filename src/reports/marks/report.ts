@@ -36,7 +36,7 @@ export function report(
   const onScreen = new Set(shortRows(reached, (range) => fromSi(range, units.range)));
   const table = tableOf(markColumns(isScaleKnown), found.rows, units);
   const last = found.rows.at(-1);
-  const doubts = last === undefined ? [] : markWarnings(session, last.mark.range);
+  const doubts = last === undefined ? [] : markWarnings(session, last.mark.range, sureOf(found));
   return {
     title,
     blocks: [

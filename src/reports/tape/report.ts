@@ -17,7 +17,7 @@ import { againstFindings } from './against.ts';
 import { AGAINST_NOTE, againstFields, againstWords } from './against-words.ts';
 import { askedRanges } from './asked-ranges.ts';
 import { tickFields } from './fields.ts';
-import { sheetFindings, tapeFindings } from './findings.ts';
+import { sheetFindings, surenessOf, tapeFindings } from './findings.ts';
 import type { question } from './question.ts';
 import { type NamedTape, tapeSheet } from './sheet.ts';
 import { DRAW_WORDS, goodTo, lengthWords, PRINT_WORDS, shortNotes, tapeName, verdictWords } from './words.ts';
@@ -48,8 +48,9 @@ export function report(
     ...others.flatMap((other) => [named(other, 0, top, si(0)), ...ofPins(other)]),
   ] as const;
   const [{ tape, sheet: found }] = tapes;
-  const doubts = markWarnings(session, tape.last.range);
-  const good = goodTo(session, tape, unit);
+  const sure = surenessOf(session, tape);
+  const good = goodTo(session, sure, unit);
+  const doubts = markWarnings(session, tape.last.range, sure);
   const against = againstFindings(session, asked, tape, unit);
   const fields = tickFields(unit);
   return {

@@ -1,3 +1,4 @@
+import type { MarkUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { NARROWEST_WITH_NEAR } from '../../documents/tape/strip-grid.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
@@ -6,7 +7,7 @@ import type { NeighbourStrip } from '../../sight/tape.ts';
 import { reachNote } from '../marks/words.ts';
 import type { Session } from '../session.ts';
 import { surenessWords } from '../sureness-words.ts';
-import { surenessOf, type TapeFindings } from './findings.ts';
+import type { TapeFindings } from './findings.ts';
 
 /** What the sheet holds: its ranges and its length. */
 export const lengthWords = (
@@ -50,9 +51,9 @@ export function shortNotes(
 }
 
 /** How good the marks of a tape are, in its own unit. */
-export const goodTo = (session: Session, tape: TapeFindings, unit: 'yd' | 'm'): string =>
+export const goodTo = (session: Session, sure: readonly MarkUncertainty[], unit: 'yd' | 'm'): string =>
   surenessWords(
-    surenessOf(session, tape),
+    sure,
     { ...session.units, range: unit },
     { calibrated: session.calibrated, from: session.calibration.rig.zeroRange },
   );
