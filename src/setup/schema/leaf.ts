@@ -20,18 +20,15 @@ export interface LeafProblem extends Refusal {
 
 /** A single value of the file: `read` gets its text; `expected` is what to say when there is none. */
 export function leaf<T>(expected: () => Omit<Refusal, 'reason'>, read: (text: string) => LeafOutcome<T>) {
-  return z.pipe(
-    z.unknown(),
-    z.transform((found: unknown, context): T => {
-      const text = textOf(found);
-      const outcome: LeafOutcome<T> =
-        text === undefined ? { refusal: { ...expected(), reason: whyNoText(found) } } : read(text);
-      if (outcome.refusal === undefined) return outcome.value;
-      const params: LeafProblem = { ...outcome.refusal, missing: found === undefined };
-      context.issues.push({ code: 'custom', message: params.reason, input: found, params: { ...params } });
-      return z.NEVER;
-    }),
-  );
+  return z.transform((found: unknown, context): T => {
+    const text = textOf(found);
+    const outcome: LeafOutcome<T> =
+      text === undefined ? { refusal: { ...expected(), reason: whyNoText(found) } } : read(text);
+    if (outcome.refusal === undefined) return outcome.value;
+    const params: LeafProblem = { ...outcome.refusal, missing: found === undefined };
+    context.issues.push({ code: 'custom', message: params.reason, input: found, params: { ...params } });
+    return z.NEVER;
+  });
 }
 
 /** YAML has already made numbers of the bare ones; sections and lists have no text. */
