@@ -1,9 +1,9 @@
 /**
- * Keeps the code of the command line as V8 compiled it, beside the script: half of a short run is compiling. Run by itself, in a process
- * like those that will use the code, it is given the script and the folder of the project.
+ * Keeps the pieces of the command line with their code as V8 compiled it: half of a short run is compiling. Run by itself, in a process
+ * like those that will use the code, it is given the folder of the pieces and that of the project.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,8 +12,8 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
-/** The first two lines of the script, which say which one it is: as in src/cli/start/kept-code.ts. */
-const IDENTITY_BYTES = 40;
+/** The first line of a piece, which says which one it is: as in src/cli/start/kept-code.ts. */
+const IDENTITY_BYTES = 20;
 
 /** What is asked for most: only what has run is compiled, and only what is compiled is kept. */
 const asked = (setup, folder) => [
@@ -25,34 +25,51 @@ const asked = (setup, folder) => [
   ['marks', setup],
 ];
 
-/** Keep the code of a script. Before Node 20.15 there is no checksum to tell sound code by, so none is kept. */
-export function keepCode(script, root) {
+/**
+ * Write the pieces and keep their code. Before Node 20.15 there is no checksum to tell sound code by, so none are kept.
+ *
+ * @param boot the function that starts the modules, as text
+ */
+export function keepCode(folder, { pieces, boot }, root) {
   if (typeof crc32 !== 'function') return;
-  const argv = [fileURLToPath(import.meta.url), script, root];
-  const { status } = spawnSync(process.execPath, argv, { stdio: ['ignore', 'ignore', 'inherit'] });
+  mkdirSync(folder);
+  for (const [name, text] of Object.entries(pieces)) writeFileSync(join(folder, `${name}.js`), text);
+  const argv = [fileURLToPath(import.meta.url), folder, root];
+  const { status } = spawnSync(process.execPath, argv, { input: boot, stdio: ['pipe', 'ignore', 'inherit'] });
   if (status !== 0) throw new Error('the code of the command line could not be kept: see the messages above');
 }
 
 /** Ask everything in turn in this one process, then write the code that has come about. */
-function askAndKeep(script, root) {
-  const source = readFileSync(script);
-  const compiled = new Script(source.toString('latin1'), { filename: script });
-  const start = compiled.runInThisContext();
-  const load = createRequire(script);
-  const folder = mkdtempSync(join(tmpdir(), 'quillpath-build-'));
-  const left = asked(join(root, 'examples/mountain-hunt/setup.yaml'), folder);
+function askAndKeep(folder, root) {
+  const compiled = ['core', 'paper'].map((name) => {
+    const filename = join(folder, `${name}.js`);
+    const source = readFileSync(filename);
+    return { filename, source, script: new Script(source.toString('latin1'), { filename }) };
+  });
+  const [core, paper] = compiled.map(({ script }) => script);
+  const boot = new Script(`(${readFileSync(STANDARD_INPUT, 'utf8')})`).runInThisContext();
+  const here = join(folder, 'core.js');
+  const parts = core.runInThisContext();
+  const more = () => paper.runInThisContext();
+  const start = () => boot(parts, createRequire(here), pathToFileURL(here).href, more);
+  const out = mkdtempSync(join(tmpdir(), 'quillpath-build-'));
+  const left = asked(join(root, 'examples/mountain-hunt/setup.yaml'), out);
   process.on('beforeExit', () => {
     const argv = left.shift();
     if (argv === undefined) return;
     process.argv.splice(2, process.argv.length, ...argv);
     // Something to wait for, without which the process would not come back here.
-    setImmediate(() => start(load, pathToFileURL(script).href));
+    setImmediate(start);
   });
   process.on('exit', (status) => {
-    rmSync(folder, { recursive: true });
-    if (status === 0) write(`${script}.cache`, source, compiled.createCachedData());
+    rmSync(out, { recursive: true });
+    if (status !== 0) return;
+    for (const { filename, source, script } of compiled)
+      write(`${filename}.cache`, source, script.createCachedData());
   });
 }
+
+const STANDARD_INPUT = 0;
 
 /** The file is whole or not there: it is written under another name first. */
 function write(file, source, code) {
@@ -62,5 +79,5 @@ function write(file, source, code) {
   renameSync(`${file}.part`, file);
 }
 
-const [, started, script, root] = process.argv;
-if (started === fileURLToPath(import.meta.url)) askAndKeep(script, root);
+const [, started, folder, root] = process.argv;
+if (started === fileURLToPath(import.meta.url)) askAndKeep(folder, root);

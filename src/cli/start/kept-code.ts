@@ -4,8 +4,8 @@ import { crc32 } from 'node:zlib';
 /** Before the code stands its checksum. */
 const CHECKSUM_BYTES = 4;
 
-/** The first two lines of a script that the build has made: the second is a hash of all the others. */
-const IDENTITY_BYTES = 40;
+/** The first line of a piece that the build has made: a hash of all the others. */
+const IDENTITY_BYTES = 20;
 
 /** The checksum of code and of the script that it was compiled from, so that neither is used with another. */
 export const checksum = (source: Uint8Array, code: Uint8Array): number =>

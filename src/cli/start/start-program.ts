@@ -2,27 +2,50 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
+import { boot, type Parts } from './boot.ts';
 import { keptCode } from './kept-code.ts';
 
 /** What the program's script gives when it is not itself the file that Node was started with. */
 type Start = (ofNode: NodeJS.Require, here: string) => void;
 
-const program = join(__dirname, 'cli', 'quillpath.js');
+interface Piece {
+  readonly script: Script;
+  /** Whether its code need not be compiled. */
+  readonly isKept: boolean;
+}
+
+const folder = join(__dirname, 'cli');
 
 /** Starts the program with its code as it was compiled before, where that is there and sound. Without, it only starts slower. */
 export function startProgram(launcher: string): void {
-  const start: Start = keptProgram() ?? plainProgram();
-  start(require, pathToFileURL(launcher).href);
+  const here = pathToFileURL(launcher).href;
+  const core = compiled('core');
+  if (core === undefined || !core.isKept) plainProgram()(require, here);
+  else boot(partsOf(core), require, here, () => partsOf(compiled('paper')));
 }
 
-/** The program with the code that the build kept; V8 refuses what another version or machine has made. */
-function keptProgram(): Start | undefined {
-  const source = readFileSync(program);
-  const cachedData = keptCode(source, `${program}.cache`);
-  if (cachedData === undefined) return undefined;
-  // The script holds nothing but ASCII, which is read fastest as Latin 1.
-  const script = new Script(source.toString('latin1'), { filename: program, cachedData });
-  return script.cachedDataRejected === true ? undefined : script.runInThisContext();
+/**
+ * One of the two pieces in which the build keeps the program with its code: what draws on paper, a third of it, and all the rest. V8
+ * refuses code that another version or machine has made; nothing when the build kept no pieces.
+ */
+function compiled(piece: 'core' | 'paper'): Piece | undefined {
+  const filename = join(folder, 'kept', `${piece}.js`);
+  const source = sourceOf(filename);
+  if (source === undefined) return undefined;
+  const cachedData = keptCode(source, `${filename}.cache`);
+  // The pieces hold nothing but ASCII, which is read fastest as Latin 1.
+  const script = new Script(source.toString('latin1'), { filename, ...(cachedData && { cachedData }) });
+  return { script, isKept: cachedData !== undefined && script.cachedDataRejected !== true };
+}
+
+const partsOf = (piece: Piece | undefined): Parts => piece?.script.runInThisContext() ?? {};
+
+function sourceOf(file: string): Buffer | undefined {
+  try {
+    return readFileSync(file);
+  } catch {
+    return undefined;
+  }
 }
 
 /**
@@ -30,5 +53,5 @@ function keptProgram(): Start | undefined {
  */
 function plainProgram(): Start {
   Object(require('node:module')).enableCompileCache?.();
-  return require(program);
+  return require(join(folder, 'quillpath.js'));
 }
