@@ -1,8 +1,9 @@
+import { flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { quadraticForm } from '../numerics/quadratic-form.ts';
 import type { Metres } from '../quantities/quantity.ts';
-import { settingsFor } from '../sight/marks.ts';
 import type { Rig } from '../sight/rig.ts';
+import { pinAtZero, pinForHit } from '../sight/zero.ts';
 import { type Calibration, estimateOf } from './fit.ts';
 import {
   type Beside,
@@ -42,7 +43,9 @@ export function wouldReadBy(
   const scale = rig.scale ?? TRAVEL_SCALE;
   const perTravel = writtenPer(scale, mark, beside.tapeRatio);
   const shot = { ...mark, range };
-  const { travel } = at(settingsFor(rig, [range]), 0);
+  const flight = flyer(rig.conditions);
+  const zero = pinAtZero(rig, null, flight);
+  const travel = pinForHit(rig, range, zero.windage, flight).down - zero.down;
   const predicted = predictor(rig, beside);
   let written = writtenOf(mark) + (travel - travelOf(scale, mark, beside.tapeRatio)) * perTravel;
   let heightPer = 0;

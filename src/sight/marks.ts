@@ -54,8 +54,18 @@ const CROSSING_TOLERANCE = 1e-4;
  */
 export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
   const { pins, paths, shared, zero } = sightIn(rig, ranges);
+  const risesAt = risingBy(paths);
   return {
-    marks: ranges.map((range, i) => markAt(rig, paths, zero, range, at(pins, i).down)),
+    marks: ranges.map((range, i) => {
+      const { down } = at(pins, i);
+      return markAt(
+        rig,
+        paths,
+        zero,
+        settingAt(rig, zero, { range, down, rising: risesAt(down, range) }),
+        down,
+      );
+    }),
     paths,
     shared,
     zero,
@@ -65,26 +75,44 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 /** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
 export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
   const { pins, paths, zero } = sightIn(rig, ranges);
-  return ranges.map((range, i) => settingAt(rig, paths, zero, range, at(pins, i).down));
+  const risesAt = risingBy(paths);
+  return ranges.map((range, i) => {
+    const { down } = at(pins, i);
+    return settingAt(rig, zero, { range, down, rising: risesAt(down, range) });
+  });
 }
 
 /** Step of the difference that shows whether the arrow still rises, m. */
 const RISE_STEP = 1e-3;
 
-const settingAt = (rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Setting => ({
+/** Whether the arrow of a pin still rises where it hits. Where it falls at a range, it falls at all that are farther. */
+function risingBy({ height }: PinPaths): (down: number, range: number) => boolean {
+  let falling = Number.POSITIVE_INFINITY;
+  return (down, range) => {
+    const rises = range < falling && height(down, range) >= height(down, range - RISE_STEP);
+    if (!rises) falling = Math.min(falling, range);
+    return rises;
+  };
+}
+
+const settingAt = (
+  rig: Rig,
+  zero: PinPosition,
+  { range, down, rising }: { readonly range: number; readonly down: number; readonly rising: boolean },
+): Setting => ({
   range: si(range),
-  travel: si(pin - zero.down),
-  rising: paths.height(pin, range) >= paths.height(pin, range - RISE_STEP),
+  travel: si(down - zero.down),
+  rising,
   clearance: si(
     rig.geometry.peepHeight -
-      pin * Math.cos(rig.geometry.lean) * Math.cos(rig.geometry.barAngle) -
+      down * Math.cos(rig.geometry.lean) * Math.cos(rig.geometry.barAngle) -
       rig.conditions.arrow.fletchRadius -
       rig.housingBelowPin,
   ),
 });
 
-function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, range: number, pin: number): Mark {
-  const setting = settingAt(rig, paths, zero, range, pin);
+function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, setting: Setting, pin: number): Mark {
+  const { range } = setting;
   const launch = launchThrough(rig.geometry, { down: pin, windage: zero.windage }, rig.cant, rig.launchSpeed);
   const path = paths.path(pin);
   const { height } = path;

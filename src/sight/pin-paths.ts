@@ -110,7 +110,12 @@ function between(rig: Rig, { span, windage, end }: Shared, flights: number, flig
   const start = Math.max(...launches.map(({ position }) => position[0]));
   const flown = launches.map((launch) => flyPath(flight, launch, end, start));
   const at = (values: readonly number[], down: number): number => interpolateAt(nodes, weights, values, down);
-  const heights = (range: number): number[] => flown.map((path) => path.height(range));
+  const known = new Map<number, readonly number[]>();
+  const heights = (range: number): readonly number[] => {
+    const found = known.get(range) ?? flown.map((path) => path.height(range));
+    known.set(range, found);
+    return found;
+  };
   const path = (down: number): Path =>
     blendedPath(
       flown,

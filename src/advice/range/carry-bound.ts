@@ -43,8 +43,11 @@ export function carryBound(
 
 type Drag = Pick<FlyingArrow, 'drag' | 'dragScale'>;
 
+/** Spacing of its Reynolds numbers: enough for a distance that is rounded up to tens. */
+const DRAG_STEP = 2000;
+
 const laminarDrag = (parts: ArrowParts, dragScale: number): Drag => ({
-  drag: builtUpDrag(parts, 'laminar'),
+  drag: builtUpDrag(parts, 'laminar', DRAG_STEP),
   dragScale: Math.min(1, dragScale),
 });
 

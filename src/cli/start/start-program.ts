@@ -25,8 +25,8 @@ export function startProgram(launcher: string): void {
 }
 
 /**
- * One of the two pieces in which the build keeps the program with its code: what draws on paper, a third of it, and all the rest. V8
- * refuses code that another version or machine has made; nothing when the build kept no pieces.
+ * One of the two pieces in which the build keeps the program with its code: what draws on paper, a third of it, and all the rest.
+ * V8 refuses code that another version or machine has made; nothing when the build kept no pieces.
  */
 function compiled(piece: 'core' | 'paper'): Piece | undefined {
   const filename = join(folder, 'kept', `${piece}.js`);

@@ -9,6 +9,7 @@ import {
   palette,
   type RectItem,
   type TextItem,
+  type Weight,
 } from '../page/drawing.ts';
 import { printableText, textInTypeface } from '../page/printable-text.ts';
 import { textWidth } from '../page/text-measure.ts';
@@ -65,12 +66,13 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   pen.registerFont('regular', options.font);
   pen.registerFont('bold', options.boldFont ?? options.font);
   askForActualSize(pen);
+  const glyphs = { regular: new Map<number, boolean>(), bold: new Map<number, boolean>() };
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
     for (const stretch of stretchesOf(page.items)) {
       if (stretch.kind === 'lines') drawLines(pen, stretch.lines);
-      else for (const character of draw(pen, stretch.item)) lacking.add(character);
+      else for (const character of draw(pen, stretch.item, glyphs)) lacking.add(character);
     }
   }
   if (lacking.size > 0) options.onLacking?.([...lacking]);
@@ -123,7 +125,11 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
 }
 
 /** Draw an item, and give the characters of it that the font lacks. */
-function draw(pen: Pen, item: Exclude<Item, LineItem>): readonly string[] {
+function draw(
+  pen: Pen,
+  item: Exclude<Item, LineItem>,
+  glyphs: Readonly<Record<Weight, Glyphs>>,
+): readonly string[] {
   switch (item.kind) {
     case 'polyline':
       trace(pen, item.points);
@@ -136,7 +142,7 @@ function draw(pen: Pen, item: Exclude<Item, LineItem>): readonly string[] {
       drawRect(pen, item);
       break;
     case 'text':
-      return drawText(pen, item);
+      return drawText(pen, item, glyphs);
   }
   return [];
 }
@@ -163,19 +169,28 @@ function drawRect(pen: Pen, item: RectItem): void {
   strokePath(pen, item.outline);
 }
 
-/** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
-const hasGlyph = (pen: Pen, codePoint: number): boolean =>
-  (
-    pen as unknown as { _font: { font: { hasGlyphForCodePoint: (codePoint: number) => boolean } } }
-  )._font.font.hasGlyphForCodePoint(codePoint);
+/** A font's glyphs by code point, as far as they have been asked for. */
+type Glyphs = Map<number, boolean>;
 
-function drawText(pen: Pen, item: TextItem): readonly string[] {
+/** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
+function hasGlyph(pen: Pen, glyphs: Glyphs, codePoint: number): boolean {
+  const { font } = (
+    pen as unknown as { _font: { font: { hasGlyphForCodePoint: (codePoint: number) => boolean } } }
+  )._font;
+  const has = glyphs.get(codePoint) ?? font.hasGlyphForCodePoint(codePoint);
+  glyphs.set(codePoint, has);
+  return has;
+}
+
+function drawText(pen: Pen, item: TextItem, glyphs: Readonly<Record<Weight, Glyphs>>): readonly string[] {
   const weight = item.weight ?? 'regular';
   const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
   const x = points(item.x);
   const y = points(item.y);
   pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
-  const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) => hasGlyph(pen, codePoint));
+  const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) =>
+    hasGlyph(pen, glyphs[weight], codePoint),
+  );
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
   pen.text(text, x - points(start * textWidth(text, item.size, weight)), y, {

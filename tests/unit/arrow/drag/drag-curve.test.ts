@@ -22,6 +22,18 @@ it('the curve is the build-up up to a Reynolds number of 100 000', () => {
     );
 });
 
+it.each(['laminar', 'transition', 'turbulent'] as const)(
+  'a table four times as wide, of a %s layer',
+  (layer) => {
+    const [fine, wide] = [builtUpDrag(ridgeCampParts, layer), builtUpDrag(ridgeCampParts, layer, 2000)];
+    // From 30 m/s to 110 m/s of a 6 mm shaft.
+    for (let reynolds = 12_300; reynolds < 45_000; reynolds += 700)
+      expect(Math.abs(wide.at(reynolds) / fine.at(reynolds) - 1)).toBeLessThan(
+        1e-3 /* relative: as promised */,
+      );
+  },
+);
+
 it('coefficients are above 0 and below 20', () => {
   expect(constantDrag(19.999).at(1)).toBe(19.999);
   for (const coefficient of [-1, 0, 20, Number.POSITIVE_INFINITY])
