@@ -33,9 +33,8 @@ export const arrowSchema = z
   .register(KEY_MEANINGS, { what: 'the arrow' });
 
 /** A build names only what differs, down to single keys of single parts. */
-export const buildArrowSchema = z
-  .extend(z.partial(arrowSchema), { parts: z.exactOptional(buildPartsSchema) })
-  .register(KEY_MEANINGS, {
+export const buildArrowSchema = () =>
+  z.extend(z.partial(arrowSchema), { parts: z.exactOptional(buildPartsSchema()) }).register(KEY_MEANINGS, {
     what: 'what differs in the arrow',
     keysOf: 'arrow',
     otherwise: 'the arrow above',

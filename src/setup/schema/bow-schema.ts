@@ -59,8 +59,9 @@ export const launchSchema = z
   .register(KEY_MEANINGS, { what: 'how fast the arrow leaves the bow' });
 
 /** A build names only what differs. */
-export const buildLaunchSchema = z.partial(launchSchema).register(KEY_MEANINGS, {
-  what: 'its launch, where you chronographed it',
-  keysOf: 'launch',
-  otherwise: 'worked out from the energy of the bow',
-});
+export const buildLaunchSchema = () =>
+  z.partial(launchSchema).register(KEY_MEANINGS, {
+    what: 'its launch, where you chronographed it',
+    keysOf: 'launch',
+    otherwise: 'worked out from the energy of the bow',
+  });

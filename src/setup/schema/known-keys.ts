@@ -3,8 +3,9 @@ import { isRecord, type KeyPath } from '../key-path.ts';
 
 type Schema = z.core.$ZodType;
 
-/** The schema behind "may be absent". */
+/** The schema behind "may be absent" and "made when it is needed". */
 export function inner(schema: Schema): Schema {
+  if (schema instanceof z.ZodMiniLazy) return inner(schema._zod.innerType);
   if (schema instanceof z.ZodMiniExactOptional || schema instanceof z.ZodMiniOptional)
     return inner(schema.def.innerType);
   return schema;

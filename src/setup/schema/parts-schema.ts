@@ -102,12 +102,13 @@ export const partsSchema = z
   });
 
 /** The parts of a build, of which only what differs has to be there. */
-export const buildPartsSchema = z.strictObject({
-  shaft: z.exactOptional(z.partial(shaft)),
-  insert: z.exactOptional(z.partial(insert)),
-  collar: z.exactOptional(z.partial(collar)),
-  point: z.exactOptional(z.extend(z.partial(point), { blades: z.exactOptional(z.partial(blades)) })),
-  nock: z.exactOptional(nock),
-  vanes: z.exactOptional(z.partial(vanes)),
-  others: z.exactOptional(z.array(other)),
-});
+export const buildPartsSchema = () =>
+  z.strictObject({
+    shaft: z.exactOptional(z.partial(shaft)),
+    insert: z.exactOptional(z.partial(insert)),
+    collar: z.exactOptional(z.partial(collar)),
+    point: z.exactOptional(z.extend(z.partial(point), { blades: z.exactOptional(z.partial(blades)) })),
+    nock: z.exactOptional(nock),
+    vanes: z.exactOptional(z.partial(vanes)),
+    others: z.exactOptional(z.array(other)),
+  });

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { once } from '../../numerics/once.ts';
 import { airSchema, placeKeys, placesSchema, windSchema } from './air-schema.ts';
 import { arrowSchema, buildArrowSchema } from './arrow-schema.ts';
 import { bowSchema, buildLaunchSchema, launchSchema } from './bow-schema.ts';
@@ -9,15 +10,18 @@ import { dropsSchema, marksSchema, speedsSchema } from './shooting-schema.ts';
 import { sightSchema } from './sight-schema.ts';
 import { tuningSchema } from './tuning-schema.ts';
 
-const build = z.strictObject({
-  name: freeText({ what: 'name of the build' }),
-  shoots_well: z.exactOptional(flag({ what: 'whether this build is known to shoot well from this bow' })),
-  arrow: z.exactOptional(buildArrowSchema),
-  launch: z.exactOptional(buildLaunchSchema),
-});
+/** Made when a file has any. */
+const build = once(() =>
+  z.strictObject({
+    name: freeText({ what: 'name of the build' }),
+    shoots_well: z.exactOptional(flag({ what: 'whether this build is known to shoot well from this bow' })),
+    arrow: z.exactOptional(buildArrowSchema()),
+    launch: z.exactOptional(buildLaunchSchema()),
+  }),
+);
 
 const buildsSchema = z
-  .array(build)
+  .array(z.lazy(build))
   .register(KEY_MEANINGS, { what: 'other arrows for this bow, to compare with the one above' });
 
 export const setupSchema = z.strictObject({
