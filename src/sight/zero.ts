@@ -1,3 +1,5 @@
+import { referenceArea } from '../arrow/reference-area.ts';
+import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
@@ -31,8 +33,8 @@ export function impact(
  *
  *   up by (R/E)(δ cos(c + λ) + w sin c),   right by (R/E)(δ sin(c + λ) − w cos c).
  *
- * The correction that would undo a miss is made again and again until the miss is below 1e-7 m; with the windage kept, the
- * rise per travel is taken from the correction before (the secant rule).
+ * The correction that would undo a miss is made again and again until a miss was below 1e-7 m, which it undoes as well; with the
+ * windage kept, the rise per travel is taken from the correction before (the secant rule).
  *
  * @param windage null to solve it too (a hit in both directions); else kept, and only the height is made right
  * @throws NumericalError 'not-converged', with the reason NO_PIN, when no pin hits, as when the arrow falls short
@@ -55,18 +57,18 @@ export function pinForHit(
   for (let i = 0; i < MAX_CORRECTIONS; i += 1) {
     const { height, lateral } = impact(flight, rig, pin, range);
     if (windage === null) {
-      if (Math.abs(height) < HIT_TOLERANCE && Math.abs(lateral) < HIT_TOLERANCE) return pin;
       const scale = perMiss / Math.cos(lean);
       pin = {
         down: pin.down - scale * (height * Math.cos(c) + lateral * Math.sin(c)),
         windage: pin.windage + scale * (lateral * Math.cos(tilt) - height * Math.sin(tilt)),
       };
+      if (Math.abs(height) < HIT_TOLERANCE && Math.abs(lateral) < HIT_TOLERANCE) return pin;
     } else {
-      if (Math.abs(height) < HIT_TOLERANCE) return pin;
       if (before !== null && height !== before.height)
         perHeight = (pin.down - before.down) / (height - before.height);
       before = { down: pin.down, height };
       pin = { down: pin.down - height * perHeight, windage };
+      if (Math.abs(height) < HIT_TOLERANCE) return pin;
     }
   }
   throw noPin(
@@ -126,8 +128,24 @@ export const whereZeroed = (rig: Rig): Rig => ({
   conditions: { ...rig.conditions, slope: rig.zeroSlope },
 });
 
-/** How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and a fall without drag. */
+/**
+ * How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and the fall of a flat path under
+ * one drag coefficient,
+ *
+ *   (g/2) (R/v)² (e^q − 1 − q) / (q²/2),   q = 2kR,  k = ρ S CD/2m
+ *
+ * so that a first flight misses by a fraction of a millimetre.
+ *
+ * @source the flat-fire approximation: McCoy, Modern Exterior Ballistics, chapter 5
+ */
 function dropEstimate({ geometry, launchSpeed, conditions }: Rig, range: number): number {
-  const time = Math.max(0, range - geometry.freeFlight) / launchSpeed;
-  return geometry.peepHeight + (conditions.freeFall / 2) * Math.cos(conditions.slope) * time ** 2;
+  const { arrow, air, freeFall, slope } = conditions;
+  const way = Math.max(0, range - geometry.freeFlight);
+  const coefficient = arrow.dragScale * arrow.drag.at(reynoldsNumber(air, launchSpeed, arrow.diameter));
+  const q = (way * air.density * referenceArea(arrow.diameter) * coefficient) / arrow.mass;
+  const slowing = q < NO_SLOWING ? 1 + q / 3 : (Math.expm1(q) - q) / (q ** 2 / 2);
+  return geometry.peepHeight + (freeFall / 2) * Math.cos(slope) * (way / launchSpeed) ** 2 * slowing;
 }
+
+/** Below this the quotient is lost in rounding, and two terms of its series are right to the twelfth of its square. */
+const NO_SLOWING = 1e-4;
