@@ -129,12 +129,12 @@ export const whereZeroed = (rig: Rig): Rig => ({
 });
 
 /**
- * How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and the fall of a flat path under
- * one drag coefficient,
+ * How far above the arrow's line the eye's line to the pin must rise at a range: the peep height and the fall of a flat path
+ * under one drag coefficient,
  *
  *   (g/2) (R/v)² (e^q − 1 − q) / (q²/2),   q = 2kR,  k = ρ S CD/2m
  *
- * so that a first flight misses by a fraction of a millimetre.
+ * so that a first flight misses by less than a hundredth of the fall.
  *
  * @source the flat-fire approximation: McCoy, Modern Exterior Ballistics, chapter 5
  */

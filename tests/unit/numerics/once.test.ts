@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { once } from '../../../src/numerics/once.ts';
+import { once, oncePer } from '../../../src/numerics/once.ts';
 
 it.each([[7], [undefined], [null]])('%s is made when it is first asked for, and once', (value) => {
   let made = 0;
@@ -9,4 +9,21 @@ it.each([[7], [undefined], [null]])('%s is made when it is first asked for, and 
   });
   expect(made).toBe(0);
   expect([asked(), asked(), made]).toEqual([value, value, 1]);
+});
+
+it('what is made of a thing is made once for each thing, and kept when it is nothing', () => {
+  const asked: object[] = [];
+  const nameOf = oncePer((of: { readonly name: string | undefined }) => {
+    asked.push(of);
+    return of.name;
+  });
+  const [peep, nameless, other] = [{ name: 'peep' }, { name: undefined }, { name: 'peep' }];
+  expect([peep, nameless, peep, other, nameless].map(nameOf)).toEqual([
+    'peep',
+    undefined,
+    'peep',
+    'peep',
+    undefined,
+  ]);
+  expect(asked).toEqual([peep, nameless, other]);
 });

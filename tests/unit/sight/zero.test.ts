@@ -45,4 +45,32 @@ describe('a pin set for a hit in both directions', () => {
     expect(Math.abs(hit.height)).toBeLessThan(1e-7 /* m: as promised */);
     expect(Math.abs(hit.lateral)).toBeLessThan(1e-7 /* m */);
   });
+
+  it('is tried near the hit: the flat-fire law misses a range by a hundredth of the fall, and two flights or three do', () => {
+    const flight = flyer(inventedRig.conditions);
+    for (const [yards, most] of [
+      [20, 2],
+      [60, 3],
+      [100, 3],
+    ] as const) {
+      const heights: number[] = [];
+      const watched: Flyer = {
+        ...flight,
+        entered: (launch, ranges) => {
+          const states = flight.entered(launch, ranges);
+          heights.push(states[0]?.[0] ?? Number.NaN);
+          return states;
+        },
+      };
+      const range = yards * 0.9144;
+      const pin = pinForHit(inventedRig, range, 0, watched);
+      expect(heights.length).toBeLessThanOrEqual(most);
+      const fall = (9.80665 / 2) * (range / inventedRig.launchSpeed) ** 2;
+      expect(Math.abs((heights[0] ?? Number.NaN) / fall)).toBeLessThan(
+        0.01 /* of the fall without drag: as promised */,
+      );
+      // The miss that ended the search, below 1e-7 m, is undone as well.
+      expect(Math.abs(impact(flight, inventedRig, pin, range).height)).toBeLessThan(1e-9 /* m */);
+    }
+  });
 });
