@@ -125,11 +125,12 @@ describe('predict', () => {
   it('of a bow held over lowers the hit as the cosine of all its lean, the pin standing as it did', () => {
     const held = { ...inventedRig, cant: si<'rad'>(0.1) };
     const at60 = (cant: number) => at(predict(held, [markAt(yards(60), { cant: si(cant) })]), 0);
-    // The pin stands below the arrow's height at the peep by as much as its range asks for.
+    // The pin stands as far down as its reading says, from the place where this bow is zeroed.
     const [{ down } = expect.fail()] = [marksFor(held, [yards(60)])].map(({ zero }) => ({
       down: zero.down + 1e-3 * (readingFor(inventedRig, yards(60)) - 12.4),
     }));
-    const lever = (yards(60) / 0.8382) * down;
+    // From the arrow at the peep, 4.6 in below the eye.
+    const lever = (yards(60) / 0.8382) * down - 0.11684;
     const expected = lever * (Math.cos(0) - Math.cos(0.2));
     expect(Math.abs((at60(-0.1) - at60(0.1)) / expected - 1)).toBeLessThan(
       0.02 /* relative: to second order */,
