@@ -65,8 +65,10 @@ describe('the units that ranges may be of', () => {
     expect(unitsOf(at(1143))).toEqual(['yd', 'm']);
     expect(unitsOf([])).toEqual(['yd', 'm']);
   });
-  it('are both where some are whole in one and some in the other', () =>
-    expect(unitsOf(at(18.288, 50))).toEqual(['yd', 'm']));
+  it('are both where some are whole in one and some in the other', () => {
+    expect(unitsOf(at(18.288, 50))).toEqual(['yd', 'm']);
+    expect(unitsOf(at(20, 20.5))).toEqual(['yd', 'm']);
+  });
   it('say nothing by a chronograph at the bow', () => {
     const atBow = { range: si<'m'>(0.7), isAtBow: true } as const;
     expect(isAtBow(atBow)).toBe(true);
