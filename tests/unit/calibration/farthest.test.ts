@@ -31,7 +31,7 @@ it('is the one that is most of its own standard uncertainties off, above the aim
   const off = (vertical: number, sd: number, index: number): Measurement => {
     const mark = marks[index];
     if (mark?.kind !== 'mark') expect.fail();
-    return { ...mark, vertical, sd: si(sd) };
+    return { ...mark, vertical, sd: si<'m'>(sd) };
   };
   // A yard off to half a yard, and a foot off to two inches.
   const [rough, sharp] = [off(0.9, 0.45, 0), off(-0.3, 0.05, 1)];
