@@ -38,6 +38,14 @@ describe('digitsSwapped', () => {
   it('of 72 are 27, and 70.2 and 702 of a nought that nobody wrote', () =>
     expect(sorted(72)).toEqual([27, 70.2, 702]));
   it('of 50.6 are 5.6, 56 and 500.6', () => expect(sorted(50.6)).toEqual([5.6, 56, 500.6]));
+  it('of a number below zero are the same below it', () => {
+    for (const reading of [72, 50.6, 3.9])
+      expect(sorted(-reading)).toEqual(
+        digitsSwapped(reading)
+          .map((one) => -one)
+          .toSorted((a, b) => a - b),
+      );
+  });
   it('of 44 are only those with a nought', () => expect(sorted(44)).toEqual([40.4, 404]));
 });
 
@@ -123,6 +131,53 @@ describe('a mark that does not belong', () => {
     const inInches = writtenAs(0.4, 0.4 / 2.54);
     expect(inInches).toMatchObject({ kind: 'height in another unit', really: 'in' });
     if (inInches?.kind === 'height in another unit') expect(inInches.meant).toBeCloseTo(0.4, 12);
+  });
+
+  it('was off by the digit that brings it nearest', () => {
+    const right = Number(rightReading(sixty).toFixed(1));
+    const last = Math.round(right * 10) % 10;
+    // Half a number off; that with the digit before the right one would be near enough too.
+    const written = Math.floor(right) + ((last + 5) % 10) / 10;
+    expect(judged(markAt(sixty, { reading: written })).slip).toEqual({ kind: 'one digit', meant: right });
+  });
+
+  it('is no slip that leaves it three standard uncertainties off', () => {
+    const others = [twenty, thirty, fifty, sixty].map((range) => markAt(range));
+    const right = Number(rightReading(forty).toFixed(1));
+    const { wouldReadSd } = judged(markAt(forty, { reading: right + 50 }), others);
+    expect(wouldReadSd).toBeLessThan(0.6 /* numbers */);
+    expect(judged(markAt(forty, { reading: right + 50 }), others).slip?.kind).toBe('one digit');
+    expect(judged(markAt(forty, { reading: right + 52 }), others).slip).toBeNull();
+  });
+
+  it('was copied from another line whatever the bow says of that', () => {
+    // A group shot a foot high on purpose, with a reading that is none of its range's.
+    const odd = yards(37);
+    const { heightPerTravel } = at(marksFor(inventedRig, [odd]).marks, 0);
+    const high = markAt(odd, { vertical: 0.3, reading: rightReading(odd) + 0.3 / heightPerTravel / 1e-3 });
+    const copied = markAt(sixty, { reading: high.reading });
+    expect(judged(copied, [...good(), high]).slip).toEqual({ kind: 'reading of another range', range: odd });
+  });
+
+  it('was set for a range that was shot, however odd', () => {
+    const odd = yards(37);
+    const slip = judged(markAt(sixty, { reading: rightReading(odd) + 1e-3 }), [...good(), markAt(odd)]).slip;
+    expect(slip).toEqual({ kind: 'reading of another range', range: odd });
+  });
+
+  it('was set twenty yards too far at a hundred', () => {
+    const far = [60, 80, 90].map(yards).map((range) => markAt(range));
+    const slip = judged(markAt(yards(100), { reading: rightReading(yards(120)) + 1e-3 }), far).slip;
+    expect(slip?.kind).toBe('reading of another range');
+    if (slip?.kind === 'reading of another range') expect(slip.range).toBeCloseTo(yards(120), 9 /* m */);
+  });
+
+  it('is asked of no range behind the archer, nor of one that no arrow gets to', () => {
+    const near = judged(markAt(yards(10), { reading: 122.22 }));
+    expect(near.slip).toBeNull();
+    const rest = calibrate({ ...problem(good()), priors: known });
+    const wrong = markAt(sixty, { reading: 122.22 });
+    expect(wrongMark(rest, wrong, [...good(), wrong, markAt(fifty, { range: si(5000) })]).slip).toBeNull();
   });
 
   it('on a strip has its digits in millimetres', () => {
