@@ -24,10 +24,10 @@ const SD_PER_RANGE = 3e-4;
 /** The place of the scale is known to half a number, so that no prior is so wide that digits are lost. */
 const known = { ...priors, scale_offset: { value: 0, sd: 0.5 } };
 
-/** Marks of those evenings in one fit, each off by a few tenths of its standard uncertainty. */
-function fitted(evenings: readonly Evening[]): Calibration {
+/** Marks of those evenings in one fit, each off by up to twice `off` of its standard uncertainties. */
+function fitted(evenings: readonly Evening[], off = 0.25): Calibration {
   const measurements = evenings.flatMap(({ day, ranges, faster }, k) => {
-    const marks = shotMarks(ranges, SD_PER_RANGE, (i) => (((i * 3 + k * 2) % 5) - 2) / 4);
+    const marks = shotMarks(ranges, SD_PER_RANGE, (i) => off * (((i * 3 + k * 2) % 5) - 2));
     const shifts = dayShifts(inventedRig, marks, { ...NO_DAYS, speed: faster });
     return marks.map((mark, i) =>
       mark.kind === 'mark' ? { ...mark, day, vertical: mark.vertical + at(at(shifts, i), 0) } : mark,
@@ -91,24 +91,31 @@ function dayUnknowns(fit: Calibration) {
 }
 
 describe('how days differed', () => {
-  it('is what the effects of each day come to as unknowns of their own, as a speed', () => {
-    const fit = fitted(three);
-    const { days, values, covariance, combined } = dayUnknowns(fit);
-    const found = dayEstimates(fit);
-    expect(found.map(({ day, measurements }) => [day, measurements])).toEqual([
-      ['a', 4],
-      ['b', 3],
-      ['c', 3],
-    ]);
-    for (const [d] of days.entries()) {
-      const c = at(combined, d);
-      const { speedOffset, sd } = at(found, d);
-      // The minimum is found to a ten-thousandth of a standard error; m/s.
-      expect(Math.abs(speedOffset - USUAL_DAY.speed * dot(c, values))).toBeLessThan(1e-4);
-      const expected = USUAL_DAY.speed * fit.widening * Math.sqrt(dot(c, times(covariance, c)));
-      expect(Math.abs(sd / expected - 1)).toBeLessThan(1e-6 /* relative: two ways to one number */);
-    }
-  });
+  it.each([
+    ['that agree', 0.25, 1],
+    ['that scatter, their errors wider', 1.5, 1.2],
+  ] as const)(
+    'is what the effects of each day come to as unknowns of their own, as a speed, of marks %s',
+    (_, off, least) => {
+      const fit = fitted(three, off);
+      expect(fit.widening).toBeGreaterThanOrEqual(least);
+      const { days, values, covariance, combined } = dayUnknowns(fit);
+      const found = dayEstimates(fit);
+      expect(found.map(({ day, measurements }) => [day, measurements])).toEqual([
+        ['a', 4],
+        ['b', 3],
+        ['c', 3],
+      ]);
+      for (const [d] of days.entries()) {
+        const c = at(combined, d);
+        const { speedOffset, sd } = at(found, d);
+        // The minimum is found to a ten-thousandth of a standard error; m/s.
+        expect(Math.abs(speedOffset - USUAL_DAY.speed * dot(c, values))).toBeLessThan(1e-4);
+        const expected = USUAL_DAY.speed * fit.widening * Math.sqrt(dot(c, times(covariance, c)));
+        expect(Math.abs(sd / expected - 1)).toBeLessThan(1e-6 /* relative: two ways to one number */);
+      }
+    },
+  );
 
   it('agrees by chi-squared of as many days, of what they were told to differ by', () => {
     const fit = fitted(three);
