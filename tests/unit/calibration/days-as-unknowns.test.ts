@@ -267,6 +267,7 @@ describe('bowChange', () => {
     it('of the file where any has no date', () => {
       expect(slower(['warm', 'cold'])).toBe('cold');
       expect(slower(['2026-06-01', 'a 2025-01-01'])).toBe('a 2025-01-01');
+      expect(slower(['evening of 2026-06-01', '2026-05-01'])).toBe('2026-05-01');
     });
     it('with what names no day before all others', () => {
       expect(slower([null, '2026-05-01'])).toBe('2026-05-01');

@@ -50,3 +50,12 @@ it('lets an error of the program itself through', () => {
   };
   expect(() => farthest(problem([broken]))).toThrow('the program is wrong');
 });
+
+it('measures a speed by how far it is from that of the arrow, and not by its size', () => {
+  const slow: Measurement = { kind: 'speed', range: si(0.5), speed: si(84.5), sd: si(0.3), day: null };
+  // A speed 2.8 of its standard uncertainties low, and a group ten high.
+  const [first] = marks;
+  if (first?.kind !== 'mark') expect.fail();
+  const high10: Measurement = { ...first, vertical: 10 * first.sd };
+  expect(farthest(problem([slow, high10]))).toBe(high10);
+});

@@ -93,6 +93,12 @@ describe('agreement', () => {
     expect(chance).toBe(1);
   });
 
+  it('counts every measurement where none of them touches what is unknown', () => {
+    const one = problem(speeds([1, -1, 2]));
+    const unknown = { ...one.priors, scale_offset: { value: 0, sd: 0.3, yardstick: 0.1 } };
+    expect(agreementOf(calibrate({ ...one, priors: unknown })).freedom).toBeCloseTo(3, 6);
+  });
+
   it('counts every measurement where something was known before', () => {
     const { chiSquared, freedom, chance } = agreementOf(calibrate(problem(speeds([1, -1, 2]))));
     expect(freedom).toBe(3);

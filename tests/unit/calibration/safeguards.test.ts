@@ -115,6 +115,7 @@ describe('a parameter at the end of what is possible', () => {
     const pushed = calibrate(problem([speedAtBow(400, 0.001)]));
     expect(pushed.values.launch_speed).toBe(200);
     expect(findings(pushed)).toContainEqual({ kind: 'at bound', parameter: 'launch_speed' });
+    expect(calibrate(problem([speedAtBow(1, 0.001)])).values.launch_speed).toBe(15);
   });
 });
 
