@@ -13,7 +13,7 @@ interface Coefficients {
   readonly C: number;
 }
 
-/** Sideways position after `far` metres by fourth-order Runge-Kutta steps of 2 mm: a, w, g, y of the comment's equations. */
+/** Sideways position after `far` metres by fourth-order Runge-Kutta steps of 2 cm: a, w, g, y of the comment's equations. */
 function integrated({ K, k, M, C }: Coefficients, start: readonly [number, number], far: number): number {
   const rate = (s: readonly number[]): readonly number[] => {
     const [a, w, g] = [at(s, 0), at(s, 1), at(s, 2)];
@@ -21,7 +21,7 @@ function integrated({ K, k, M, C }: Coefficients, start: readonly [number, numbe
   };
   const along = (s: readonly number[], d: readonly number[], h: number) =>
     s.map((value, i) => value + h * at(d, i));
-  const steps = Math.round(far / 0.002);
+  const steps = Math.round(far / 0.02);
   const h = far / steps;
   let state: readonly number[] = [...start, 0, 0];
   for (let i = 0; i < steps; i++) {
