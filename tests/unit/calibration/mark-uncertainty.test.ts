@@ -12,7 +12,7 @@ import { withSightOf } from '../../../src/sight/zero.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
 import { problem, shotMarks } from './invented-problem.ts';
 
-const ranges = [30, 60, 90].map(yards);
+const ranges = [30, 80].map(yards);
 /** Nothing is unsure but what is named. */
 const sureBut = (unsure: Partial<Record<keyof Priors, number>>): Priors => {
   const of = (name: (typeof PARAMETERS)[number], value: number) => ({ value, sd: unsure[name] ?? 1e-9 });
@@ -46,6 +46,12 @@ describe('a mark is as unsure as', () => {
       expect(Math.abs(travelSd / (0.01 * travel) - 1)).toBeLessThan(1e-4 /* relative */);
       expect(onTargetSd).toBeCloseTo(readingSd * Math.abs(heightPerUnit), 12);
     }
+  });
+
+  it('the same of a scale that the fit found to be a quarter coarser', () => {
+    const coarser = { ...sureBut({}), scale_ratio: { value: 1.25, sd: 0.0125 } };
+    for (const { travelSd, travel } of sdsOf(inventedRig, coarser))
+      expect(Math.abs(travelSd / (0.01 * travel) - 1)).toBeLessThan(1e-4 /* relative */);
   });
 
   it('its scale is by its place: every reading alike', () => {

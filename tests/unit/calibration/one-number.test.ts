@@ -174,7 +174,7 @@ describe('of a strip without numbers', () => {
   });
 
   it('the place of the line is the scale’s where there is one', () => {
-    const lines = linesOf(ranges, 1.5).map((line) => ({ ...line, onTape: line.onTape - 4e-3 }));
+    const lines = linesOf(ranges, 1.5).map((line) => ({ ...line, lineAt: 12.4, onTape: line.onTape - 4e-3 }));
     const kinds = oneNumbers({ ...strip(lines), rig: inventedRig }, null).map(({ cause }) => cause.kind);
     expect(kinds).not.toContain('line of zero');
     expect(kinds).not.toContain('direction');
@@ -240,6 +240,7 @@ describe('inOtherUnit', () => {
     expect(at(first.problem.measurements, 2)).toMatchObject({ range: 30 });
     expect([first, second].map(({ problem: { rig } }) => rig.zeroRange)).toEqual([18.288, 20]);
     const metres = inOtherUnit(asked(marksOf(inventedRig, [30, 50])));
+    expect(at(at(metres, 0).problem.measurements, 0)).not.toHaveProperty('aimedWith');
     expect(metres.map(({ cause }) => cause.written)).toEqual(['m', 'm']);
     expect(at(at(metres, 0).problem.measurements, 0).range).toBeCloseTo(27.432, 9 /* m */);
   });

@@ -6,7 +6,8 @@ import { inOtherUnit } from '../../../src/calibration/one-number.ts';
 import { isUnitOpen, otherUnitOf } from '../../../src/calibration/other-unit.ts';
 import type { Priors } from '../../../src/calibration/parameters.ts';
 import { si } from '../../../src/quantities/quantity.ts';
-import { yards } from '../sight/invented-rig.ts';
+import { marksFor } from '../../../src/sight/marks.ts';
+import { inventedRig, yards } from '../sight/invented-rig.ts';
 import { priors, problem, shotMarks } from './invented-problem.ts';
 
 const known: Priors = { ...priors, scale_offset: { value: 0, sd: 0.3 } };
@@ -30,8 +31,8 @@ const gainOf = (marks: readonly Measurement[]): number => {
 };
 /** The spread at which a value that falls as the groups get larger comes to `level`. */
 function spreadAt(level: number, valueAt: (spread: number) => number): number {
-  let [lo, hi] = [2e-4, 2e-2];
-  for (let i = 0; i < 14; i++) {
+  let [lo, hi] = [5e-4, 8e-3];
+  for (let i = 0; i < 9; i++) {
     const middle = Math.sqrt(lo * hi);
     if (valueAt(middle) > level) lo = middle;
     else hi = middle;
@@ -61,11 +62,30 @@ describe('ranges that may have been written in the other unit', () => {
     expect(found.agreement.chiSquared).toBe(best?.chiSquared);
   });
 
+  it('by the way with the zero range where that was in metres too', () => {
+    const rig = { ...inventedRig, zeroRange: si<'m'>(20) };
+    const marks = marksFor(rig, metres).marks.map(
+      ({ range, reading }): Measurement => ({
+        kind: 'mark',
+        range: si(yards(range)),
+        reading: reading ?? Number.NaN,
+        vertical: 0,
+        sd: si(5e-4 * range),
+        cant: si(0),
+        day: null,
+      }),
+    );
+    expect(askedOf(marks)?.cause).toEqual({ kind: 'other unit', written: 'yd', isZeroToo: true });
+  });
+
   it('are not where they agree as written', () => expect(askedOf(shotMarks([30, 40, 50], 1e-3))).toBeNull());
 
   it('are not where a unit of the scale is itself left to the marks', () => {
     const open: Priors = { ...known, scale_ratio: { value: 1, sd: 10, yardstick: 0.2 } };
-    expect(askedOf(asYards(metres, 1e-3), open)).toBeNull();
+    // Groups of no size would tell it even then.
+    const sharp = asYards([20, 30, 40, 50, 60], 2e-5);
+    expect(fitted(sharp, open).chiSquared).toBeGreaterThan(20);
+    expect(askedOf(sharp, open)).toBeNull();
     expect(isUnitOpen(fitted(shotMarks([30, 40, 50], 1e-4), open))).toBe(true);
     // Nor those of a strip that goes as far as the marks say.
     const lines = shotMarks([30, 50], 1e-4).map((mark): Measurement => {
