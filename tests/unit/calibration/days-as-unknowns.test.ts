@@ -109,8 +109,9 @@ describe('how days differed', () => {
       for (const [d] of days.entries()) {
         const c = at(combined, d);
         const { speedOffset, sd } = at(found, d);
-        // The minimum is found to a ten-thousandth of a standard error; m/s.
-        expect(Math.abs(speedOffset - USUAL_DAY.speed * dot(c, values))).toBeLessThan(1e-4);
+        expect(Math.abs(speedOffset - USUAL_DAY.speed * dot(c, values))).toBeLessThan(
+          1e-4 /* m/s: the minimum is found to that */,
+        );
         const expected = USUAL_DAY.speed * fit.widening * Math.sqrt(dot(c, times(covariance, c)));
         expect(Math.abs(sd / expected - 1)).toBeLessThan(1e-6 /* relative: two ways to one number */);
       }

@@ -15,9 +15,11 @@ describe('guessScale', () => {
     const left = travels().map(
       (travel, i) => at(readings, i) - atZero - (direction * travel) / travelPerUnit,
     );
-    // The normal equations of a straight line; numbers, and numbers times metres of some centimetres.
-    expect(Math.abs(left.reduce((sum, value) => sum + value, 0))).toBeLessThan(1e-9);
-    expect(Math.abs(left.reduce((sum, value, i) => sum + value * at(travels(), i), 0))).toBeLessThan(1e-9);
+    // The normal equations of a straight line.
+    expect(Math.abs(left.reduce((sum, value) => sum + value, 0))).toBeLessThan(1e-9 /* numbers, rounding */);
+    expect(Math.abs(left.reduce((sum, value, i) => sum + value * at(travels(), i), 0))).toBeLessThan(
+      1e-9 /* numbers times m, rounding */,
+    );
   });
 
   it('of readings that do not change has no scale, and names the nearest and the farthest', () => {

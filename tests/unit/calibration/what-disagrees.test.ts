@@ -12,8 +12,8 @@ import { yards } from '../sight/invented-rig.ts';
 import { priors, problem, shotMarks } from './invented-problem.ts';
 
 /**
- * Chronographs at the bow of a speed of which nothing was known: each so many of its standard uncertainties off. Their mean is the
- * fit, so that all of this is sums by hand.
+ * Chronographs at the bow of a speed of which nothing was known: each so many of its standard uncertainties off. Their mean is
+ * the fit, so that all of this is sums by hand.
  */
 const readings = (offs: readonly number[]): CalibrationProblem => ({
   ...problem(
