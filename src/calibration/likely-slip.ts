@@ -137,9 +137,12 @@ function otherRanges({ range }: SightMark, all: readonly Measurement[]): readonl
  * Every number that two neighbouring digits of this one make in each other's place; a decimal point may stand between, and a 0 at
  * either end that nobody writes.
  */
-export const digitsSwapped = (reading: number): readonly number[] => [
-  ...new Set([`${reading}`, `0${reading}`, reading.toFixed(1)].flatMap(swappedIn)),
-];
+export function digitsSwapped(reading: number): readonly number[] {
+  const sign = reading < 0 ? -1 : 1;
+  const size = Math.abs(reading);
+  const swapped = [`${size}`, `0${size}`, size.toFixed(1)].flatMap(swappedIn);
+  return [...new Set(swapped)].map((one) => sign * one);
+}
 
 const swappedIn = (text: string): readonly number[] =>
   [...text].flatMap((digit, i): readonly number[] => {

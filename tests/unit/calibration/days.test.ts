@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayEstimates, hiddenByEvenings } from '../../../src/calibration/day-estimates.ts';
-import { sameDayChances, USUAL_DAY } from '../../../src/calibration/days.ts';
+import { possibleBreaks, sameDayChances, USUAL_DAY } from '../../../src/calibration/days.ts';
 import { calibrate, estimateOf } from '../../../src/calibration/fit.ts';
 import { markUncertainty } from '../../../src/calibration/mark-uncertainty.ts';
 import type { Day, Measurement } from '../../../src/calibration/measurement.ts';
@@ -34,6 +34,26 @@ describe('sameDayChances', () => {
     const [first = []] = sameDayChances([20, 30, 40, 50].map((range) => shotOn(range, null)));
     expect(first.map((chance) => Math.round(chance * 3))).toEqual([3, 2, 1, 0]);
   });
+});
+
+describe('possibleBreaks', () => {
+  it('is in the middle of the widest gap between undated ranges, in whatever order they stand', () =>
+    expect(possibleBreaks([shotOn(100, null), shotOn(9, null), shotOn(60, 'a'), shotOn(30, null)])).toEqual([
+      65,
+    ]));
+  it('of several gaps as wide to a tenth is in each', () =>
+    expect(possibleBreaks([10, 20, 29.1, 38].map((range) => shotOn(range, null)))).toEqual([15, 24.55]));
+  it('of one range, or of dated marks alone, is none', () => {
+    expect(possibleBreaks([shotOn(20, null), shotOn(20, null)])).toEqual([]);
+    expect(possibleBreaks([shotOn(20, 'a'), shotOn(60, 'a')])).toEqual([]);
+  });
+  it('does not part marks of one date', () =>
+    expect(sameDayChances([shotOn(20, 'a'), shotOn(60, 'a'), shotOn(20, null), shotOn(60, null)])).toEqual([
+      [1, 1, 0, 0],
+      [1, 1, 0, 0],
+      [0, 0, 1, 0],
+      [0, 0, 0, 1],
+    ]));
 });
 
 describe('dayShifts', () => {
@@ -111,6 +131,21 @@ describe('hiddenByEvenings', () => {
   it('is what a fit of marks that were shot so says, to 5 %', () => {
     const [together, apart] = [0, 2 * USUAL_DAY.speed].map((slower) =>
       calibrate({ ...problem(twoEvenings(slower, [null, null], 1e-3)), days: USUAL_DAY }),
+    );
+    if (together === undefined || apart === undefined) expect.fail();
+    const far = yards(90);
+    const [mark] = markUncertainty(together, marksFor(together.rig, [far]));
+    if (mark === undefined) expect.fail();
+    const reading = ({ rig }: typeof together) => marksFor(rig, [far]).marks[0]?.reading ?? Number.NaN;
+    const moved = Math.abs((reading(apart) - reading(together)) * mark.heightPerUnit);
+    expect(Math.abs(hiddenByEvenings(together, mark) / moved - 1)).toBeLessThan(
+      0.05 /* relative: it is linear */,
+    );
+  });
+  it('leaves a mark that names its day on that day', () => {
+    const dated = shotMarks([75], 1e-3).map((mark) => ({ ...mark, day: '2026-08-30' }));
+    const [together, apart] = [0, 2 * USUAL_DAY.speed].map((slower) =>
+      calibrate({ ...problem([...twoEvenings(slower, [null, null], 1e-3), ...dated]), days: USUAL_DAY }),
     );
     if (together === undefined || apart === undefined) expect.fail();
     const far = yards(90);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type HitGroup, middleOf, spreadOf, usualSpread, wildArrows } from '../../../src/calibration/hits.ts';
+import { at } from '../../../src/numerics/at.ts';
 import { randomStream } from '../../../src/numerics/random.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
@@ -86,4 +87,45 @@ describe('wild arrows', () => {
         USUAL,
       ),
     ).toEqual([]));
+});
+
+describe('the chance that an arrow lies so far off by itself', () => {
+  const three = [
+    { right: 1, high: 0 },
+    { right: -1, high: 0 },
+    { right: 0, high: 3 },
+  ];
+  const far = { right: 20, high: 1 };
+  const range = si<'m'>(10);
+
+  it('is that of F with 2 and n degrees of freedom, for as many arrows as there are', () => {
+    // By hand: the middle of the others is (0, 1), their squares about it 8; the usual spread of 0.1 m per m counts for four
+    // degrees of freedom, 0.04, so 0.12 in all with 4 + 4 of them; 12 m² at 10 m. F = 400·8/(2·12·4/3) = 100.
+    const [wild, ...others] = wildArrows([{ range, hits: [...three, far] }], usualSpread(0.1));
+    expect(others).toEqual([]);
+    expect(wild).toMatchObject({ group: 0, arrow: 3 });
+    expect(wild?.chance).toBeCloseTo(4 * (1 + 200 / 8) ** -4, 12);
+  });
+
+  it('is the same wherever on the target the group is', () => {
+    const chanceAt = (right: number, high: number) => {
+      const hits = [...three, far].map((hit) => ({ right: hit.right + right, high: hit.high + high }));
+      return wildArrows([{ range, hits }], usualSpread(0.1))[0]?.chance ?? Number.NaN;
+    };
+    expect(chanceAt(7, 0)).toBeCloseTo(chanceAt(0, 0), 12);
+    expect(chanceAt(0, -9)).toBeCloseTo(chanceAt(0, 0), 12);
+  });
+
+  it('can be told of one of three, and not of two', () => {
+    const two = three.slice(0, 2);
+    expect(wildArrows([{ range, hits: [...two, far] }], usualSpread(0.01))).toHaveLength(1);
+    expect(wildArrows([{ range, hits: [at(two, 0), far] }], usualSpread(0.01))).toEqual([]);
+  });
+
+  it('does not hang on a group of which nothing was measured', () => {
+    const groups = [{ range, hits: [...three, far] }];
+    expect(wildArrows([...groups, { range, hits: [] }], usualSpread(0.1))).toEqual(
+      wildArrows(groups, usualSpread(0.1)),
+    );
+  });
 });

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { calibrate } from '../../../src/calibration/fit.ts';
-import { markResiduals } from '../../../src/calibration/mark-residual.ts';
+import { markResiduals, pencilResiduals } from '../../../src/calibration/mark-residual.ts';
 import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { flyer } from '../../../src/flight/trajectory.ts';
 import { si } from '../../../src/quantities/quantity.ts';
@@ -68,4 +68,26 @@ it('a mark that hit where it was aimed should have read what it read', () => {
   expect(Math.abs(found.predicted - found.reading)).toBeLessThan(
     1e-4 /* units of the scale: 0.1 um of travel */,
   );
+});
+
+it('a line on a strip is predicted where the pin would have hit, as far along as the strip goes for it', () => {
+  const right = marksFor(inventedRig, [yards(60)]).marks[0]?.travel ?? Number.NaN;
+  // Drawn 2 mm too far down a strip that goes 1.5 times as far, of a group on the aim.
+  const { reading: _, ...group } = { ...MISSED, reading: 0, vertical: 0 };
+  const line: Measurement = { ...group, kind: 'pencil', onTape: 1.5 * right + 2e-3, lineAt: null };
+  const fit = certain(inventedRig);
+  const strip = calibrate({
+    ...fit.problem,
+    priors: { ...fit.problem.priors, tape_ratio: { value: 1.5, sd: 1e-9 } },
+    measurements: [...fit.problem.measurements, line],
+  });
+  const [found, ...others] = pencilResiduals(strip);
+  expect(others).toEqual([]);
+  expect(found?.onTape).toBe(line.onTape);
+  expect(Math.abs(Number(found?.predicted) - 1.5 * right)).toBeLessThan(
+    2e-5 /* m: straight in 2 mm to a hundredth */,
+  );
+  expect(found?.residual.measurement).toBe(line);
+  expect(markResiduals(strip)).toHaveLength(1);
+  expect(pencilResiduals(fit)).toEqual([]);
 });

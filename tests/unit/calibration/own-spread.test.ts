@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { arrowSd } from '../../../src/calibration/group.ts';
-import { ownSpread } from '../../../src/calibration/own-spread.ts';
+import { NOTICED_SHARE, ownSpread } from '../../../src/calibration/own-spread.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 
 const shot = (range: number, arrows: number, group: number | null) => ({
@@ -28,3 +28,7 @@ it('larger groups weigh more: 12 arrows at 1.5 and 3 at 0.5 of the usual give ov
   expect(pooled).toBeGreaterThan(1.2e-3);
   expect(pooled).toBeLessThan(1.5e-3);
 });
+
+it('a shift of the noticed share of one arrow widens a group by 5 %', () =>
+  // √(1 + 1/9) = 1.0541.
+  expect(Math.hypot(1, NOTICED_SHARE)).toBeCloseTo(1.0541, 4));

@@ -1,6 +1,8 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { slopeAtHit } from '../../../src/calibration/range-error.ts';
 import { flyer } from '../../../src/flight/trajectory.ts';
+import { si } from '../../../src/quantities/quantity.ts';
+import type { Rig } from '../../../src/sight/rig.ts';
 import { impact, pinForHit } from '../../../src/sight/zero.ts';
 import { dragless, inventedRig, yards } from '../sight/invented-rig.ts';
 
@@ -28,4 +30,44 @@ it('half a yard at 60 and 100 yd costs 0.7 and 1.3 in (independent point-mass fi
   const inches = (range: number) => -(slopeAtHit(inventedRig, yards(range)) * yards(0.5)) / 0.0254;
   expect(Math.abs(inches(60) - 0.71)).toBeLessThan(0.07 /* in: the figures are of another arrow */);
   expect(Math.abs(inches(100) - 1.34)).toBeLessThan(0.13 /* in */);
+});
+
+describe('slopeAtHit by hand', () => {
+  const withDrag = (at: (reynolds: number) => number, dragScale = 1): Rig => {
+    const { conditions } = inventedRig;
+    return {
+      ...inventedRig,
+      conditions: { ...conditions, arrow: { ...conditions.arrow, drag: { at }, dragScale } },
+    };
+  };
+
+  it('is a parabola from where free flight begins, without drag: (h + g s²/2v²)/R - g s/v²', () => {
+    const far = { ...inventedRig, geometry: { ...inventedRig.geometry, freeFlight: si<'m'>(8) } };
+    const rig = { ...far, conditions: withDrag(() => 0).conditions };
+    const [R, s, v] = [50, 42, 85.344];
+    const expected = (0.11684 + (9.80665 * s ** 2) / (2 * v ** 2)) / R - (9.80665 * s) / v ** 2;
+    expect(Math.abs(slopeAtHit(rig, R) / expected - 1)).toBeLessThan(
+      1e-4 /* relative: the least drag there is */,
+    );
+  });
+
+  it('asks for the drag at the Reynolds number of the launch, 36 507, and takes its factor', () => {
+    // 1.225 x 85.344 x 0.0062484 / 1.7894e-5.
+    const asked: number[] = [];
+    const slope = slopeAtHit(
+      withDrag((reynolds) => {
+        asked.push(reynolds);
+        return 2.5;
+      }, 0.8),
+      60,
+    );
+    expect(asked.map(Math.round)).toEqual([36507]);
+    expect(slope).toBeCloseTo(
+      slopeAtHit(
+        withDrag(() => 2),
+        60,
+      ),
+      12,
+    );
+  });
 });

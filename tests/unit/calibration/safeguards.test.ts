@@ -4,9 +4,11 @@ import { atBounds, calibrate, estimateOf } from '../../../src/calibration/fit.ts
 import { FIT_NOT_CONVERGED } from '../../../src/calibration/fit-not-converged.ts';
 import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { PARAMETERS, type ParameterName } from '../../../src/calibration/parameters.ts';
+import { predictionJacobian } from '../../../src/calibration/prediction-jacobian.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
-import { problem, shotMarks } from './invented-problem.ts';
+import { inventedRig } from '../sight/invented-rig.ts';
+import { priors, problem, shotMarks } from './invented-problem.ts';
 
 const speedAtBow = (speed: number, sd: number): Measurement => ({
   kind: 'speed',
@@ -99,11 +101,48 @@ describe('a parameter at the end of what is possible', () => {
     expect(at(highest - inside)).toEqual([]);
   });
 
+  it.each([
+    ['speed_per_degree', -5, 5],
+    ['tape_ratio', 1e-3, 1e3],
+  ] as const)('%s is, where it takes part', (name, lowest, highest) => {
+    const values = { ...found.values, [name]: 1 };
+    const own = { ...found, names: [...found.names, name], values };
+    const at = (value: number) => atBounds({ ...own, values: { ...values, [name]: value } });
+    expect([at(lowest), at(highest), at(1)]).toEqual([[name], [name], []]);
+  });
+
   it('is reported of a fit that was pushed there: a chronograph that read 400 m/s, to a millimetre a second', () => {
     const pushed = calibrate(problem([speedAtBow(400, 0.001)]));
     expect(pushed.values.launch_speed).toBe(200);
     expect(findings(pushed)).toContainEqual({ kind: 'at bound', parameter: 'launch_speed' });
+    expect(calibrate(problem([speedAtBow(1, 0.001)])).values.launch_speed).toBe(15);
   });
+});
+
+describe('what a fit keeps of its minimum', () => {
+  const names = ['launch_speed', 'drag_scale', 'peep_height', 'scale_ratio', 'scale_offset'] as const;
+  it('are the derivatives of the model over the errors, with which it was found, and not differences', () => {
+    const marks = shotMarks([20, 40, 60], 0.0005, (i) => i - 1);
+    const { linear, values } = calibrate(problem(marks));
+    const list = names.map((name) => values[name]);
+    const typical = names.map((name) =>
+      Math.min(priors[name].sd, Math.abs(priors[name].value) || priors[name].sd),
+    );
+    const slopes = predictionJacobian(inventedRig, list, names, typical, marks);
+    expect(linear.jacobian).toHaveLength(3);
+    expect(linear.residuals).toHaveLength(3);
+    for (const [i, { sd }] of marks.entries())
+      for (const [j] of names.entries()) {
+        // Central differences would agree to 1e-6 at best.
+        const expected = -entry(slopes, i, j) / sd;
+        expect(Math.abs(entry(linear.jacobian, i, j) - expected)).toBeLessThanOrEqual(
+          1e-12 * Math.abs(expected),
+        );
+      }
+  });
+
+  it('is no parameter that took no part', () =>
+    expect(() => estimateOf(calibrate(problem([])), 'tape_ratio')).toThrow('no parameter tape_ratio'));
 });
 
 it('a fit that finds no minimum is an error, not a calibration', () => {
