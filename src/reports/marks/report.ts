@@ -6,6 +6,7 @@ import { cautionBlocks } from '../cautions.ts';
 import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
+import { reachData } from '../reach-words.ts';
 import { inShort, inWhole, note, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
 import { shortRows } from '../short-rows.ts';
@@ -49,7 +50,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
       ...leftOutData(session),
       stale_marks_m: staleMarksIn(session)?.ranges ?? [],
       zero_range_m: zeroRange,
-      out_of_reach_m: found.beyond,
+      ...reachData(found),
       rows: dataOf(MARK_DATA, found.rows),
     },
     sheet: null,
