@@ -27,7 +27,7 @@ describe('a list that is asked for to farther than the arrow gets', () => {
     const { code, out } = await atTerminal([name, example, ...far, ...more]);
     expect(code).toBe(0);
     expect(out.replaceAll('\n', ' ')).toMatch(
-      /(cannot reach 5\d\d yd with any sight setting|[34]\d0 yd is so near .* can be told there), so the list stops short of it\./,
+      /(cannot reach 5\d\d yd with any sight setting|[34]\d0 yd is so near .* told there), so the list stops short of it\./,
     );
   });
 

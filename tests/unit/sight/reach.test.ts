@@ -61,8 +61,8 @@ describe('asFarAsItGoes', () => {
   it('solves for few ranges at a time until it knows how far it gets', () => {
     const ranges = metres(...Array.from({ length: 500 }, (_, i) => 10 + i / 5));
     const { asked, call } = recorded(count);
-    // At 45 degrees the arrow leaves the bow 0.98 m along that line and 0.117 m below it: 0.78 m ahead of the eye and 0.61 m above
-    // it, from where it carries 63.73 m and a little less than 0.61 m more: 65.1 m.
+    // At 45 degrees the arrow leaves the bow 0.98 m along that line and 0.117 m below it: 0.78 m ahead of the eye and
+    // 0.61 m above it, from where it carries 63.73 m and a little less than 0.61 m more: 65.1 m.
     expect(asFarAsItGoes(feeble, ranges, call)).toMatchObject({ beyond: 65.2 });
     expect(asked.filter((reached) => reached.length > 2)).toHaveLength(2);
   });
