@@ -85,3 +85,14 @@ it('a card tells marks farther than its steepest slopes can be shot', async () =
   expect(out).toMatch(/^\s+450 /m);
   expect(out.replaceAll('\n', ' ')).toContain('not all of these slopes can be told there');
 });
+
+it('shots from a stand end where the arrow does as well', async () => {
+  const argv = ['slope', example, '--stand', '20 ft', '--stand-to', '600 yd'];
+  const { code, out } = await atTerminal(argv);
+  expect(code).toBe(0);
+  expect(out.replaceAll('\n', ' ')).toMatch(
+    /(cannot reach|so near the end) .*so the list stops short of it\./,
+  );
+  const data = JSON.parse((await atTerminal([...argv, '--json'])).out);
+  expect(Math.max(...rangesIn(data.stand_rows))).toBeLessThan(data.stand_out_of_reach_m);
+});

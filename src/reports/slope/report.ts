@@ -1,4 +1,4 @@
-import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
+import { asFarAsItGoes, type Reach, type Reached } from '../../sight/reach.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, signedQuantity } from '../asked/quantity.ts';
@@ -42,10 +42,16 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
     slopeFindings(session, { ...tilted, ranges }),
   );
   const wanted = standAsked(asked, units);
-  const stand = wanted === null ? null : standFindings(session, wanted);
+  const fromStand =
+    wanted === null
+      ? null
+      : asFarAsItGoes(calibration.rig, wanted.ranges, (ranges) =>
+          standFindings(session, { ...wanted, ranges }),
+        );
+  const stand = fromStand === null ? null : fromStand.solved;
   return {
     title,
-    blocks: blocksOf(session, { found, reach }, stand),
+    blocks: blocksOf(session, { found, reach }, fromStand),
     rows:
       stand === null ? tableOf(SLOPE_COLUMNS, found.rows, units) : tableOf(STAND_COLUMNS, stand.rows, units),
     data: {
@@ -60,6 +66,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
         : {
             stand_eye_height_m: stand.eye,
             stand_spot_height_m: stand.spot,
+            stand_out_of_reach_m: fromStand === null ? null : fromStand.beyond,
             stand_rows: dataOf(STAND_DATA, stand.rows),
           }),
     },
@@ -73,9 +80,13 @@ interface Slopes {
   readonly reach: Reach;
 }
 
-function blocksOf(session: Session, slopes: Slopes, stand: StandFindings | null): readonly Block[] {
+function blocksOf(
+  session: Session,
+  slopes: Slopes,
+  fromStand: Reached<StandFindings> | null,
+): readonly Block[] {
   const { units } = session;
-  if (stand === null)
+  if (fromStand === null)
     return [
       verdict(verdictWords(slopes.found, units)),
       ...headBlocks(session),
@@ -83,9 +94,10 @@ function blocksOf(session: Session, slopes: Slopes, stand: StandFindings | null)
       ...cautionBlocks(session),
     ];
   return [
-    verdict(standVerdict(stand, units)),
+    verdict(standVerdict(fromStand.solved, units)),
     ...headBlocks(session),
-    ...standBlocks(stand, units),
+    ...standBlocks(fromStand.solved, units),
+    ...reachNotes(fromStand, units).map(note),
     ...inWhole(...slopeBlocks(session, slopes)),
     ...cautionBlocks(session),
   ];
