@@ -119,8 +119,10 @@ export interface RangeOptions {
 /**
  * The ranges from `from` (or one step, when it is left out) to `to`, m; multiples of the step are counted in whole steps so that
  * no rounding builds up.
+ *
+ * @param most rows that the question answers within seconds
  */
-export function optionRanges({ from, to, every }: RangeOptions): readonly Metres[] {
+export function optionRanges({ from, to, every }: RangeOptions, most = MOST_ROWS): readonly Metres[] {
   const step = optionQuantity('every', every, 'length');
   const first = from === undefined ? step : optionQuantity('from', from, 'length');
   const last = optionQuantity('to', to, 'length');
@@ -150,10 +152,10 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
       `{to}: ${to} is farther than any arrow flies`,
       `Write a {to} of at most ${FARTHEST}.`,
     );
-  if (count > MOST_ROWS)
+  if (count > most)
     throw new QuestionError(
       `{every}: that would be ${howMany(count)} rows`,
-      `Write a step that gives at most ${MOST_ROWS}.`,
+      `Write a step that gives at most ${most}.`,
     );
   return Array.from({ length: count }, (_, i) => rounded(first + i * step));
 }

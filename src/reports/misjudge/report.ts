@@ -17,13 +17,18 @@ import { hitPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { columnWords, verdictWords } from './words.ts';
 
+/** A row takes hundreds of flights: more of them would take longer than anybody waits. */
+const MOST_ROWS = 500;
+
 type AskedHere = Asked<typeof question.options>;
 
 export function report([session]: Sessions, asked: AskedHere): Report {
   const { title, units } = session;
   const wanted = { ring: ringSize(asked.ring), spread: spreadOf(asked) };
-  const { solved: found, ...reach } = asFarAsItGoes(session.calibration.rig, optionRanges(asked), (ranges) =>
-    misjudgeFindings(session, { ...wanted, ranges }),
+  const { solved: found, ...reach } = asFarAsItGoes(
+    session.calibration.rig,
+    optionRanges(asked, MOST_ROWS),
+    (ranges) => misjudgeFindings(session, { ...wanted, ranges }),
   );
   const table = tableOf(MISJUDGE_FIELDS, found.rows, units);
   return {
