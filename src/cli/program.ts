@@ -5,6 +5,7 @@ import type { FileCommand } from './commands/file-command.ts';
 import { EXIT } from './exit.ts';
 import type { Io } from './io.ts';
 import { VERSION } from './version.ts';
+import { CommandLineError } from './world/command-line-error.ts';
 
 type Make = (io: Io) => Command;
 
@@ -63,6 +64,18 @@ export async function createProgram(io: Io, names: readonly string[] = NAMES): P
   return program;
 }
 
+/** The dashes that word processors make of two hyphens, before the name of an option. */
+const LONG_DASHES = /^[\u2010-\u2015\u2212][-\u2010-\u2015\u2212]*(?<name>[a-z][a-z-]+)(?:=.*)?$/;
+
+/** @throws CommandLineError for an option that was copied with other dashes than a keyboard has */
+function refuseLongDashes(argv: readonly string[]): void {
+  for (const word of argv) {
+    const name = LONG_DASHES.exec(word)?.groups?.['name'];
+    if (name !== undefined)
+      throw new CommandLineError(`${word} begins with a long dash`, `Write two hyphens: --${name}.`);
+  }
+}
+
 /**
  * Run one command line with the command it names loaded, or all of them for help and for slips.
  *
@@ -70,11 +83,14 @@ export async function createProgram(io: Io, names: readonly string[] = NAMES): P
  */
 export async function runProgram(argv: readonly string[], io: Io): Promise<number> {
   const [first = ''] = argv;
+  refuseLongDashes(argv);
   const program = await createProgram(io, NAMES.includes(first) ? [first] : undefined);
   try {
     await program.parseAsync([...argv], { from: 'user' });
     return EXIT.done;
   } catch (error) {
+    if (error instanceof CommanderError && error.code === 'commander.excessArguments')
+      io.err('(a value with a blank in it stands in quotation marks: --to "60 yd")\n');
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.refused;
     throw error;
   }

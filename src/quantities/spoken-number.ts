@@ -12,10 +12,21 @@ export interface SpokenNumber {
 /** One half, three quarters and their like as one character. */
 const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
 
-/** A text with its vulgar fractions spelled out: 28 1/2. */
+/** Digits and letters as wide as Chinese ones, and degrees in one character with their scale. */
+const WIDE = /[\u2103\u2109\uff01-\uff5e]/g;
+/** Dashes that word processors and telephones put for a minus sign, before a number. */
+const LONG_MINUS = /^[\u2010-\u2014\u2212]\s*(?=[\d.,])/;
+/** Quotation marks around all of it, as word processors and pages bend them. */
+const QUOTED = /^["'\u2018\u201c\u201e\u00ab](?<inside>[^a-z]*\d.*)["'\u2019\u201c\u201d\u00bb]$/i;
+
+/** A text with its vulgar fractions spelled out, 28 1/2, its minus sign as a keyboard has it, and no quotation marks around it. */
 export const spelledOut = (text: string): string =>
   text
     .trim()
+    .replace(QUOTED, '$<inside>')
+    .trim()
+    .replace(WIDE, (sign) => sign.normalize('NFKC'))
+    .replace(LONG_MINUS, '-')
     .replace(VULGAR_FRACTION, (sign) => ` ${sign.normalize('NFKD')}`)
     .replaceAll('\u2044', '/')
     .replace(/([+-])\s+(?=\d+\/)/, '$1')

@@ -1,6 +1,7 @@
 import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument, stringify } from 'yaml';
 import type { KeyPath } from './key-path.ts';
 import { LINE_END } from './line-end.ts';
+import { plainlyTyped } from './yaml/plainly-typed.ts';
 
 /** An entry of a list as it is to be typed: `{ range: '40 yd', reading: 16.3 }`. */
 export interface Entry {
@@ -42,7 +43,7 @@ const isEmpty = (node: unknown): boolean =>
  * @throws Error where something that is no list stands under the key
  */
 export function withEntry(text: string, list: string, entry: Entry): string {
-  const { contents } = parseDocument(text);
+  const { contents } = parseDocument(plainlyTyped(text));
   const newline = newlineOf(text);
   const line = `- ${inFlow(entry)}`;
   const node = nodeAt(contents, [list]);
@@ -90,7 +91,7 @@ function keyPlace(contents: unknown, name: string): number | undefined {
  * @returns the text as it was when nothing stands there
  */
 export function without(text: string, path: KeyPath): string {
-  const { contents } = parseDocument(text);
+  const { contents } = parseDocument(plainlyTyped(text));
   const step = path.at(-1);
   const parentPath = path.slice(0, -1);
   const parent = parentPath.length === 0 ? contents : nodeAt(contents, parentPath);

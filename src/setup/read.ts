@@ -50,16 +50,20 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
     overrides.some(
       (override) => startsWith(path, override.path) || startsWith(path, canonicalPath(override.path)),
     );
+  const isMadeOutside = ({ path, at }: Fault) =>
+    at === 'key' &&
+    valueAt(named.value, path) === undefined &&
+    overrides.some((override) => startsWith(override.path, path));
   const problems = [
     ...[...yaml.syntax, ...yaml.refused].map((problem) => ({
       ...problem,
       problem: () => problemOf(fileName, problem.path, problem),
     })),
     ...worthTelling(faults, yaml).map((fault) => {
-      const outside = cameFromOutside(fault.path);
+      const outside = cameFromOutside(fault.path) || isMadeOutside(fault);
       const written = named.writtenAt(fault.path);
       const place = outside ? COMMAND_LINE : yaml[fault.at === 'key' ? 'locateKey' : 'locate'](written);
-      const write = outside && fault.paths !== undefined ? `Write ${fault.paths.join(' or ')}` : fault.write;
+      const write = outside ? writtenOutside(fault) : fault.write;
       const problem = () =>
         problemOf(fileName, fault.path, { ...fault, write, ...place, found: foundAt(fault, settled) });
       return { ...place, problem };
@@ -89,6 +93,14 @@ export function readSetup(text: string, fileName: string, overrides: readonly Ov
 function placeIn(root: unknown, path: readonly string[]): readonly string[] {
   const meant = canonicalPath(path);
   return valueAt(root, path) === undefined && valueAt(root, meant.slice(0, -1)) !== undefined ? meant : path;
+}
+
+/** What to write on a command line, where nothing can be moved. */
+function writtenOutside({ at, meant, paths, write }: Fault): string {
+  if (paths !== undefined) return `Write ${paths.join(' or ')}`;
+  return at === 'key' && meant === undefined
+    ? 'Write the whole path of a key, such as arrow.parts.point.mass'
+    : write;
 }
 
 const COMMAND_LINE = { line: 0, column: 0 };

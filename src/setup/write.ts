@@ -2,6 +2,7 @@ import { isMap, isScalar, isSeq, type Node, parseDocument, stringify, type YAMLM
 import type { Edit } from './edit.ts';
 import type { KeyPath } from './key-path.ts';
 import { LINE_END } from './line-end.ts';
+import { plainlyTyped } from './yaml/plainly-typed.ts';
 
 /**
  * The text with values put in. A value that is there is replaced where it stands, and one that is not becomes a line at the
@@ -14,7 +15,7 @@ export const withValues = (text: string, edits: readonly Edit[]): string =>
   edits.reduce((edited, edit) => withValue(edited, edit), text);
 
 function withValue(text: string, { path, value }: Edit): string {
-  const { contents } = parseDocument(text);
+  const { contents } = parseDocument(plainlyTyped(text));
   const typed = asTyped(value);
   const fail = (why: string) => new Error(`${path.join('.')} cannot be set: ${why}`);
   let node: unknown = contents;

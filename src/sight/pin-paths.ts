@@ -1,10 +1,13 @@
 import { blendedPath, flyPath, type Path } from '../flight/path.ts';
 import { equalFlyer, type Flyer } from '../flight/trajectory.ts';
+import { at } from '../numerics/at.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
+import { NumericalError } from '../numerics/numerical-error.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
 import { noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
+import { impact, pinForHit } from './zero.ts';
 
 /**
  * Flights shared by all marks. Paths for different pins differ so smoothly that five of them, at Chebyshev places over the pins
@@ -69,17 +72,76 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     );
 
   const { peepToPin } = rig.geometry;
-  const estimates = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);
+  const straight = ranges.map((range) => zero.down - (atZero.height(range) * peepToPin) / range);
+  const asked = { rig, ranges, windage: zero.windage, end, flight };
+  try {
+    return solvedFrom(straight, asked);
+  } catch (error) {
+    if (!(error instanceof NumericalError)) throw error;
+    return orElse(() => solvedFrom(betweenEnds(straight, asked), asked), error);
+  }
+}
+
+/** What is computed; the error that there was before where it cannot be either. */
+function orElse<T>(compute: () => T, before: NumericalError): T {
+  try {
+    return compute();
+  } catch (error) {
+    throw error instanceof NumericalError ? before : error;
+  }
+}
+
+interface PinsAsked extends Pick<Shared, 'windage' | 'end'> {
+  readonly rig: Rig;
+  readonly ranges: readonly number[];
+  readonly flight: Flyer;
+}
+
+/**
+ * Estimates that are right at both ends. Near the farthest range that any pin hits, how the zero's own path falls says little
+ * about how much higher the bow must point, and a pin estimated from it may throw the arrow nowhere.
+ */
+function betweenEnds(
+  estimates: readonly number[],
+  { rig, ranges, windage, flight }: PinsAsked,
+): readonly number[] {
+  const exact = (range: number): number => pinForHit(rig, range, windage, flight).down;
+  const [near, far] = [exact(Math.min(...ranges)), exact(Math.max(...ranges))];
+  const [least, most] = [Math.min(...estimates), Math.max(...estimates)];
+  const share = (estimate: number): number => (most > least ? (estimate - least) / (most - least) : 1);
+  return estimates.map((estimate) => near + (far - near) * share(estimate));
+}
+
+/** Pins this far down for their distance from the peep point the bow so high that its reach is near. */
+const STEEP = 0.35; // 19 degrees
+/** What may be left of a hit with so high a pin, m: shared paths are straight to less there. */
+const HIT_WHEN_STEEP = 0.01;
+
+/** The pins, when the lowest of them hits in a flight of its own; asked only of one that points the bow high. */
+function flownThere(solved: SolvedPins, { rig, ranges, windage, flight }: PinsAsked): SolvedPins {
+  const down = Math.max(...solved.pins);
+  if (down < STEEP * rig.geometry.peepToPin) return solved;
+  const range = at(ranges, solved.pins.indexOf(down));
+  if (Math.abs(impact(flight, rig, { down, windage }, range).height) < HIT_WHEN_STEEP) return solved;
+  throw noPin(`no pin position hits at ${range.toPrecision(3)} m`);
+}
+
+/** @throws NumericalError when some range has no pin near its estimate */
+function solvedFrom(estimates: readonly number[], asked: PinsAsked): SolvedPins {
+  const { rig, ranges, windage, end, flight } = asked;
+  const { peepToPin } = rig.geometry;
   let span = spread(estimates);
   for (let attempt = 0; attempt < MAX_SPREADS; attempt += 1) {
     const { lo, hi } = span;
-    const shared = { span, windage: zero.windage, end };
+    const shared = { span, windage, end };
     const { paths, hit } = between(rig, shared, SHARED_FLIGHTS, flight);
     const pins = ranges.map((range, i) => hit(range, estimates[i] ?? lo, peepToPin / range));
-    if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return { pins, paths, shared };
+    if (Math.min(...pins) >= lo && Math.max(...pins) <= hi) return flownThere({ pins, paths, shared }, asked);
     span = spread([lo, hi, ...pins]);
   }
-  throw noPin(`no pin found for every range between ${nearest.toPrecision(3)} and ${end.toPrecision(3)} m`);
+  throw noPin(
+    `no pin found for every range between ${Math.min(...ranges).toPrecision(3)} and ${end.toPrecision(3)} m`,
+  );
 }
 
 /**

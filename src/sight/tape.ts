@@ -1,7 +1,7 @@
 import { at } from '../numerics/at.ts';
 import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
 import { type Setting, settingsFor } from './marks.ts';
-import { asFarAsItGoes } from './reach.ts';
+import { asFarAsItGoes, type Reach } from './reach.ts';
 import type { Rig } from './rig.ts';
 
 /** `near`: inside the range whose mark is lowest, where marks turn back and a place on the scale serves two ranges. */
@@ -26,12 +26,10 @@ export interface LabelledPlace extends TapePlace {
 }
 
 /** The places of one tape, and why it is shorter than was asked for. */
-export interface Tape {
+export interface Tape extends Reach {
   readonly ticks: readonly LabelledPlace[];
   /** The first range left out because the arrow would touch the sight. */
   readonly endsBefore: Metres | null;
-  /** The first range that the arrow does not get to. */
-  readonly beyond: Metres | null;
   /** The first range for which the slider does not go low enough. */
   readonly sliderEndsBefore: Metres | null;
   /** Whether ranges were left out because the slider does not go high enough. */
@@ -73,7 +71,7 @@ export function tapeOf(
   ratio: number,
   slider: Slider = ENDLESS_SLIDER,
 ): Tape {
-  const { solved, beyond } = asFarAsItGoes(
+  const { solved, ...reach } = asFarAsItGoes(
     rig,
     ranges.map(({ range }) => range),
     (reached) => settingsFor(rig, reached),
@@ -94,7 +92,7 @@ export function tapeOf(
         : [],
     ),
     endsBefore,
-    beyond,
+    ...reach,
     sliderEndsBefore:
       sliderEndsBefore !== null && (endsBefore === null || sliderEndsBefore < endsBefore)
         ? sliderEndsBefore

@@ -66,6 +66,11 @@ it.each([
   ],
   ['a ring smaller than nothing', ['compare', builds, '--ring=-1in'], /--ring: .*greater than zero/],
   ['a ring of nothing', ['compare', builds, '--ring=0in'], /--ring: .*greater than zero/],
+  [
+    'chances at every hair of a range',
+    ['misjudge', example, '--every', '0.05yd'],
+    /--every: that would be 801 rows. Write a step that gives at most 500/,
+  ],
   ['a bow held upside down', ['misjudge', example, '--cant', '1e9deg'], /--cant: .*at most 45 deg/],
   ['gusts of no world', ['misjudge', example, '--gusts', '1e308mph'], /--gusts: .*at most 100 mph/],
   ['standard input twice', ['compare', '-', '-'], /standard input can be read only once/],

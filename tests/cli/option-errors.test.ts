@@ -96,6 +96,53 @@ it.each([
   expect(out).toBe('');
 });
 
+describe('what to write instead is written as an archer would', () => {
+  it.each([
+    [['misjudge', example, '--ring', 'a paper plate'], 'Write --ring "1 in" or "2.54 cm".'],
+    [['misjudge', example, '--ring', '8 in diameter'], 'Write --ring "8 in" or "20.3 cm".'],
+    [['broadhead', example, '--length', 'long'], 'Write --length "1 in" or "2.54 cm".'],
+    [['wind', example, '--speed', 'a breeze'], 'Write --speed "1 mph" or "0.447 m/s".'],
+    [['misjudge', example, '--gusts', 'few'], 'Write --gusts "1 mph" or "0.447 m/s".'],
+    [['vary', example, '--over', 'mass=400:500:50'], 'command line  mass: there is no key "mass" here.'],
+    [['vary', example, '--over', 'point.mass=100,150'], 'command line  point: there is no key "point" here.'],
+    [
+      ['vary', example, '--over', 'foo.bar=1,2'],
+      'Write the whole path of a key, such as arrow.parts.point.mass.',
+    ],
+    [['marks', example, '\u2014to', '60yd'], '\u2014to begins with a long dash. Write two hyphens: --to.'],
+    [['marks', example, '\u2013-every=2yd'], 'begins with a long dash. Write two hyphens: --every.'],
+    [
+      ['marks', example, '--to=60', 'yd'],
+      '(a value with a blank in it stands in quotation marks: --to "60 yd")',
+    ],
+    [['tape', example, '--out', ''], '--out names no file. Write --out tape.pdf or --out tape.svg.'],
+    [['slope', example, '--stand', 'tree'], 'Write --stand "1 ft" or "0.305 m".'],
+    [
+      ['marks', example, '--temperature', 'cold'],
+      'Write a value within the limits, such as --temperature "59 degF".',
+    ],
+    [['marks', example, '--pressure', '1013'], 'Write --pressure "1013 hPa".'],
+    [
+      ['slope', example, '--steepest', '5 deg'],
+      '--angle-step: a step of 10 deg is larger than --steepest, 5 deg. ' +
+        'Write a smaller --angle-step or a larger --steepest.',
+    ],
+    [
+      ['slope', example, '--steepest', '0'],
+      '--steepest: the largest angle must be greater than zero, and 0 deg is not.',
+    ],
+    [
+      ['slope', example, '--angle-step=-1 deg'],
+      '--angle-step: the step must be greater than zero, and -1 deg is not.',
+    ],
+    [['slope', example, '--angle-step', '0.1 deg'], '--angle-step: that would be 801 angles.'],
+  ])('%j: %s', async (argv, words) => {
+    const { code, err } = await atTerminal(argv);
+    expect(err).toContain(words);
+    expect(code).toBe(2);
+  });
+});
+
 it('a word without an end is told of by its beginning', async () => {
   const { err } = await atTerminal(['marks', example, `--${'x'.repeat(5000)}`]);
   expect(err).toMatch(/^error: unknown option '--x{118}…'/);

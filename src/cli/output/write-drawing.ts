@@ -11,7 +11,7 @@ export function drawingFormat(path: string, example: string): 'pdf' | 'svg' {
   const ending = /\.(pdf|svg)$/i.exec(path)?.[1]?.toLowerCase();
   if (ending === 'pdf' || ending === 'svg') return ending;
   throw new CommandLineError(
-    `--out: ${path} is neither a .pdf nor an .svg file`,
+    path.trim() === '' ? '--out names no file' : `--out: ${path} is neither a .pdf nor an .svg file`,
     `Write --out ${example}.pdf or --out ${example}.svg.`,
   );
 }

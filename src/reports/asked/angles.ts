@@ -1,3 +1,4 @@
+import { howMany } from './how-many.ts';
 import { optionQuantity, signedQuantity } from './quantity.ts';
 import { QuestionError } from './question-error.ts';
 
@@ -17,11 +18,26 @@ export interface Written {
 export function anglesBothWays(largest: Written, step: Written): readonly number[] {
   const most = signedQuantity(largest.option, largest.text, 'angle', STEEPEST);
   const one = optionQuantity(step.option, step.text, 'angle');
-  const count = Math.floor(most / one + 1e-9);
-  if (!(one > 0 && count >= 1 && 2 * count < MOST_ANGLES))
+  if (!(most > 0))
     throw new QuestionError(
-      `{${step.option}}: ${step.text} does not divide ${largest.text} evenly`,
-      `Write a step greater than zero and no larger than {${largest.option}}.`,
+      `{${largest.option}}: the largest angle must be greater than zero, and ${largest.text} is not`,
+      `Write {${largest.option}} "10 deg" or another angle.`,
+    );
+  if (!(one > 0))
+    throw new QuestionError(
+      `{${step.option}}: the step must be greater than zero, and ${step.text} is not`,
+      `Write {${step.option}} "1 deg" or another angle.`,
+    );
+  const count = Math.floor(most / one + 1e-9);
+  if (count < 1)
+    throw new QuestionError(
+      `{${step.option}}: a step of ${step.text} is larger than {${largest.option}}, ${largest.text}`,
+      `Write a smaller {${step.option}} or a larger {${largest.option}}.`,
+    );
+  if (2 * count >= MOST_ANGLES)
+    throw new QuestionError(
+      `{${step.option}}: that would be ${howMany(2 * count + 1)} angles`,
+      `Write a step that gives fewer than ${MOST_ANGLES}.`,
     );
   return Array.from({ length: 2 * count + 1 }, (_, i) => (i - count) * one);
 }

@@ -7,5 +7,7 @@ export function fileQuantity<K extends LimitKey>(option: string, key: K, text: s
   const outcome = readQuantity(key, text);
   if (outcome.refusal === undefined) return outcome.value;
   const { reason, write } = outcome.refusal;
-  throw new QuestionError(`{${option}}: ${reason.replace(/\.$/, '')}`, `Write {${option}} ${write}.`);
+  // A value to write follows the option: 'a value within the limits, such as "59 degF"' has words before it.
+  const [, words = '', value = write] = /^([^"]*)(".*)$/.exec(write) ?? [];
+  throw new QuestionError(`{${option}}: ${reason.replace(/\.$/, '')}`, `Write ${words}{${option}} ${value}.`);
 }

@@ -9,14 +9,27 @@ import { QuestionError } from './question-error.ts';
 /** What a command line usually holds: ranges, not the sizes on a bow. */
 const SHOWN_UNITS: Partial<Record<Dimension, Examples>> = { length: ['yd', 'm'], speed: ['fps', 'm/s'] };
 
-/** An option's quantity. @throws QuestionError naming the option */
+/** What an option usually holds where its limit is written in one of these. */
+const SHOWN_WITH: Readonly<Record<string, Examples>> = {
+  in: ['in', 'cm'],
+  ft: ['ft', 'm'],
+  mph: ['mph', 'm/s'],
+};
+const shownWith = (limit: string): Examples | undefined => SHOWN_WITH[limit.replace(/^[\d.]+\s*/, '')];
+
+/**
+ * An option's quantity. @throws QuestionError naming the option
+ *
+ * @param shown units of what to write instead; those of ranges and of arrows by default
+ */
 export function optionQuantity<D extends Dimension>(
   option: string,
   text: string,
   dimension: D,
+  shown: Examples | undefined = SHOWN_UNITS[dimension],
 ): Quantity<SiUnit[D]> {
   try {
-    return parseQuantity(text, dimension, SHOWN_UNITS[dimension]);
+    return parseQuantity(text, dimension, shown);
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
     throw new QuestionError(`{${option}}: ${error.reason}`, `Write {${option}} ${error.suggestion}.`);
@@ -45,7 +58,7 @@ export function limitedQuantity<D extends Dimension>(
   dimension: D,
   most: string,
 ): Quantity<SiUnit[D]> {
-  const value = optionQuantity(option, text, dimension);
+  const value = optionQuantity(option, text, dimension, shownWith(most));
   if (value < 0)
     throw new QuestionError(`{${option}}: ${text} must not be negative`, 'Write it without a minus sign.');
   if (value > optionQuantity(option, most, dimension))
@@ -60,7 +73,7 @@ export function signedQuantity<D extends Dimension>(
   dimension: D,
   most: string,
 ): Quantity<SiUnit[D]> {
-  const value = optionQuantity(option, text, dimension);
+  const value = optionQuantity(option, text, dimension, shownWith(most));
   if (Math.abs(value) <= optionQuantity(option, most, dimension)) return value;
   throw new QuestionError(`{${option}}: ${text} is too large to be right`, `It takes at most ${most}.`);
 }
@@ -70,7 +83,7 @@ const STRONGEST_WIND = '200 mph';
 
 /** The speed of a wind whose direction is said apart. @throws QuestionError naming the option */
 export function windSpeed(option: string, text: string): MetresPerSecond {
-  const speed = optionQuantity(option, text, 'speed');
+  const speed = optionQuantity(option, text, 'speed', shownWith(STRONGEST_WIND));
   if (speed > optionQuantity(option, STRONGEST_WIND, 'speed'))
     throw new QuestionError(
       `{${option}}: ${text} is too large to be right`,
@@ -106,8 +119,10 @@ export interface RangeOptions {
 /**
  * The ranges from `from` (or one step, when it is left out) to `to`, m; multiples of the step are counted in whole steps so that
  * no rounding builds up.
+ *
+ * @param most rows that the question answers within seconds
  */
-export function optionRanges({ from, to, every }: RangeOptions): readonly Metres[] {
+export function optionRanges({ from, to, every }: RangeOptions, most = MOST_ROWS): readonly Metres[] {
   const step = optionQuantity('every', every, 'length');
   const first = from === undefined ? step : optionQuantity('from', from, 'length');
   const last = optionQuantity('to', to, 'length');
@@ -137,10 +152,10 @@ export function optionRanges({ from, to, every }: RangeOptions): readonly Metres
       `{to}: ${to} is farther than any arrow flies`,
       `Write a {to} of at most ${FARTHEST}.`,
     );
-  if (count > MOST_ROWS)
+  if (count > most)
     throw new QuestionError(
       `{every}: that would be ${howMany(count)} rows`,
-      `Write a step that gives at most ${MOST_ROWS}.`,
+      `Write a step that gives at most ${most}.`,
     );
   return Array.from({ length: count }, (_, i) => rounded(first + i * step));
 }

@@ -1,14 +1,17 @@
+import type { Reach } from '../../sight/reach.ts';
 import { columnsOf, dataOf } from '../field.ts';
+import { reachData } from '../reach-words.ts';
 import type { Session } from '../session.ts';
 import { causeFields, DRIFT_FIELDS, GROUP_FIELDS, LEAN_FIELDS, LEVEL_FIELDS, MISS_FIELDS } from './fields.ts';
 import type { CantFindings } from './findings.ts';
 import { verdictWords } from './words.ts';
 
 /** The findings for programs. */
-export const cantData = (session: Session, found: CantFindings): object => ({
+export const cantData = (session: Session, found: CantFindings, reach: Reach): object => ({
   title: session.title,
   calibrated: session.calibrated,
   zero_range_m: session.calibration.rig.zeroRange,
+  ...reachData(reach),
   effects: found.effects.map(({ cant, costs }) => ({
     cant_rad: cant,
     rows: dataOf(

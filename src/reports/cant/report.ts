@@ -1,9 +1,11 @@
 import { rangeWords } from '../../documents/table/range-digits.ts';
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { headBlocks } from '../head.ts';
+import { reachNotes } from '../reach-words.ts';
 import {
   type Block,
   inShort,
@@ -24,15 +26,15 @@ import { cantTable, causeTable, costTable, driftTable } from './tables.ts';
 import { groupWords, leanWords, verdictWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
-  const found = cantFindings(session, {
-    ranges: optionRanges(asked),
-    cants: anglesBothWays({ option: 'most', text: asked.most }, { option: 'step', text: asked.step }),
-  });
+  const cants = anglesBothWays({ option: 'most', text: asked.most }, { option: 'step', text: asked.step });
+  const { solved: found, ...reach } = asFarAsItGoes(session.calibration.rig, optionRanges(asked), (ranges) =>
+    cantFindings(session, { ranges, cants }),
+  );
   return {
     title: session.title,
-    blocks: blocksOf(session, found),
+    blocks: blocksOf(session, found, reach),
     rows: cantTable(found, session.units),
-    data: cantData(session, found),
+    data: cantData(session, found, reach),
     sheet: null,
   };
 }
@@ -40,7 +42,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
 /** Of the second table on a screen. */
 const SHORT_ROWS = 5;
 
-function blocksOf(session: Session, found: CantFindings): readonly Block[] {
+function blocksOf(session: Session, found: CantFindings, reach: Reach): readonly Block[] {
   const { units, calibration } = session;
   return [
     verdict(verdictWords(session, found)),
@@ -63,6 +65,7 @@ function blocksOf(session: Session, found: CantFindings): readonly Block[] {
     note(
       `kept: the same cant at every shot, with windage and height set again at ${rangeWords(calibration.rig.zeroRange, units)}.`,
     ),
+    ...reachNotes(reach, units).map(note),
     ...cautionBlocks(session),
   ];
 }

@@ -6,6 +6,7 @@ import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { launchThrough } from '../../sight/geometry.ts';
 import { marksFor } from '../../sight/marks.ts';
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 import { type ShotRow, shotRows } from '../../sight/shot.ts';
 import { sightIn } from '../../sight/sighted.ts';
@@ -36,6 +37,7 @@ export interface CardFindings {
   readonly rows: readonly CardRow[];
   /** Of round ranges beyond the highest mark; by slope, then range. */
   readonly slopes: readonly SlopeMark[];
+  readonly slopesReach: Reach;
   /** Whether the marks can be read on a scale of the sight. */
   readonly isScaled: boolean;
   /** Whether the marks are tied to the arrow well enough to tell how sure each of them is. */
@@ -72,6 +74,10 @@ export function cardFindings(
   const wind = at(windEffects(rig, crosswind, FROM_THE_LEFT, ranges), 0).rows;
   const errors = levelErrors(rig, ranges);
   const cutRanges = beyondTheHighestMark(rig, slopeRanges);
+  const cuts =
+    cutRanges.length === 0
+      ? { solved: [], beyond: null, isHit: true }
+      : asFarAsItGoes(rig, cutRanges, (reached) => slopeMarks(rig, reached, slopes, sliderOf(opened)));
   const rows = sureMarks(opened, ranges).map((sure, i): CardRow => {
     const launch = launchThrough(rig.geometry, at(sighted.pins, i), rig.cant, rig.launchSpeed);
     const { time, speed, energy, momentum } = at(shotRows(rig.conditions, launch, [sure.mark.range]), 0);
@@ -90,7 +96,8 @@ export function cardFindings(
   return {
     crosswind,
     rows,
-    slopes: cutRanges.length === 0 ? [] : slopeMarks(rig, cutRanges, slopes, sliderOf(opened)),
+    slopes: cuts.solved,
+    slopesReach: cuts,
     isScaled: rig.scale !== null,
     isTied: rows.every(({ toldSd }) => toldSd !== null),
     belowZero: belowZeroOf(rows),

@@ -1,6 +1,7 @@
 import { at } from '../../numerics/at.ts';
 import { fromSi, toSi } from '../../quantities/format.ts';
-import { si } from '../../quantities/quantity.ts';
+import { type Metres, si } from '../../quantities/quantity.ts';
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, windSpeed } from '../asked/quantity.ts';
@@ -10,6 +11,7 @@ import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
 import type { Occasion } from '../occasion.ts';
+import { reachData, reachNotes } from '../reach-words.ts';
 import { isDraft, refuseContradiction } from '../refuse-contradiction.ts';
 import {
   type Block,
@@ -22,7 +24,7 @@ import {
   verdict,
   warning,
 } from '../report.ts';
-import { roundRanges } from '../round-ranges.ts';
+import { roundRanges, type Stretch } from '../round-ranges.ts';
 import type { Session, Sessions } from '../session.ts';
 import { shortRows } from '../short-rows.ts';
 import { surenessWords } from '../sureness-words.ts';
@@ -51,18 +53,20 @@ export function report(
   const { title, units } = session;
   refuseContradiction(session, asked.anyway);
   const crosswind = windSpeed('crosswind', asked.crosswind);
-  const ranges = optionRanges(asked);
-  const stretch = { from: at(ranges, 0), to: at(ranges, ranges.length - 1) };
-  const found = cardFindings(session, {
-    ranges,
-    crosswind,
-    slopes: anglesBothWays(
-      { option: 'steepest', text: asked.steepest },
-      { option: 'angleStep', text: asked.angleStep },
-    ).filter((slope) => slope !== 0),
-    slopeRanges: asked.pocket ? ranges : roundRanges(stretch, units, SLOPE_RANGES),
-    whole: si(toSi(1, units.range)),
-  });
+  const slopes = anglesBothWays(
+    { option: 'steepest', text: asked.steepest },
+    { option: 'angleStep', text: asked.angleStep },
+  ).filter((slope) => slope !== 0);
+  const whole = si<'m'>(toSi(1, units.range));
+  const { solved: found, ...reach } = asFarAsItGoes(session.calibration.rig, optionRanges(asked), (ranges) =>
+    cardFindings(session, {
+      ranges,
+      crosswind,
+      slopes,
+      slopeRanges: asked.pocket ? ranges : roundRanges(stretchOf(ranges), units, SLOPE_RANGES),
+      whole,
+    }),
+  );
   const doubts = markWarnings(
     session,
     farthestOf(found),
@@ -70,7 +74,11 @@ export function report(
   );
   const draw = () => {
     if (asked.pocket) return pocketSheet(session, found, { page: asked.page, day });
-    const pathRanges = roundRanges(stretch, units, MOST_PATHS + 1).slice(-MOST_PATHS);
+    const pathRanges = roundRanges(
+      stretchOf(found.rows.map(({ mark }) => mark.range)),
+      units,
+      MOST_PATHS + 1,
+    ).slice(-MOST_PATHS);
     return cardSheet(
       session,
       found,
@@ -80,14 +88,25 @@ export function report(
   };
   return {
     title,
-    blocks: blocksOf(session, found, doubts),
+    blocks: blocksOf(session, found, { doubts, reach }),
     rows: cardTable(found, units),
-    data: dataFor(session, found, doubts),
+    data: dataFor(session, found, { doubts, reach }),
     sheet: sheet ? draw() : null,
   };
 }
 
-function blocksOf(session: Session, found: CardFindings, doubts: readonly string[]): readonly Block[] {
+const stretchOf = (ranges: readonly Metres[]): Stretch => ({
+  from: at(ranges, 0),
+  to: at(ranges, ranges.length - 1),
+});
+
+/** What is told with a card beside its rows. */
+interface Beside {
+  readonly doubts: readonly string[];
+  readonly reach: Reach;
+}
+
+function blocksOf(session: Session, found: CardFindings, { doubts, reach }: Beside): readonly Block[] {
   const { units } = session;
   const inUnit = ({ mark }: CardRow): number => fromSi(mark.range, units.range);
   return [
@@ -113,18 +132,21 @@ function blocksOf(session: Session, found: CardFindings, doubts: readonly string
           tableBlock(cardCuts(found, units)),
         )),
     ...belowZeroNotes(found, units).map(note),
+    ...reachNotes(reach, units).map(note),
+    ...inWhole(...reachNotes(found.slopesReach, units, 'of these slopes').map(note)),
     ...contactNotes(found, units).map(note),
     ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(`wind. ${ENTRY_LEFT_OUT}`)]),
     ...cautionBlocks(session),
   ];
 }
 
-const dataFor = (session: Session, found: CardFindings, doubts: readonly string[]): object => {
+const dataFor = (session: Session, found: CardFindings, { doubts, reach }: Beside): object => {
   const { title, calibrated, calibration, units } = session;
   return {
     title,
     calibrated,
     zero_range_m: calibration.rig.zeroRange,
+    ...reachData(reach),
     crosswind_mps: found.crosswind,
     wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
     draft: isDraft(session),

@@ -3,7 +3,7 @@ import { at } from '../../numerics/at.ts';
 import { type Metres, si } from '../../quantities/quantity.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { type Mark, marksFor, settingsFor } from '../../sight/marks.ts';
-import { asFarAsItGoes } from '../../sight/reach.ts';
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import type { Rig } from '../../sight/rig.ts';
 
 /** A mark and how sure it is. */
@@ -20,11 +20,9 @@ export const sureOf = ({ rows }: MarksFindings): readonly MarkUncertainty[] =>
 export type ScaleState = 'known' | 'not in the file' | 'not known yet';
 
 /** The mark of every range asked for, as far as the arrow gets. */
-export interface MarksFindings {
+export interface MarksFindings extends Reach {
   readonly rows: readonly SureMark[];
   readonly scale: ScaleState;
-  /** The first range asked for that no mark hits; null when all are hit. */
-  readonly beyond: Metres | null;
   /** The first whole range at which the arrow would touch the sight; null when it never does. */
   readonly touching: Metres | null;
 }
@@ -40,10 +38,10 @@ export interface MarksAsked {
 
 export function marksFindings(opened: OpenSetup, { ranges, whole, needed }: MarksAsked): MarksFindings {
   const { rig } = opened.calibration;
-  const { solved: rows, beyond } = asFarAsItGoes(rig, ranges, (reached) =>
+  const { solved: rows, ...reach } = asFarAsItGoes(rig, ranges, (reached) =>
     sureMarks(opened, needed(reached)),
   );
-  return { rows, beyond, scale: scaleOf(opened), touching: touchingFrom(rig, rows, whole) };
+  return { rows, ...reach, scale: scaleOf(opened), touching: touchingFrom(rig, rows, whole) };
 }
 
 const scaleOf = ({ setup, calibration }: OpenSetup): ScaleState => {

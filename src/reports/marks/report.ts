@@ -7,6 +7,7 @@ import { leftOutData } from '../disagreement-data.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
+import { reachData } from '../reach-words.ts';
 import { inShort, inWhole, note, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Sessions } from '../session.ts';
 import { shortRanges } from '../short-ranges.ts';
@@ -65,7 +66,7 @@ export function report(
       ...leftOutData(session),
       stale_marks_m: staleMarksIn(session)?.ranges ?? [],
       zero_range_m: zeroRange,
-      out_of_reach_m: found.beyond,
+      ...reachData(found),
       rows: dataOf(MARK_DATA, found.rows),
     },
     sheet: null,

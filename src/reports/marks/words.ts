@@ -1,7 +1,7 @@
-import { rangeWords } from '../../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
+import { reachNotes } from '../reach-words.ts';
 import type { MarksFindings, ScaleState } from './findings.ts';
 
 /** What the columns mean. */
@@ -16,10 +16,10 @@ export const shortColumnWords = (zeroRange: Metres, units: DisplayUnits): string
 
 /** What is left out, and why: a sentence each. */
 export const marksNotes = (
-  { beyond, scale, touching }: MarksFindings,
+  { scale, touching, ...reach }: MarksFindings,
   units: DisplayUnits,
 ): readonly string[] => [
-  ...(beyond === null ? [] : [reachNote(beyond, units)]),
+  ...reachNotes(reach, units),
   ...SCALE_NOTES[scale],
   ...(touching === null ? [] : [contactNote(touching, units)]),
 ];
@@ -32,10 +32,6 @@ const SCALE_NOTES: Readonly<Record<ScaleState, readonly string[]>> = {
       'sight.scale.travel_per_unit and at_zero.',
   ],
 };
-
-/** Where the arrow falls short. */
-export const reachNote = (beyond: Metres, units: DisplayUnits): string =>
-  `The arrow cannot reach ${rangeWords(beyond, units)} with any sight setting, so the list stops short of it.`;
 
 /** Where the arrow would touch the sight. */
 export const contactNote = (touching: Metres, units: DisplayUnits): string =>

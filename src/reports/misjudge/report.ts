@@ -1,3 +1,4 @@
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import type { Asked } from '../asked/option.ts';
 import { limitedQuantity, optionQuantity, optionRanges } from '../asked/quantity.ts';
 import { QuestionError } from '../asked/question-error.ts';
@@ -6,6 +7,7 @@ import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT, entersWind } from '../not-measured.ts';
+import { reachData, reachNotes } from '../reach-words.ts';
 import { inWhole, note, plotBlock, type Report, tableBlock, verdict, warning } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { whoseArrow } from '../whose-arrows.ts';
@@ -15,15 +17,19 @@ import { hitPlot } from './plots.ts';
 import type { question } from './question.ts';
 import { columnWords, verdictWords } from './words.ts';
 
+/** A row takes hundreds of flights: more of them would take longer than anybody waits. */
+const MOST_ROWS = 500;
+
 type AskedHere = Asked<typeof question.options>;
 
 export function report([session]: Sessions, asked: AskedHere): Report {
   const { title, units } = session;
-  const found = misjudgeFindings(session, {
-    ring: ringSize(asked.ring),
-    ranges: optionRanges(asked),
-    spread: spreadOf(asked),
-  });
+  const wanted = { ring: ringSize(asked.ring), spread: spreadOf(asked) };
+  const { solved: found, ...reach } = asFarAsItGoes(
+    session.calibration.rig,
+    optionRanges(asked, MOST_ROWS),
+    (ranges) => misjudgeFindings(session, { ...wanted, ranges }),
+  );
   const table = tableOf(MISJUDGE_FIELDS, found.rows, units);
   return {
     title,
@@ -33,11 +39,12 @@ export function report([session]: Sessions, asked: AskedHere): Report {
       tableBlock(table),
       ...inWhole(plotBlock(hitPlot(found, units))),
       note(columnWords(found.spread, whoseArrow(session), units)),
+      ...reachNotes(reach, units).map(note),
       ...(entersWind(session.calibration.rig.conditions.arrow) ? [] : [warning(ENTRY_LEFT_OUT)]),
       ...cautionBlocks(session),
     ],
     rows: table,
-    data: dataFor(session, found),
+    data: dataFor(session, found, reach),
     sheet: null,
   };
 }
@@ -57,10 +64,12 @@ function spreadOf({ guess, cant, gusts }: AskedHere): MisjudgeAsked['spread'] {
 const dataFor = (
   { title, calibrated, calibration }: Session,
   { ring, spread, rows }: MisjudgeFindings,
+  reach: Reach,
 ): object => ({
   title,
   calibrated,
   wind_entry_counted: entersWind(calibration.rig.conditions.arrow),
+  ...reachData(reach),
   ring_m: ring,
   guess_sd_share: spread.guess,
   cant_sd_rad: spread.cant,

@@ -1,10 +1,21 @@
+import { asFarAsItGoes, type Reach, type Reached } from '../../sight/reach.ts';
 import { anglesBothWays } from '../asked/angles.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, signedQuantity } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf, tableOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
-import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
+import { reachData, reachNotes } from '../reach-words.ts';
+import {
+  type Block,
+  inWhole,
+  note,
+  paragraph,
+  plotBlock,
+  type Report,
+  tableBlock,
+  verdict,
+} from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { SLOPE_COLUMNS, SLOPE_DATA } from './fields.ts';
 import { type SlopeFindings, slopeFindings } from './findings.ts';
@@ -20,25 +31,34 @@ import { cosineWords, thirdAxisWords, verdictWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   const { title, calibrated, calibration, units } = session;
-  const found = slopeFindings(session, {
-    ranges: optionRanges(asked),
+  const tilted = {
     slopes: anglesBothWays(
       { option: 'steepest', text: asked.steepest },
       { option: 'angleStep', text: asked.angleStep },
     ).filter((slope) => slope !== 0),
     thirdAxis: signedQuantity('thirdAxis', asked.thirdAxis, 'angle', '10 deg'),
-  });
+  };
+  const { solved: found, ...reach } = asFarAsItGoes(calibration.rig, optionRanges(asked), (ranges) =>
+    slopeFindings(session, { ...tilted, ranges }),
+  );
   const wanted = standAsked(asked, units);
-  const stand = wanted === null ? null : standFindings(session, wanted);
+  const fromStand =
+    wanted === null
+      ? null
+      : asFarAsItGoes(calibration.rig, wanted.ranges, (ranges) =>
+          standFindings(session, { ...wanted, ranges }),
+        );
+  const stand = fromStand === null ? null : fromStand.solved;
   return {
     title,
-    blocks: blocksOf(session, found, stand),
+    blocks: blocksOf(session, { found, reach }, fromStand),
     rows:
       stand === null ? tableOf(SLOPE_COLUMNS, found.rows, units) : tableOf(STAND_COLUMNS, stand.rows, units),
     data: {
       title,
       calibrated,
       zero_range_m: calibration.rig.zeroRange,
+      ...reachData(reach),
       third_axis_rad: found.thirdAxis,
       rows: dataOf(SLOPE_DATA, found.rows),
       ...(stand === null
@@ -46,6 +66,7 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
         : {
             stand_eye_height_m: stand.eye,
             stand_spot_height_m: stand.spot,
+            stand_out_of_reach_m: fromStand === null ? null : fromStand.beyond,
             stand_rows: dataOf(STAND_DATA, stand.rows),
           }),
     },
@@ -53,25 +74,36 @@ export function report([session]: Sessions, asked: Asked<typeof question.options
   };
 }
 
-function blocksOf(session: Session, found: SlopeFindings, stand: StandFindings | null): readonly Block[] {
+/** What slopes do, as far as the arrow gets. */
+interface Slopes {
+  readonly found: SlopeFindings;
+  readonly reach: Reach;
+}
+
+function blocksOf(
+  session: Session,
+  slopes: Slopes,
+  fromStand: Reached<StandFindings> | null,
+): readonly Block[] {
   const { units } = session;
-  if (stand === null)
+  if (fromStand === null)
     return [
-      verdict(verdictWords(found, units)),
+      verdict(verdictWords(slopes.found, units)),
       ...headBlocks(session),
-      ...slopeBlocks(session, found),
+      ...slopeBlocks(session, slopes),
       ...cautionBlocks(session),
     ];
   return [
-    verdict(standVerdict(stand, units)),
+    verdict(standVerdict(fromStand.solved, units)),
     ...headBlocks(session),
-    ...standBlocks(stand, units),
-    ...inWhole(...slopeBlocks(session, found)),
+    ...standBlocks(fromStand.solved, units),
+    ...reachNotes(fromStand, units).map(note),
+    ...inWhole(...slopeBlocks(session, slopes)),
     ...cautionBlocks(session),
   ];
 }
 
-function slopeBlocks({ units }: Session, found: SlopeFindings): readonly Block[] {
+function slopeBlocks({ units }: Session, { found, reach }: Slopes): readonly Block[] {
   const { rows, thirdAxis, worstCosine, worstThird } = found;
   const marks = rows.map(({ mark }) => mark);
   const holds = holdLines(marks, units);
@@ -89,5 +121,6 @@ function slopeBlocks({ units }: Session, found: SlopeFindings): readonly Block[]
       plotBlock(slopePlot(found, units)),
     ),
     ...(worstThird === null ? [] : [paragraph(thirdAxisWords(thirdAxis, worstThird, units))]),
+    ...reachNotes(reach, units).map(note),
   ];
 }

@@ -4,7 +4,7 @@ import type { DisplayUnits } from '../../quantities/display-units.ts';
 import { formatQuantity, fromSi } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import type { NeighbourStrip } from '../../sight/tape.ts';
-import { reachNote } from '../marks/words.ts';
+import { reachNotes } from '../reach-words.ts';
 import type { Session } from '../session.ts';
 import { surenessWords } from '../sureness-words.ts';
 import type { TapeFindings } from './findings.ts';
@@ -22,7 +22,7 @@ export const PRINT_WORDS = 'Print at 100 % ("actual size") and lay a ruler on th
 
 /** Why the tape is shorter than was asked for, a sentence each; none when it is not. */
 export function shortNotes(
-  { endsBefore, beyond, sliderEndsBefore, sliderTooLow, placeEndsBefore, nearLeftOut }: TapeFindings,
+  { endsBefore, sliderEndsBefore, sliderTooLow, placeEndsBefore, nearLeftOut, ...reach }: TapeFindings,
   units: DisplayUnits,
   unit: 'yd' | 'm',
 ): readonly string[] {
@@ -31,7 +31,7 @@ export function shortNotes(
     ...(endsBefore === null
       ? []
       : [`${before(endsBefore)} from there on the arrow or its vanes would touch the sight.`]),
-    ...(beyond === null ? [] : [reachNote(beyond, units)]),
+    ...reachNotes(reach, units),
     ...(sliderEndsBefore === null
       ? []
       : [`${before(sliderEndsBefore)} the slider goes no lower (sight.travel_length).`]),

@@ -1,11 +1,13 @@
 import { densityAltitude } from '../../atmosphere/standard.ts';
 import { formatQuantity } from '../../quantities/format.ts';
+import { asFarAsItGoes, type Reach } from '../../sight/reach.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, windSpeed } from '../asked/quantity.ts';
 import { cautionBlocks } from '../cautions.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import { ENTRY_LEFT_OUT } from '../not-measured.ts';
+import { reachData, reachNotes } from '../reach-words.ts';
 import {
   inShort,
   inWhole,
@@ -27,21 +29,20 @@ import { airTable, driftTable, hourTable, markTable, sideTable } from './tables.
 import { airVerdict, tapeWords, verdictWords, windWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
-  const found = windFindings(session, {
-    speed: windSpeed('speed', asked.speed),
-    ranges: optionRanges(asked),
-    elsewhere: elsewhere(session.units),
-  });
+  const wind = { speed: windSpeed('speed', asked.speed), elsewhere: elsewhere(session.units) };
+  const { solved: found, ...reach } = asFarAsItGoes(session.calibration.rig, optionRanges(asked), (ranges) =>
+    windFindings(session, { ...wind, ranges }),
+  );
   return {
     title: session.title,
-    blocks: blocksOf(session, found),
+    blocks: blocksOf(session, found, reach),
     rows: hourTable(found, session.units),
-    data: dataFor(session, found),
+    data: dataFor(session, found, reach),
     sheet: null,
   };
 }
 
-function blocksOf(session: Session, found: WindFindings) {
+function blocksOf(session: Session, found: WindFindings, reach: Reach) {
   const { units, calibration } = session;
   const here = formatQuantity(densityAltitude(calibration.rig.conditions.air.density), units.height, 0);
   return [
@@ -72,14 +73,20 @@ function blocksOf(session: Session, found: WindFindings) {
       ),
     ),
     ...tapeWords(session, found, units).map(paragraph),
+    ...reachNotes(reach, units).map(note),
     ...cautionBlocks(session),
   ];
 }
 
-const dataFor = ({ title, calibrated }: Session, { effects, airs, entryCounted }: WindFindings): object => ({
+const dataFor = (
+  { title, calibrated }: Session,
+  { effects, airs, entryCounted }: WindFindings,
+  reach: Reach,
+): object => ({
   title,
   calibrated,
   wind_entry_counted: entryCounted,
+  ...reachData(reach),
   effects: effects.map(({ speed, from, rows }) => ({
     speed_mps: speed,
     from_rad: from,

@@ -63,14 +63,14 @@ const ANSWERS: readonly (readonly [section: string, names: string, write: string
   [
     '',
     'foc front_of_center front_of_centre',
-    'Put a # in front of it: front of centre follows from the parts, and check shows it',
+    'Move it behind a #: front of centre follows from the parts, and check shows it',
   ],
   [
     '',
     'kinetic_energy ke energy momentum',
-    'Put a # in front of it: it follows from mass and speed, and fly shows it',
+    'Move it behind a #: it follows from mass and speed, and fly shows it',
   ],
-  ['', 'pin_gap', 'Put a # in front of it: "pins" under "sight:" takes what each pin is set for'],
+  ['', 'pin_gap', 'Move it behind a #: "pins" under "sight:" takes what each pin is set for'],
 ];
 
 /** What to say of a name that stands elsewhere in the schema; undefined of one that stands nowhere. */

@@ -30,7 +30,7 @@ export function unknownKey(section: KeyPath, key: string, root: unknown): Fault 
     return {
       ...fault,
       reason: `"${key}" is another name for ${given}, which is given as well`,
-      write: 'Keep the one that is right and put a # in front of the other',
+      write: 'Keep the one that is right and move the other behind a #',
     };
   const belongs = belongsElsewhere(section, base);
   const nearest = belongs === undefined ? nearestWord(base, known) : undefined;
@@ -40,7 +40,7 @@ export function unknownKey(section: KeyPath, key: string, root: unknown): Fault 
 }
 
 /** A measurement is not to be lost because the program has no use for it. */
-const NO_USE = { write: 'Put a # in front of it to keep it as a note: quillpath has no use for it' };
+const NO_USE = { write: 'Move it behind a # to keep it as a note: quillpath has no use for it' };
 
 /** The value to write with the key that was meant, when the one that is there would not do. */
 function valueMeant(meant: KeyPath, root: unknown, path: KeyPath): string {

@@ -1,5 +1,6 @@
 import { LineCounter, parseDocument } from 'yaml';
 import type { KeyPath } from '../key-path.ts';
+import { plainlyTyped } from './plainly-typed.ts';
 import { placeId, plainOf, type TextPlace } from './yaml-plain.ts';
 import { syntaxFaults } from './yaml-syntax.ts';
 
@@ -40,7 +41,7 @@ export function readYaml(text: string): YamlText {
   const lines = new LineCounter();
   // duplicate keys are found below: YAML's own search takes a time quadratic in the number of keys
   const document = withoutTraces(() =>
-    parseDocument(text, {
+    parseDocument(plainlyTyped(text), {
       lineCounter: lines,
       uniqueKeys: false,
       // each pretty message copies the rest of its line, which may be all of the file

@@ -9,7 +9,7 @@ const BAROMETER =
 const WINDAGE = 'Write "lateral" for how far left (-) or right (+) the group was, "reading" for the sight';
 const ELEVATION = 'Write "vertical" for how far low (-) or high (+) the group was, "reading" for the sight';
 const HEADS = 'Write "field" or "bullet" or "blunt" or "mechanical" or "fixed_blade"';
-const NOTE = 'Put a # in front of it to keep it as a note: quillpath has no use for it';
+const NOTE = 'Move it behind a # to keep it as a note: quillpath has no use for it';
 
 /** What is put in place of what, and the orders that must be given; none where it has one meaning and is read. */
 const SLIPS: readonly [was: string, is: string, ...orders: string[]][] = [
@@ -36,7 +36,7 @@ const SLIPS: readonly [was: string, is: string, ...orders: string[]][] = [
   [
     '  balance: 17.9 in\n',
     '  balance: 17.9 in\n  spine: 300\n',
-    'arrow.spine: Keep the one that is right and put a # in front of the other',
+    'arrow.spine: Keep the one that is right and move the other behind a #',
   ],
   ['launch: {', 'launch: { draw_length: 29 in,', 'launch.draw_length: Move it under "bow:" or "bow.rating:"'],
   ['launch: {', 'launch: { temperature: 59 F,', 'launch.temperature: Move it under "air:"'],
@@ -97,12 +97,12 @@ const SLIPS: readonly [was: string, is: string, ...orders: string[]][] = [
   [
     '  balance: 17.9 in',
     '  balance: 17.9 in\n  foc: 12 %',
-    'arrow.foc: Put a # in front of it: front of centre follows from the parts, and check shows it',
+    'arrow.foc: Move it behind a #: front of centre follows from the parts, and check shows it',
   ],
   [
     'launch: {',
     'launch: { kinetic energy: 79 ft lb,',
-    'launch.kinetic energy: Put a # in front of it: it follows from mass and speed, and fly shows it',
+    'launch.kinetic energy: Move it behind a #: it follows from mass and speed, and fly shows it',
   ],
   ['  hand: right', '  hand: right\n  let_off: 80 %', `bow.let_off: ${NOTE}`],
   ['  hand: right', '  hand: right\n  axle_to_axle: 33 in', `bow.axle_to_axle: ${NOTE}`],
@@ -119,7 +119,7 @@ const SLIPS: readonly [was: string, is: string, ...orders: string[]][] = [
   [
     '  mass: 452 gr ',
     '  mass: 452 gr\n  weight: 460 gr ',
-    'arrow.weight: Keep the one that is right and put a # in front of the other',
+    'arrow.weight: Keep the one that is right and move the other behind a #',
   ],
   // No wrong number is put in.
   ['brace_height: 6.5 in', 'brace_height: 6,5 inchs', 'bow.brace_height: Write "6.5 inch"'],

@@ -1,7 +1,11 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { flyer } from '../../../src/flight/trajectory.ts';
+import { at } from '../../../src/numerics/at.ts';
+import { si } from '../../../src/quantities/quantity.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
+import { NO_PIN } from '../../../src/sight/no-pin.ts';
 import { pathsOver } from '../../../src/sight/pin-paths.ts';
+import { sightIn } from '../../../src/sight/sighted.ts';
 import { impact } from '../../../src/sight/zero.ts';
 import { conditionsOf, spinningArrow } from '../flight/point-arrow.ts';
 import { inventedRig, yards } from './invented-rig.ts';
@@ -23,6 +27,37 @@ it.each([25, 55, 85])(
     expect(Math.abs(paths.path(down).lateral(range) - own.lateral)).toBeLessThan(1e-7 /* m */);
   },
 );
+
+describe('near the farthest range that any pin hits', () => {
+  /** How the path of the zero at 20 m falls says little of pins that point the bow high. */
+  const shooting = (speed: number) => ({
+    ...inventedRig,
+    launchSpeed: si<'m/s'>(speed),
+    zeroRange: si<'m'>(20),
+  });
+  const hits = (far: ReturnType<typeof shooting>, ranges: readonly number[]): readonly number[] => {
+    const { pins, zero, flight } = sightIn(far, ranges);
+    return pins.map(
+      ({ down }, i) => impact(flight, far, { down, windage: zero.windage }, at(ranges, i)).height,
+    );
+  };
+
+  it.each([
+    [25, [59.75]],
+    [25, [60.25]],
+    [25, [10, 60.25]],
+    [85.344, [408.5]],
+    [85.344, [409.25]],
+    [85.344, [20, 100, 300, 409.25]],
+  ])('finds the pins of a bow of %f m/s for %j m, by themselves and together', (speed, ranges) => {
+    for (const height of hits(shooting(speed), ranges))
+      expect(Math.abs(height)).toBeLessThan(0.005 /* m: five flights stand for pins from 1 to 40 degrees */);
+  });
+
+  it('takes no pin for one that hits which its own flight does not bear out', () =>
+    // A flight of its own from the pin that shared paths gave for this range once came down 228 m too low.
+    expect(() => sightIn(shooting(85.344), [461.5])).toThrow(expect.objectContaining({ reason: NO_PIN })));
+});
 
 it('the hit moves with the pin as between two flights a millimetre apart', () => {
   const { paths, shared, zero, flight } = solved();

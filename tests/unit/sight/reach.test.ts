@@ -16,7 +16,11 @@ const count = (reached: readonly Metres[]): number => marksFor(feeble, reached).
 
 describe('asFarAsItGoes', () => {
   it('solves for all ranges where the arrow gets to all', () =>
-    expect(asFarAsItGoes(feeble, metres(10, 20, 50), count)).toEqual({ solved: 3, beyond: null }));
+    expect(asFarAsItGoes(feeble, metres(10, 20, 50), count)).toEqual({
+      solved: 3,
+      beyond: null,
+      isHit: true,
+    }));
 
   it.each([
     [metres(10, 70), 1, 70],
@@ -26,7 +30,7 @@ describe('asFarAsItGoes', () => {
   ])(
     'of %j solves for the first %i, and names %i m as the first that no pin hits',
     (ranges, reached, beyond) =>
-      expect(asFarAsItGoes(feeble, ranges, count)).toEqual({ solved: reached, beyond }),
+      expect(asFarAsItGoes(feeble, ranges, count)).toEqual({ solved: reached, beyond, isHit: false }),
   );
 
   it.each([1, 2, 3, 4])(
@@ -37,9 +41,31 @@ describe('asFarAsItGoes', () => {
         if (reached.length > most) throw new NumericalError('not-converged', 'too many');
         return reached.length;
       };
-      expect(asFarAsItGoes(feeble, ranges, together)).toEqual({ solved: most, beyond: ranges[most] });
+      expect(asFarAsItGoes(feeble, ranges, together)).toEqual({
+        solved: most,
+        beyond: ranges[most],
+        isHit: true,
+      });
     },
   );
+
+  it('stops short where some pin hits all ranges, but not in every shot that is asked about', () => {
+    const ranges = metres(10, 20, 30, 40, 50, 60);
+    // As with 90 % of the speed, as against a wind: v^2/g is 51.62 m then.
+    const against = { ...feeble, launchSpeed: si<'m/s'>(22.5) };
+    const both = (reached: readonly Metres[]): number =>
+      count(reached) + marksFor(against, reached).marks.length;
+    expect(asFarAsItGoes(feeble, ranges, both)).toEqual({ solved: 10, beyond: 60, isHit: true });
+  });
+
+  it('solves for few ranges at a time until it knows how far it gets', () => {
+    const ranges = metres(...Array.from({ length: 500 }, (_, i) => 10 + i / 5));
+    const { asked, call } = recorded(count);
+    // At 45 degrees the arrow leaves the bow 0.98 m along that line and 0.117 m below it: 0.78 m ahead of the eye and
+    // 0.61 m above it, from where it carries 63.73 m and a little less than 0.61 m more: 65.1 m.
+    expect(asFarAsItGoes(feeble, ranges, call)).toMatchObject({ beyond: 65.2 });
+    expect(asked.filter((reached) => reached.length > 2)).toHaveLength(2);
+  });
 
   it('hands on the failure where none can be solved, and what is no matter of reach', () => {
     const failing = (error: Error) => () =>

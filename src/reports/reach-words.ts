@@ -1,0 +1,26 @@
+import { rangeWords } from '../documents/table/range-digits.ts';
+import type { DisplayUnits } from '../quantities/display-units.ts';
+import type { Reach } from '../sight/reach.ts';
+
+/** The same for programs. */
+export const reachData = ({ beyond }: Reach): object => ({ out_of_reach_m: beyond });
+
+/**
+ * Where the arrow falls short, and that the list is the shorter for it; none when it gets to every range asked for.
+ *
+ * @param what of the list, after "not all"
+ */
+export function reachNotes(
+  { beyond, isHit }: Reach,
+  units: DisplayUnits,
+  what = 'of this',
+): readonly string[] {
+  if (beyond === null) return [];
+  const range = rangeWords(beyond, units);
+  return [
+    isHit
+      ? `${range} is so near the end of the arrow's reach that not all ${what} can be told there, so the list ` +
+        'stops short of it.'
+      : `The arrow cannot reach ${range} with any sight setting, so the list stops short of it.`,
+  ];
+}
