@@ -27,9 +27,9 @@ const UNKNOWN_ADVANCE = 1;
  */
 export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
   const table = tables[weight];
-  return (
-    size * Array.from(text).reduce((sum, character) => sum + (table.get(character) ?? UNKNOWN_ADVANCE), 0)
-  );
+  let ems = 0;
+  for (const character of text) ems += table.get(character) ?? UNKNOWN_ADVANCE;
+  return size * ems;
 }
 
 /** Height of a capital or a digit above the baseline, in ems. @source the same font files: 1493 of 2048 units */

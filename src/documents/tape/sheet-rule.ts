@@ -53,12 +53,19 @@ export function sheetRule(tapes: readonly TapeSource[], form: StripForm): SheetR
   const all = tapes.flatMap(drawn);
   const band = bandWidth(all, grid);
   const size = sizes(tapes.map(drawn), { form, grid, band });
-  const room =
-    (branch: Branch): LabelRoom =>
-    (label) =>
-      form.numbers === 'sideways' && branch === 'far'
-        ? emsWide(label, branch) * size(label, branch) + CLEAR_SIDEWAYS
-        : DIGIT_EMS * size(label, branch) + CLEAR[rankOf(label)];
+  const roomOf = (label: number, branch: Branch): number =>
+    form.numbers === 'sideways' && branch === 'far'
+      ? emsWide(label, branch) * size(label, branch) + CLEAR_SIDEWAYS
+      : DIGIT_EMS * size(label, branch) + CLEAR[rankOf(label)];
+  // Every number is held against every other.
+  const room = (branch: Branch): LabelRoom => {
+    const known = new Map<number, number>();
+    return (label) => {
+      const found = known.get(label) ?? roomOf(label, branch);
+      known.set(label, found);
+      return found;
+    };
+  };
   const columns = (branch: Branch): readonly (readonly LabelWish[])[] =>
     tapes.map((tape) =>
       drawn(tape).flatMap(({ label, along, branch: own }) =>

@@ -10,11 +10,14 @@ const HOLLOW = { most: 0.45, least: 0.12 };
 
 type Column = readonly { readonly at: number }[];
 
-const nearestGap = (at: number, column: Column): number =>
-  column
-    .map((other) => Math.abs(other.at - at))
-    .filter((gap) => gap > 0)
-    .reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+function nearestGap(at: number, column: Column): number {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const other of column) {
+    const gap = Math.abs(other.at - at);
+    if (gap > 0 && gap < nearest) nearest = gap;
+  }
+  return nearest;
+}
 
 /** How wide to draw a tick among the others of its column, mm. */
 export const strokeAt = (at: number, rank: Rank, column: Column): number =>
