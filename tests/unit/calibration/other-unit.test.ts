@@ -11,7 +11,7 @@ import { inventedRig, yards } from '../sight/invented-rig.ts';
 import { priors, problem, shotMarks } from './invented-problem.ts';
 
 const known: Priors = { ...priors, scale_offset: { value: 0, sd: 0.3 } };
-/** Marks of the bow at ranges in m, written down as so many yards; each known to `spread` of its range, and off by so many of that. */
+/** Marks of the bow at ranges in m, written down as so many yards; each known to `spread` of its range, and `off` of that off. */
 const asYards = (metres: readonly number[], spread: number, off = 0): readonly Measurement[] =>
   shotMarks(
     metres.map((range) => range / 0.9144),
