@@ -141,4 +141,20 @@ describe('a mark for another place, of a sight that was zeroed at home', () => {
       }
     },
   );
+
+  it('counts from the pin that it was zeroed with: by a share of the travel per unit, as many numbers as from there', () => {
+    const home = calibrate({ ...problem([]), priors: sureBut({ scale_ratio: 0.05 }) });
+    const known = {
+      ...surroundings,
+      faster: { value: si<'m/s'>(-15), sd: si<'m/s'>(1e-9) },
+      shared: [0, 0, 0, 0, 0],
+    };
+    const away = calibrationElsewhere(home, carriedTo(known, asAtHome(home)));
+    const table = marksFor(away.rig, ranges);
+    for (const [i, { readingSd }] of markUncertainty(away, table).entries()) {
+      const fromZero = Number(at(table.marks, i).reading) - 12.4;
+      // A slower bow stands lower even at the zero range, here by nearly half of what 30 yd ask for beyond that.
+      expect(Math.abs(readingSd / (0.05 * fromZero) - 1)).toBeLessThan(1e-3 /* relative: the rest is sure */);
+    }
+  });
 });

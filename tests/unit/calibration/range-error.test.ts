@@ -20,6 +20,13 @@ it.each([15, 40, 60, 100])('at %i yd is the flown path to 3 % of its fall', (ran
   expect(Math.abs(slopeAtHit(inventedRig, x) - flownSlope(inventedRig, x))).toBeLessThan(0.03 * fall);
 });
 
+it('counts the fall from where free flight begins: from 20 m on, at 80 yd, to 3 % of it', () => {
+  // Without drag a start later or earlier by as much would give the same slope.
+  const late = { ...inventedRig, geometry: { ...inventedRig.geometry, freeFlight: si<'m'>(20) } };
+  const fall = (9.80665 * (yards(80) - 20)) / 85.344 ** 2;
+  expect(Math.abs(slopeAtHit(late, yards(80)) - flownSlope(late, yards(80)))).toBeLessThan(0.03 * fall);
+});
+
 it('without drag is the parabola: (h + g s²/2v²)/R - g s/v²', () => {
   const s = yards(60) - 0.98;
   const closed = (0.11684 + (9.80665 * s * s) / (2 * 85.344 ** 2)) / yards(60) - (9.80665 * s) / 85.344 ** 2;

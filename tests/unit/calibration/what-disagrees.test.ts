@@ -130,6 +130,18 @@ describe('what explains it', () => {
   });
 });
 
+it('another number of the file that alone explains all is told, and no fit with it is used', () => {
+  // Readings three times as far apart as a wheel of 1 mm has them; the place of the scale is known.
+  const geared = shotMarks([20, 30, 40, 60, 80], 7e-4).map((mark) =>
+    mark.kind === 'mark' ? { ...mark, reading: 12.75 + 3 * (mark.reading - 12.75) } : mark,
+  );
+  const known = { ...priors, scale_offset: { value: 0.35, sd: 0.1 } };
+  const one = disagreementOf(calibrate({ ...problem(geared), priors: known }));
+  expect(one?.isContradiction).toBe(true);
+  expect(one?.explanations.map(({ explanation }) => explanation.kind)).toEqual(['travel per unit']);
+  expect(one?.rest).toBeNull();
+});
+
 describe('marks that no fit is found for', () => {
   const beyond = (range: number): Measurement => ({
     kind: 'mark',

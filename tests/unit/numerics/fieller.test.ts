@@ -30,6 +30,13 @@ describe("zero of a line with Fieller's interval", () => {
   });
   it('has by its derivatives, -1/b1 = -2 and b0/b1^2 = -8, a variance of 4 x 0.05 - 32 x 0.01 + 64 x 0.004 = 0.136', () =>
     expect(lineZero(line, 2).sd).toBeCloseTo(Math.sqrt(0.136), 14));
+  it('and of errors that do not hang together 4 x 0.05 + 64 x 0.004 = 0.456', () => {
+    const apart = [
+      [0.05, 0],
+      [0, 0.004],
+    ];
+    expect(lineZero({ ...line, covariance: apart }, 2).sd).toBeCloseTo(Math.sqrt(0.456), 14);
+  });
   it('has no interval when the slope is not sure', () =>
     expect(lineZero({ ...line, slope: 0.1 }, 2).interval).toBeNull());
   it('has an interval of no width when nothing is uncertain', () =>

@@ -214,7 +214,7 @@ describe('the wind of a day', () => {
 
   it('of groups that name no day is that of the farthest, in whatever order they stand', () => {
     // The widest gap is that to the far ones, so that the near ones may be of another evening.
-    const list = [80, 20, 25, 70].map((range) => ({ range: yards(range) }));
+    const list = [80, 70, 20, 25].map((range) => ({ range: yards(range) }));
     const marks = groupsOf(spinningRig, truth, list, twelve).map((mark, i) => ({
       ...mark,
       lateral: mark.lateral + (i % 3) * mark.sd,
