@@ -145,6 +145,12 @@ export function yamlOf(text: string, fileName: string, wanted: Wanted = A_SETUP)
       'Remove the others, or give the name of a setup file',
     );
   if (yaml.syntax.length > 0 || yaml.refused.length > 0 || isRecord(yaml.value)) return yaml;
+  if ((yaml.value ?? null) === null && /^[^\n]*\r[^\n]+$/.test(text))
+    throw refuse(
+      'all of it is one line, as its line ends are those of old computers (CR)',
+      'lines that end with LF, or with CR and LF',
+      'Save it anew with line ends of today',
+    );
   if ((yaml.value ?? null) === null) throw refuse('the file is empty', wanted.file, wanted.start);
   throw refuse(
     Array.isArray(yaml.value) ? 'the file begins with a list' : 'the file is a single value',

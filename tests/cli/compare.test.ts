@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { atTerminal } from './terminal.ts';
 
@@ -196,4 +197,19 @@ builds: [{ name: heavier, arrow: { mass: 500 gr } }]
     expect(code).toBe(2);
     expect(err).toMatch(/builds, entry 1: arrow\.parts\.collar\.mass is missing/);
   });
+});
+
+it('more builds than can be read side by side are refused at once, with how many may be compared', async () => {
+  const file = readFileSync('examples/mountain-hunt/setup.yaml', 'utf8');
+  const builds = Array.from(
+    { length: 200 },
+    (_, i) => `  - { name: b${i}, arrow: { mass: ${400 + i} gr } }\n`,
+  );
+  const { code, err, out } = await atTerminal(['compare', 'many.yaml', '--arrows', '0'], {
+    'many.yaml': `${file}\nbuilds:\n${builds.join('')}`,
+  });
+  expect(err).toBe(
+    'many.yaml: 201 builds side by side cannot be read. Compare at most 40: put a # in front of the others.\n',
+  );
+  expect([code, out]).toEqual([2, '']);
 });

@@ -136,6 +136,15 @@ describe('what is in the program', () => {
     for (const { licenses } of packages) expect(ALLOWED).toContain(licenses[0]?.license.id);
     expect(bill.components.at(-1)?.name).toMatch(/DejaVu/);
   });
+  it('makes no code of texts, and asks for no network', () => {
+    const program = readFileSync(join(dist, 'cli/quillpath.js'), 'utf8');
+    expect(program).not.toMatch(/\bnew Function\b|[^.\w]eval\(/);
+    const asked = [...program.matchAll(/\brequire\("(?:node:)?([\w/]+)"\)/g)].map(([, name]) => name);
+    expect(asked).toContain('fs');
+    for (const name of ['http', 'https', 'http2', 'net', 'tls', 'dgram', 'dns', 'child_process'])
+      expect(asked).not.toContain(name);
+    expect(program).not.toMatch(/\bfetch\(|\bWebSocket\(/);
+  });
   it('is billed to the package by its name and version, and by nothing that another run would not write', () => {
     expect(bill.metadata.component).toMatchObject({ name: 'quillpath', version: own.version });
     expect(Object.keys(bill)).not.toContain('serialNumber');

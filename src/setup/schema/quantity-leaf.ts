@@ -55,10 +55,23 @@ export function readQuantity<K extends LimitKey>(key: K, text: string): LeafOutc
       }
       if (number?.rest === '' && number.values.length > 1 && inside.length > 1)
         return refuse(`"${text}" may be two numbers`, inside.map((each) => `"${each.text}"`).join(' or '));
+      const either = key.endsWith('altitude') ? pointOrGroup(typed) : undefined;
+      if (either !== undefined) return refuse(`"${text}" may be two numbers`, either);
       const said = sign < 0 ? `-${found.text}` : found.text;
       return found.workedOut || typed !== text ? { value: si(value), readAs: said } : { value: si(value) };
     },
   );
+}
+
+/** 7.000 ft: seven thousand feet, where a point stands between thousands, or an altitude to a thousandth of a foot. */
+const POINT_GROUP = /^(?<before>[1-9]\d{0,2})\.(?<after>\d{3})(?=\D|$)/;
+
+/** Both altitudes that a text may mean, to be chosen from; undefined where there is one. */
+function pointOrGroup(text: string): string | undefined {
+  const { before, after } = POINT_GROUP.exec(text)?.groups ?? {};
+  if (before === undefined || after === undefined) return undefined;
+  const rest = text.slice(before.length + 1 + after.length);
+  return `"${before}${after}${rest}" or "${Number(`${before}.${after}`).toFixed(1)}${rest}"`;
 }
 
 const wayOf = (key: LimitKey): string => (key === 'marks.lateral' ? 'left or right' : 'high or low');

@@ -12,7 +12,6 @@ describe('a setup that went through a page, a word processor or an old editor', 
     ['blanks that do not break', example.replace(/^ +/gm, (spaces) => '\u00a0'.repeat(spaces.length))],
     ['such blanks among others', example.replace(/^ {2}/gm, ' \u202f')],
     ['long dashes before the entries of a list', example.replace(/^( +)- /gm, '$1\u2013 ')],
-    ['lines that end as on the oldest of its kind', example.replaceAll('\n', '\r')],
   ])('with %s is read as it was typed', (_, text) => {
     expect(text).not.toBe(example);
     expect(readSetup(text, 'bow.yaml')).toEqual(plain);

@@ -200,6 +200,8 @@ describe('what may be two things is refused, with both of them', () => {
   it.each([
     ['launch.speed', '85', '"85 fps" or "85 m/s"'],
     ['marks.range', '60', '"60 yd" or "60 m"'],
+    ['air.altitude', '7.000 ft', '"7000 ft" or "7.0 ft"'],
+    ['air.altitude', '2.350m', '"2350m" or "2.4m"'],
     ['air.altitude', '1,250', '"1250 ft" or "1250 m" or "1.25 ft" or "1.25 m"'],
     ['air.temperature', '15', '"15 degF" or "15 degC"'],
     ['marks.lateral', '1L', '"-1 in" or "-1 mm" or "-1 cm"'],

@@ -9,6 +9,11 @@ describe('a text that is no setup is a SetupError', () => {
     ['an empty file', '', 'the file is empty'],
     ['blank lines', '\n  \n', 'the file is empty'],
     ['comments alone', '# bow:\n', 'the file is empty'],
+    [
+      'lines that end as on old computers',
+      '# A bow\rbow:\r  peep_height: 4.6 in\r',
+      'its line ends are those of old computers',
+    ],
     ['a list at the top', '- bow\n- arrow\n', 'the file begins with a list'],
     ['a single word', 'bow\n', 'the file is a single value'],
     ['bytes of another kind of file', '\u0089PNG\r\n\u001a\n\0\0\0', 'the file is not a text'],
