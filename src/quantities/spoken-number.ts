@@ -19,7 +19,7 @@ const LONG_MINUS = /^[\u2010-\u2014\u2212]\s*(?=[\d.,])/;
 /** Quotation marks around all of it, as word processors and pages bend them. */
 const QUOTED = /^["'\u2018\u201c\u201e\u00ab](?<inside>[^a-z]*\d.*)["'\u2019\u201c\u201d\u00bb]$/i;
 
-/** A text with its vulgar fractions spelled out, 28 1/2, its minus sign as a keyboard has it, and no quotation marks around it. */
+/** A text with its vulgar fractions spelled out, 28 1/2, its minus sign as on a keyboard, and no quotation marks around it. */
 export const spelledOut = (text: string): string =>
   text
     .trim()
