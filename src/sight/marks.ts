@@ -1,4 +1,5 @@
 import { at } from '../numerics/at.ts';
+import { once } from '../numerics/once.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type Radians, si } from '../quantities/quantity.ts';
 import { launchAngle, launchThrough, type PinPosition } from './geometry.ts';
@@ -111,20 +112,31 @@ const settingAt = (
   ),
 });
 
+/** What the path of a mark is like is read when it is asked for: most marks are only set. */
 function markAt(rig: Rig, paths: PinPaths, zero: PinPosition, setting: Setting, pin: number): Mark {
-  const { range } = setting;
-  const launch = launchThrough(rig.geometry, { down: pin, windage: zero.windage }, rig.cant, rig.launchSpeed);
-  const path = paths.path(pin);
-  const { height } = path;
-  const top = setting.rising ? { range, height: height(range) } : highestPoint(height, paths.start, range);
+  const { range, rising } = setting;
+  const path = once(() => paths.path(pin));
+  const top = once(() => {
+    const { height } = path();
+    return rising ? { range, height: height(range) } : highestPoint(height, paths.start, range);
+  });
   return {
     ...setting,
     reading: rig.scale === null ? null : readingAt(rig.scale, setting.travel),
-    launchAngle: launchAngle(launch),
-    lateral: si(path.lateral(range)),
     heightPerTravel: paths.heightPerTravel(pin, range),
-    nearCrossing: setting.rising ? null : crossingBefore(height, paths.start, top.range),
-    highest: { range: si(top.range), height: si(top.height) },
+    get launchAngle() {
+      const at = { down: pin, windage: zero.windage };
+      return launchAngle(launchThrough(rig.geometry, at, rig.cant, rig.launchSpeed));
+    },
+    get lateral() {
+      return si<'m'>(path().lateral(range));
+    },
+    get nearCrossing() {
+      return rising ? null : crossingBefore(path().height, paths.start, top().range);
+    },
+    get highest() {
+      return { range: si<'m'>(top().range), height: si<'m'>(top().height) };
+    },
   };
 }
 

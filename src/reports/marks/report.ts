@@ -35,7 +35,8 @@ export function report(
   const isScaleKnown = found.scale === 'known';
   const reached = ranges.filter((range) => found.beyond === null || range < found.beyond);
   const onScreen = new Set(shortRows(reached, (range) => fromSi(range, units.range)));
-  const table = tableOf(markColumns(isScaleKnown), found.rows, units);
+  const all = reading === 'whole' ? found.rows : [];
+  const table = tableOf(markColumns(isScaleKnown), all, units);
   const last = found.rows.at(-1);
   const doubts = last === undefined ? [] : markWarnings(session, last.mark.range, sureOf(found));
   return {
@@ -67,7 +68,7 @@ export function report(
       stale_marks_m: staleMarksIn(session)?.ranges ?? [],
       zero_range_m: zeroRange,
       ...reachData(found),
-      rows: dataOf(MARK_DATA, found.rows),
+      rows: dataOf(MARK_DATA, all),
     },
     sheet: null,
   };
