@@ -1,3 +1,4 @@
+import { oncePer } from '../../numerics/once.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import type { ArrowParts } from '../parts/parts.ts';
 import { referenceArea } from '../reference-area.ts';
@@ -32,11 +33,11 @@ export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: num
   if (!(reynolds > 0)) throw new DomainError('Reynolds number', reynolds, 'above 0');
   const diameter = parts.shaft.outerDiameter;
   const section = referenceArea(diameter);
-  const body = longBody(parts);
+  const { body, vanes } = shapesOf(parts);
   const scale: FlowScale = { section, perMetre: reynolds / diameter };
   return [
     shaftFriction(parts, body, layer, scale),
-    ...(parts.vanes === undefined ? [] : vaneTerms(parts.vanes, body, layer, scale)),
+    ...(vanes === null ? [] : vanes(layer, scale)),
     ...pointTerms(parts, scale),
     term(
       'base',
@@ -48,6 +49,12 @@ export function dragTerms(parts: ArrowParts, layer: BoundaryLayer, reynolds: num
     ),
   ];
 }
+
+/** What no speed changes: the drag of one arrow is asked for at hundreds of them. */
+const shapesOf = oncePer((parts: ArrowParts) => {
+  const body = longBody(parts);
+  return { body, vanes: parts.vanes === undefined ? null : vaneTerms(parts.vanes, body) };
+});
 
 /** The sum of the terms. */
 export const dragCoefficient = (parts: ArrowParts, layer: BoundaryLayer, reynolds: number): number =>

@@ -27,38 +27,42 @@ const TRAILING_EDGE: Readonly<Record<TrailingEdge, number>> = {
  *
  * Their own layer is turbulent in every state: a vane is thicker than the wire that trips a layer (0.06 mm at 60 m/s) and its
  * Reynolds number is above the 6e4 below which nothing can. Below about 25 m/s that asks too much of a small vane.
+ *
+ * @returns the terms in a layer and a flow
  */
 export function vaneTerms(
   vanes: Vanes,
   body: LongBody,
-  layer: BoundaryLayer,
-  scale: FlowScale,
-): readonly DragTerm[] {
+): (layer: BoundaryLayer, scale: FlowScale) => readonly DragTerm[] {
   const fin = vaneFin(vanes, body.diameter / 2);
   const chord = meanChord(fin);
   const area = vanes.count * finArea(fin);
-  const share = immersion(body, layer, scale.perMetre * body.diameter, body.trip, fin.height);
-  const friction = plateFriction(area, vanes.thickness, chord, turbulentPlate(scale.perMetre * chord));
   const edges = vanes.count * vanes.thickness * fin.height;
-  return [
-    term(
-      'vane-friction',
-      share * friction,
-      chord,
-      2 * area,
-      scale,
-      "turbulent plate (Schlichting), thickness (Mandell and others), in the shaft's layer (momentum balance)",
-    ),
-    term(
-      'vane-edges',
-      share * edgeCoefficient(vanes, fin) * edges,
-      vanes.thickness,
-      edges,
-      scale,
-      'leading edge (Hoerner), trailing edge (Niskanen)',
-    ),
-    term('helical', helicalCost(vanes, fin), chord, area, scale, 'vane lift times incidence at settled spin'),
-  ];
+  const edgeArea = edgeCoefficient(vanes, fin) * edges;
+  const helical = helicalCost(vanes, fin);
+  return (layer, scale) => {
+    const share = immersion(body, layer, scale.perMetre * body.diameter, body.trip, fin.height);
+    const friction = plateFriction(area, vanes.thickness, chord, turbulentPlate(scale.perMetre * chord));
+    return [
+      term(
+        'vane-friction',
+        share * friction,
+        chord,
+        2 * area,
+        scale,
+        "turbulent plate (Schlichting), thickness (Mandell and others), in the shaft's layer (momentum balance)",
+      ),
+      term(
+        'vane-edges',
+        share * edgeArea,
+        vanes.thickness,
+        edges,
+        scale,
+        'leading edge (Hoerner), trailing edge (Niskanen)',
+      ),
+      term('helical', helical, chord, area, scale, 'vane lift times incidence at settled spin'),
+    ];
+  };
 }
 
 function edgeCoefficient({ leadingEdge = 'round', trailingEdge = 'square' }: Vanes, fin: TrapezoidFin) {
