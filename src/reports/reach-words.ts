@@ -2,7 +2,7 @@ import { rangeWords } from '../documents/table/range-digits.ts';
 import type { DisplayUnits } from '../quantities/display-units.ts';
 import type { Reach } from '../sight/reach.ts';
 
-/** The same for programs. */
+/** How far the arrow gets, for programs. */
 export const reachData = ({ beyond }: Reach): object => ({ out_of_reach_m: beyond });
 
 /**
