@@ -46,6 +46,8 @@ const shared = {
     // Documents are not encrypted, and we break lines ourselves.
     '@noble/ciphers/aes': './build/stand-ins/no-ciphers.mjs',
     linebreak: './build/stand-ins/no-linebreak.mjs',
+    // The tables of scripts that our texts have nothing of stay packed.
+    'unicode-trie': './build/stand-ins/lazy-unicode-trie.cjs',
   },
 };
 const node = {

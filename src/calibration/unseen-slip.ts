@@ -7,7 +7,7 @@ import { OUTLIER } from './disagreement.ts';
 import type { Calibration } from './fit.ts';
 import { type MarkUncertainty, markUncertainty } from './mark-uncertainty.ts';
 import { isSightMark, type SightMark } from './sight-mark.ts';
-import { wouldRead } from './would-read.ts';
+import { heightPerWritten } from './would-read.ts';
 
 /** A wrong reading, or a wrong line on a strip, that these marks would not show, and what it would do far out. */
 export interface UnseenSlip {
@@ -50,7 +50,7 @@ export function unseenSlip(
   const far =
     known.find(({ range }) => range === farRange) ??
     at(markUncertainty(calibration, marksFor(rig, [farRange])), 0);
-  const perNumber = (mark: SightMark): number => Math.abs(wouldRead(calibration, mark).heightPer);
+  const perNumber = (mark: SightMark): number => Math.abs(heightPerWritten(calibration, mark));
   // What a number is on the target costs flights, and is asked only where it decides or is told.
   const slips = shot.map(({ index, mark }) => {
     const { unseen, shiftPer } = inHeight(calibration, index, far);

@@ -62,6 +62,14 @@ export function wouldReadBy(
 export const wouldRead = (calibration: Calibration, mark: SightMark, range: Metres = mark.range): WouldRead =>
   wouldReadBy(fittedRig(calibration), besideOf(calibration.values), mark, range);
 
+/** By how much the hit of a mark is higher for one more of what is written of it, a number or a metre on the strip; m. */
+export function heightPerWritten(calibration: Calibration, mark: SightMark): number {
+  const [rig, beside] = [fittedRig(calibration), besideOf(calibration.values)];
+  const step = PIN_STEP * writtenPer(rig.scale ?? TRAVEL_SCALE, mark, beside.tapeRatio);
+  const predicted = predictor(rig, beside);
+  return (predicted(withWritten(mark, writtenOf(mark) + step)) - predicted(mark)) / step;
+}
+
 /** A sight without a scale keeps what the fit found of its place, which its own rig does not. */
 const fittedRig = ({ problem, values }: Calibration, changed: ParameterValues = values): Rig =>
   withParameters(problem.rig, changed);

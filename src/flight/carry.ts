@@ -49,8 +49,8 @@ export function carry(conditions: FlightConditions, speed: MetresPerSecond): Car
       from + GROUND_STRIDE * bracketedRoot(height, 0, 1, { tolerance: DISTANCE_TOLERANCE / GROUND_STRIDE })
     );
   };
-  // The distance is so nearly a parabola there, and so flat, that three shots tell the best elevation to 0.01 rad and the distance
-  // to 0.02 %.
+  // The distance is so nearly a parabola there, and so flat, that three shots tell the best elevation to 0.01 rad and the
+  // distance to 0.02 %.
   const { middle, apart } = ELEVATION;
   const [lower, here, higher] = [distanceAt(middle - apart), distanceAt(middle), distanceAt(middle + apart)];
   const [slope, bend] = [(higher - lower) / 2, 2 * here - lower - higher];
