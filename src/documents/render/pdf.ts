@@ -193,10 +193,18 @@ function drawText(pen: Pen, item: TextItem, glyphs: Readonly<Record<Weight, Glyp
   );
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
-  pen.text(text, x - points(start * textWidth(text, item.size, weight)), y, {
-    lineBreak: false,
-    baseline: 'alphabetic',
-  });
+  drawLine(pen, text, x - points(start * textWidth(text, item.size, weight)), y);
   if (turned) pen.restore();
   return lacking;
+}
+
+/**
+ * One line of text from its baseline. pdfkit's `text` measures it twice more, for links, underlines and what follows on the line;
+ * its own pen for a line, which the published types leave out, need not.
+ */
+function drawLine(pen: Pen, text: string, x: number, y: number): void {
+  const { _fragment: fragment } = pen as unknown as {
+    _fragment: (text: string, x: number, y: number, options: object) => void;
+  };
+  fragment.call(pen, text, x, y, { baseline: 'alphabetic', textWidth: 0, wordCount: 1 });
 }
