@@ -29,16 +29,25 @@ export function surenessWords(
   units: DisplayUnits,
   { calibrated, from }: { readonly calibrated: boolean; readonly from: Metres },
 ): string {
-  const told = toldOf(roundest(sure, units), from);
+  const round = roundest(sure, units);
+  const lost = round.find(({ onTargetSd }) => !isToldSpread(onTargetSd));
+  const known = lost === undefined ? round : round.slice(0, round.indexOf(lost));
+  const told = toldOf(known, from);
+  if (lost !== undefined && told.length < LEAST_TOLD) return NOT_TIED;
   if (told.length === 0) return '';
-  if (told.some(({ onTargetSd }) => !isToldSpread(onTargetSd))) return NOT_TIED;
   const good = `good to ± ${listed(
     told.map(
       ({ range, onTargetSd }) =>
         `${formatQuantity(onTargetSd, units.smallLength, roughDigits(units))} at ${formatQuantity(range, units.range, 0)}`,
     ),
   )}`;
-  return calibrated ? `G${good.slice(1)}.` : `No marks shot: ${good}. ${trustWords(sure, units)}`.trimEnd();
+  const beyond =
+    lost === undefined
+      ? ''
+      : ` From ${formatQuantity(lost.range, units.range, 0)} on, a mark may be anything.`;
+  return calibrated
+    ? `G${good.slice(1)}.${beyond}`
+    : `No marks shot: ${good}. ${trustWords(sure, units)}`.trimEnd();
 }
 
 const NOT_TIED = 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';

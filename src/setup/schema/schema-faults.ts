@@ -63,8 +63,10 @@ function leafFault(path: KeyPath, params: Record<string, unknown> | undefined): 
   const { reason, allowed, write, missing } = { ...NO_PROBLEM, ...params };
   if (!missing) return { path, at: 'value', reason, allowed, write: `Write ${write}` };
   const key = String(path.at(-1));
-  const line = write.startsWith('"') ? `"${key}: ${write.slice(1)}` : `"${key}:" with ${write}`;
-  return { path, at: 'missing', reason, allowed, write: `Add ${line}${placeOf(path.at(-2))}` };
+  // What may be written besides stands after the place.
+  const [, value, besides = ''] = /^"([^"]*)"(.*)$/.exec(write) ?? [];
+  const line = value === undefined ? `"${key}:" with ${write}` : `"${key}: ${value}"`;
+  return { path, at: 'missing', reason, allowed, write: `Add ${line}${placeOf(path.at(-2))}${besides}` };
 }
 
 /** Where to add a key: under its section, in its entry of a list, or at the top of the file. */
