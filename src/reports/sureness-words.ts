@@ -4,7 +4,7 @@ import { formatQuantity, fromSi, toSi } from '../quantities/format.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { listed } from './listed.ts';
 import { roughDigits } from './side-words.ts';
-import { isToldSpread } from './told-spread.ts';
+import { areTied, isToldSpread } from './told-spread.ts';
 
 /** How sure the mark of one range is. */
 type Sure = Pick<MarkUncertainty, 'range' | 'onTargetSd'>;
@@ -33,8 +33,9 @@ export function surenessWords(
   const lost = round.find(({ onTargetSd }) => !isToldSpread(onTargetSd));
   const known = lost === undefined ? round : round.slice(0, round.indexOf(lost));
   const told = toldOf(known, from);
-  if (lost !== undefined && told.length < LEAST_TOLD) return NOT_TIED;
-  if (told.length === 0) return '';
+  const served = round.filter(({ range }) => range >= from - ROUNDING_LEFT);
+  if (!areTied(served.map(({ onTargetSd }) => onTargetSd))) return NOT_TIED;
+  if (told.length === 0) return lost === undefined ? '' : NOT_TIED;
   const good = `good to ± ${listed(
     told.map(
       ({ range, onTargetSd }) =>

@@ -12,7 +12,7 @@ import { type ShotRow, shotRows } from '../../sight/shot.ts';
 import { sightIn } from '../../sight/sighted.ts';
 import { type SureMark, sureMarks, touchingFrom } from '../marks/findings.ts';
 import { sliderOf } from '../slider.ts';
-import { isToldSpread } from '../told-spread.ts';
+import { areTied, isToldSpread } from '../told-spread.ts';
 
 /** What a card tells of one range, SI; the shot is of the arrow that arrives there with that mark set. */
 export interface CardRow extends SureMark, Pick<ShotRow, 'time' | 'speed' | 'energy' | 'momentum'> {
@@ -99,7 +99,7 @@ export function cardFindings(
     slopes: cuts.solved,
     slopesReach: cuts,
     isScaled: rig.scale !== null,
-    isTied: rows.every(({ toldSd }) => toldSd !== null),
+    isTied: areTied(rows.map(({ uncertainty }) => uncertainty.onTargetSd)),
     belowZero: belowZeroOf(rows),
     touching: touchingFrom(rig, rows, whole),
   };

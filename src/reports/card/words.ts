@@ -38,6 +38,9 @@ export const pageNotes = (found: CardFindings, zeroRange: Metres, units: Display
   'Slopes: uphill is +, range along the line of sight. "-": the pin would have to be above every mark, or above where ' +
     'the slider ends, so set the highest.',
   ...belowZeroNotes(found, units),
+  ...(found.isTied && found.rows.some(({ toldSd }) => toldSd === null)
+    ? ['"-" in place of ±: so far out, a mark may be anything.']
+    : []),
   found.isTied
     ? 'Shoot a mark before you trust it.'
     : 'No mark ties the readings to the arrow yet: shoot one before you use them.',
