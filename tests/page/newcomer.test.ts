@@ -55,3 +55,25 @@ it.skipIf(!hasChromium)(
     await close();
   },
 );
+
+it.skipIf(!hasChromium)(
+  'a button is pressed though the marks above it come anew under the finger',
+  async () => {
+    const { page, close } = await openPage(fromDisk(), { width: 360, height: 740 });
+    for (const [path, value] of Object.entries(HELD_OUT))
+      await page.locator(`.first [data-path="${path}"]`).fill(value);
+    const verdict = page.locator('.result .verdict');
+    await verdict.waitFor();
+    const before = await verdict.elementHandle();
+    await page.getByRole('button', { name: 'Ask more of it' }).hover();
+    await page.mouse.down();
+    await page.locator('.first [data-path="launch.speed"]').evaluate((input: HTMLInputElement) => {
+      input.value = '267.2 fps';
+      for (const kind of ['input', 'change']) input.dispatchEvent(new Event(kind, { bubbles: true }));
+    });
+    await page.waitForFunction((old) => old?.isConnected === false, before);
+    await page.mouse.up();
+    await page.locator('main[data-area="answers"]').waitFor();
+    await close();
+  },
+);

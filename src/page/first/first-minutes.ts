@@ -64,6 +64,7 @@ export function firstMinutes(desk: Desk, tryExample: () => void): FirstMinutes {
     button('Take it to the range', () => desk.go('range')),
     button('Ask more of it', () => desk.go('answers'), { class: 'second' }),
   );
+  const marks = element('div', {});
   const showMarks = async (): Promise<void> => {
     const step = desk.units.value() === 'imperial' ? '10 yd' : '10 m';
     const asked = askedOf(desk, 'marks', { every: step });
@@ -73,7 +74,9 @@ export function firstMinutes(desk: Desk, tryExample: () => void): FirstMinutes {
       'report' in outcome
         ? reportView(outcome.report, { title: 'Marks' })
         : element('p', { class: 'warning' }, outcome.failure);
-    refill(result, element('h2', {}, 'Your marks'), shown, onward);
+    refill(marks, shown);
+    // A button that is taken away and put back under a finger is not pressed: marks come anew when a field is left for it.
+    if (onward.parentElement !== result) refill(result, element('h2', {}, 'Your marks'), marks, onward);
     result.querySelector('details')?.setAttribute('open', '');
   };
   const view = element(
