@@ -1,6 +1,6 @@
 import { at } from '../numerics/at.ts';
 import { chiSquaredSurvival } from '../numerics/distributions.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
+import { unlessNumericalError } from '../numerics/numerical-error.ts';
 import { atBounds, type Calibration, type CalibrationProblem, calibrate } from './fit.ts';
 import { parametersOf, priorOf } from './parameters.ts';
 
@@ -44,12 +44,8 @@ export interface Tried {
 }
 
 /** The fit of a problem that may have none: null where no minimum is found or no bow would shoot so. */
-export function tried(problem: CalibrationProblem): Tried | null {
-  try {
+export const tried = (problem: CalibrationProblem): Tried | null =>
+  unlessNumericalError(() => {
     const calibration = calibrate(problem);
     return atBounds(calibration).length > 0 ? null : { calibration, agreement: agreementOf(calibration) };
-  } catch (error) {
-    if (error instanceof NumericalError) return null;
-    throw error;
-  }
-}
+  });

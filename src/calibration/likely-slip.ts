@@ -1,4 +1,4 @@
-import { NumericalError } from '../numerics/numerical-error.ts';
+import { unlessNumericalError } from '../numerics/numerical-error.ts';
 import { INCH, YARD } from '../quantities/exact.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import type { Calibration } from './fit.ts';
@@ -97,14 +97,8 @@ const heightSlips = ({ vertical }: SightMark): readonly HeightSlip[] =>
 const CENTIMETRE = 0.01;
 
 /** Null where the arrow does not get to the range. */
-function readOr(rest: Calibration, mark: SightMark, range: Metres): number | null {
-  try {
-    return wouldReadIn(rest, mark, range).written;
-  } catch (error) {
-    if (error instanceof NumericalError) return null;
-    throw error;
-  }
-}
+const readOr = (rest: Calibration, mark: SightMark, range: Metres): number | null =>
+  unlessNumericalError(() => wouldReadIn(rest, mark, range).written);
 
 /** The same number at another range was copied from the wrong line. */
 const isCopyOf = (mark: SightMark, other: SightMark): boolean =>

@@ -1,6 +1,7 @@
 import { STATE } from '../flight/frame.ts';
 import { equalFlyer, type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
+import { oncePer } from '../numerics/once.ts';
 import { si } from '../quantities/quantity.ts';
 import { launchThrough, type PinPosition } from '../sight/geometry.ts';
 import type { Rig } from '../sight/rig.ts';
@@ -29,13 +30,8 @@ export function daily(
   perDegree: number,
   ready: (rig: Rig) => Flown = flown,
 ): (setting: DaySetting | undefined) => Flown {
-  const known = new Map<DaySetting, Flown>();
-  return (setting) => {
-    if (setting === undefined) return own;
-    const found = known.get(setting) ?? ready(onDay(own.rig, setting, perDegree));
-    known.set(setting, found);
-    return found;
-  };
+  const on = oncePer((setting: DaySetting) => ready(onDay(own.rig, setting, perDegree)));
+  return (setting) => (setting === undefined ? own : on(setting));
 }
 
 /**

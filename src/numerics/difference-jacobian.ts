@@ -1,5 +1,5 @@
 import { at } from './at.ts';
-import { NumericalError } from './numerical-error.ts';
+import { NumericalError, unlessNumericalError } from './numerical-error.ts';
 import { clamped, type ParameterSpace } from './parameter-space.ts';
 
 export type Residuals = (parameters: readonly number[]) => readonly number[];
@@ -12,13 +12,8 @@ export interface DifferenceOptions extends ParameterSpace {
 
 /** The residuals at a place, or null where they cannot be had: a NumericalError, or a number that is not finite. */
 export function residualsAt(residuals: Residuals, parameters: readonly number[]): readonly number[] | null {
-  try {
-    const found = residuals(parameters);
-    return found.every(Number.isFinite) ? found : null;
-  } catch (error) {
-    if (error instanceof NumericalError) return null;
-    throw error;
-  }
+  const found = unlessNumericalError(() => residuals(parameters));
+  return found?.every(Number.isFinite) === true ? found : null;
 }
 
 /**

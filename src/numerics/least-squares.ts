@@ -16,7 +16,7 @@ import {
   type Residuals,
 } from './difference-jacobian.ts';
 import type { Rows } from './linear-algebra.ts';
-import { NumericalError } from './numerical-error.ts';
+import { unlessNumericalError } from './numerical-error.ts';
 import { clamped, freeParameters, type ParameterSpace, relativeChange } from './parameter-space.ts';
 
 export interface LeastSquaresOptions extends DifferenceOptions {
@@ -158,13 +158,4 @@ function isClose(
   if (reducible(problem) <= CLOSE_ENOUGH.residuals ** 2 * sumOfSquares) return true;
   const { step } = dampedStep(problem, 0, changeAllowed(space, parameters));
   return relativeChange(space, parameters, step) <= CLOSE_ENOUGH.parameters;
-}
-
-function unlessNumericalError<T>(compute: () => T): T | null {
-  try {
-    return compute();
-  } catch (error) {
-    if (error instanceof NumericalError) return null;
-    throw error;
-  }
 }

@@ -30,3 +30,13 @@ export class NumericalError extends Error {
     this.reason = reason;
   }
 }
+
+/** Null for what cannot be computed; any other error passes through. */
+export function unlessNumericalError<T>(compute: () => T): T | null {
+  try {
+    return compute();
+  } catch (error) {
+    if (error instanceof NumericalError) return null;
+    throw error;
+  }
+}

@@ -16,3 +16,13 @@ export function oncePer<Of extends object, T>(make: (of: Of) => T): (of: Of) => 
     return known.value;
   };
 }
+
+/** The same for numbers. */
+export function oncePerNumber<T>(make: (of: number) => T): (of: number) => T {
+  const made = new Map<number, { readonly value: T }>();
+  return (of) => {
+    const known = made.get(of) ?? { value: make(of) };
+    made.set(of, known);
+    return known.value;
+  };
+}

@@ -32,10 +32,10 @@ export function surenessWords(
   const round = roundest(sure, units);
   const lost = round.find(({ onTargetSd }) => !isToldSpread(onTargetSd));
   const known = lost === undefined ? round : round.slice(0, round.indexOf(lost));
-  const told = toldOf(known, from);
   const served = round.filter(({ range }) => range >= from - ROUNDING_LEFT);
-  if (!areTied(served.map(({ onTargetSd }) => onTargetSd))) return NOT_TIED;
-  if (told.length === 0) return lost === undefined ? '' : NOT_TIED;
+  if (round.length === 0) return '';
+  if (known.length === 0 || !areTied(served.map(({ onTargetSd }) => onTargetSd))) return NOT_TIED;
+  const told = toldOf(known, from);
   const good = `good to ± ${listed(
     told.map(
       ({ range, onTargetSd }) =>

@@ -2,7 +2,8 @@ import { blendedPath, flyPath, type Path } from '../flight/path.ts';
 import { equalFlyer, type Flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { barycentricWeights, chebyshevNodes, interpolateAt } from '../numerics/chebyshev.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
+import { NumericalError, unlessNumericalError } from '../numerics/numerical-error.ts';
+import { oncePerNumber } from '../numerics/once.ts';
 import { DomainError } from '../quantities/domain-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
 import { noPin } from './no-pin.ts';
@@ -78,16 +79,10 @@ export function pinPaths(rig: Rig, zero: PinPosition, ranges: readonly number[],
     return solvedFrom(straight, asked);
   } catch (error) {
     if (!(error instanceof NumericalError)) throw error;
-    return orElse(() => solvedFrom(betweenEnds(straight, asked), asked), error);
-  }
-}
-
-/** What is computed; the error that there was before where it cannot be either. */
-function orElse<T>(compute: () => T, before: NumericalError): T {
-  try {
-    return compute();
-  } catch (error) {
-    throw error instanceof NumericalError ? before : error;
+    const found = unlessNumericalError(() => solvedFrom(betweenEnds(straight, asked), asked));
+    // Where these fail as well, the first error says more.
+    if (found === null) throw error;
+    return found;
   }
 }
 
@@ -172,12 +167,7 @@ function between(rig: Rig, { span, windage, end }: Shared, flights: number, flig
   const start = Math.max(...launches.map(({ position }) => position[0]));
   const flown = launches.map((launch) => flyPath(flight, launch, end, start));
   const at = (values: readonly number[], down: number): number => interpolateAt(nodes, weights, values, down);
-  const known = new Map<number, readonly number[]>();
-  const heights = (range: number): readonly number[] => {
-    const found = known.get(range) ?? flown.map((path) => path.height(range));
-    known.set(range, found);
-    return found;
-  };
+  const heights = oncePerNumber((range): readonly number[] => flown.map((path) => path.height(range)));
   const path = (down: number): Path =>
     blendedPath(
       flown,

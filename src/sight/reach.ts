@@ -1,6 +1,6 @@
 import { flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
-import { NumericalError } from '../numerics/numerical-error.ts';
+import { NumericalError, unlessNumericalError } from '../numerics/numerical-error.ts';
 import type { Metres } from '../quantities/quantity.ts';
 import { NO_PIN } from './no-pin.ts';
 import type { Rig } from './rig.ts';
@@ -52,7 +52,7 @@ function lastSolved<T>(
   error: NumericalError,
 ): Reached<T> {
   const solvedOr = (most: number): Reached<T> | null =>
-    orNull(() => ({
+    unlessNumericalError(() => ({
       solved: solve(ranges.slice(0, most)),
       beyond: at(ranges, most),
       isHit: most < count,
@@ -79,25 +79,16 @@ const farthestWithFirst = (
 ): number =>
   farthestOf(
     most,
-    (count) => orNull(() => [solve([...new Set([at(ranges, 0), at(ranges, count - 1)])])]) !== null,
+    (count) =>
+      unlessNumericalError(() => [solve([...new Set([at(ranges, 0), at(ranges, count - 1)])])]) !== null,
   );
-
-/** Null for what cannot be computed. */
-function orNull<T>(compute: () => T): T | null {
-  try {
-    return compute();
-  } catch (error) {
-    if (error instanceof NumericalError) return null;
-    throw error;
-  }
-}
 
 /** How many of the rising ranges some pin hits. */
 function countReached(rig: Rig, ranges: readonly Metres[]): number {
   const flight = flyer(rig.conditions);
   return farthestOf(
     ranges.length,
-    (count) => orNull(() => pinForHit(rig, at(ranges, count - 1), 0, flight)) !== null,
+    (count) => unlessNumericalError(() => pinForHit(rig, at(ranges, count - 1), 0, flight)) !== null,
   );
 }
 

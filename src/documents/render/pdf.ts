@@ -1,6 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
 import { at } from '../../numerics/at.ts';
+import { oncePerNumber } from '../../numerics/once.ts';
 import {
   type Drawing,
   type Item,
@@ -66,7 +67,10 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   pen.registerFont('regular', options.font);
   pen.registerFont('bold', options.boldFont ?? options.font);
   askForActualSize(pen);
-  const glyphs = { regular: new Map<number, boolean>(), bold: new Map<number, boolean>() };
+  const glyphs = {
+    regular: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
+    bold: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
+  };
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
@@ -128,7 +132,7 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
 function draw(
   pen: Pen,
   item: Exclude<Item, LineItem>,
-  glyphs: Readonly<Record<Weight, Glyphs>>,
+  glyphs: Readonly<Record<Weight, HasGlyph>>,
 ): readonly string[] {
   switch (item.kind) {
     case 'polyline':
@@ -169,28 +173,22 @@ function drawRect(pen: Pen, item: RectItem): void {
   strokePath(pen, item.outline);
 }
 
-/** A font's glyphs by code point, as far as they have been asked for. */
-type Glyphs = Map<number, boolean>;
+/** Whether a font has a glyph for a code point; asked while the pen holds that font. */
+type HasGlyph = (codePoint: number) => boolean;
 
 /** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
-function hasGlyph(pen: Pen, glyphs: Glyphs, codePoint: number): boolean {
-  const { font } = (
-    pen as unknown as { _font: { font: { hasGlyphForCodePoint: (codePoint: number) => boolean } } }
-  )._font;
-  const has = glyphs.get(codePoint) ?? font.hasGlyphForCodePoint(codePoint);
-  glyphs.set(codePoint, has);
-  return has;
-}
+const hasGlyph = (pen: Pen, codePoint: number): boolean =>
+  (pen as unknown as { _font: { font: { hasGlyphForCodePoint: HasGlyph } } })._font.font.hasGlyphForCodePoint(
+    codePoint,
+  );
 
-function drawText(pen: Pen, item: TextItem, glyphs: Readonly<Record<Weight, Glyphs>>): readonly string[] {
+function drawText(pen: Pen, item: TextItem, glyphs: Readonly<Record<Weight, HasGlyph>>): readonly string[] {
   const weight = item.weight ?? 'regular';
   const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
   const x = points(item.x);
   const y = points(item.y);
   pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
-  const { text, lacking } = textInTypeface(printableText(item.text), (codePoint) =>
-    hasGlyph(pen, glyphs[weight], codePoint),
-  );
+  const { text, lacking } = textInTypeface(printableText(item.text), glyphs[weight]);
   const turned = item.rotation !== undefined && item.rotation !== 0;
   if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
   drawLine(pen, text, x - points(start * textWidth(text, item.size, weight)), y);

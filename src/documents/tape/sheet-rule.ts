@@ -1,4 +1,5 @@
 import { at } from '../../numerics/at.ts';
+import { oncePerNumber } from '../../numerics/once.ts';
 import { capHeight, textWidth } from '../page/text-measure.ts';
 import { NARROWEST_WITH_NEAR, type StripGrid, stripGrid } from './strip-grid.ts';
 import type { Branch, StripForm, TapeSource, TapeTick } from './tape-content.ts';
@@ -58,14 +59,7 @@ export function sheetRule(tapes: readonly TapeSource[], form: StripForm): SheetR
       ? emsWide(label, branch) * size(label, branch) + CLEAR_SIDEWAYS
       : DIGIT_EMS * size(label, branch) + CLEAR[rankOf(label)];
   // Every number is held against every other.
-  const room = (branch: Branch): LabelRoom => {
-    const known = new Map<number, number>();
-    return (label) => {
-      const found = known.get(label) ?? roomOf(label, branch);
-      known.set(label, found);
-      return found;
-    };
-  };
+  const room = (branch: Branch): LabelRoom => oncePerNumber((label) => roomOf(label, branch));
   const columns = (branch: Branch): readonly (readonly LabelWish[])[] =>
     tapes.map((tape) =>
       drawn(tape).flatMap(({ label, along, branch: own }) =>

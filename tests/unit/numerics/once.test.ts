@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { once, oncePer } from '../../../src/numerics/once.ts';
+import { once, oncePer, oncePerNumber } from '../../../src/numerics/once.ts';
 
 it.each([[7], [undefined], [null]])('%s is made when it is first asked for, and once', (value) => {
   let made = 0;
@@ -26,4 +26,14 @@ it('what is made of a thing is made once for each thing, and kept when it is not
     undefined,
   ]);
   expect(asked).toEqual([peep, nameless, other]);
+});
+
+it('the same of numbers, 0 and what is nothing among them', () => {
+  const asked: number[] = [];
+  const half = oncePerNumber((of) => {
+    asked.push(of);
+    return of === 3 ? undefined : of / 2;
+  });
+  expect([0, 4, 0, 3, 3].map(half)).toEqual([0, 2, 0, undefined, undefined]);
+  expect(asked).toEqual([0, 4, 3]);
 });
