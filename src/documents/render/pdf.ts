@@ -1,7 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
 import { at } from '../../numerics/at.ts';
-import { oncePerNumber } from '../../numerics/once.ts';
 import {
   type Drawing,
   type Item,
@@ -9,11 +8,10 @@ import {
   type PagePoint,
   palette,
   type RectItem,
-  type TextItem,
-  type Weight,
 } from '../page/drawing.ts';
-import { printableText, textInTypeface } from '../page/printable-text.ts';
-import { textWidth } from '../page/text-measure.ts';
+import { printableText } from '../page/printable-text.ts';
+import { contentOf, operand, type Pen, points } from './pdf-content.ts';
+import { type Compositor, compositor } from './pdf-text.ts';
 
 export interface PdfOptions {
   /** The font files' bytes (TrueType): the document carries the glyphs it uses, so it prints the same everywhere. */
@@ -26,24 +24,19 @@ export interface PdfOptions {
   readonly onLacking?: (characters: readonly string[]) => void;
 }
 
-/** Points in a millimetre: 72 to the inch of 25.4 mm, both by definition. */
-const POINTS_PER_MM = 72 / 25.4;
-/** Decimals of a coordinate in mm, as in an SVG: a tick is within 5e-5 mm of its mark, and no engine's last bit shows. */
-const DECIMALS = 4;
-const PER_MM = 10 ** DECIMALS;
-const points = (mm: number): number => (Math.round(mm * PER_MM) / PER_MM) * POINTS_PER_MM;
-
-/** A place in the words of a PDF, rounded to a millionth of a point as pdfkit does. */
+/** A place in the words of a PDF. */
 const place = ({ x, y }: PagePoint): string => `${operand(points(x))} ${operand(points(y))}`;
-const operand = (value: number): number => Math.round(value * 1e6) / 1e6;
-
-type Pen = PDFKit.PDFDocument;
 
 /**
  * No font at the start, for which the published types have no word: a font that the constructor opens is found under no other
  * name later, and pdfkit would open it anew for every text.
  */
 const NO_FONT = null as unknown as string;
+
+/** Node and every browser have it, though the language does not. */
+const { TextEncoder } = globalThis as unknown as {
+  TextEncoder: new () => { encode(text: string): Uint8Array };
+};
 
 /**
  * A drawing as a PDF that asks to be printed at actual size; the same input gives the same bytes.
@@ -67,17 +60,18 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   pen.registerFont('regular', options.font);
   pen.registerFont('bold', options.boldFont ?? options.font);
   askForActualSize(pen);
-  const glyphs = {
-    regular: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
-    bold: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
-  };
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
-    for (const stretch of stretchesOf(page.items)) {
-      if (stretch.kind === 'lines') drawLines(pen, stretch.lines);
-      else for (const character of draw(pen, stretch.item, glyphs)) lacking.add(character);
-    }
+    const set = compositor(pen);
+    const content = contentOf(pen, () => {
+      for (const stretch of stretchesOf(page.items)) {
+        if (stretch.kind === 'lines') drawLines(pen, stretch.lines);
+        else for (const character of draw(pen, stretch.item, set)) lacking.add(character);
+      }
+    });
+    // At once, not piece by piece: pdfkit keeps every piece until the end.
+    pen.addContent(new TextEncoder().encode(content));
   }
   if (lacking.size > 0) options.onLacking?.([...lacking]);
   const bytes = toBytes(pen);
@@ -122,18 +116,13 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
     group.push(line);
   }
   for (const group of alike.values()) {
-    // At once, not piece by piece: pdfkit keeps every piece until the end.
     pen.addContent(group.map(({ from, to }) => `${place(from)} m\n${place(to)} l`).join('\n'));
     strokePath(pen, at(group, 0));
   }
 }
 
 /** Draw an item, and give the characters of it that the font lacks. */
-function draw(
-  pen: Pen,
-  item: Exclude<Item, LineItem>,
-  glyphs: Readonly<Record<Weight, HasGlyph>>,
-): readonly string[] {
+function draw(pen: Pen, item: Exclude<Item, LineItem>, set: Compositor): readonly string[] {
   switch (item.kind) {
     case 'polyline':
       trace(pen, item.points);
@@ -146,7 +135,7 @@ function draw(
       drawRect(pen, item);
       break;
     case 'text':
-      return drawText(pen, item, glyphs);
+      return set(item);
   }
   return [];
 }
@@ -171,38 +160,4 @@ function drawRect(pen: Pen, item: RectItem): void {
   if (item.outline === undefined) return;
   path();
   strokePath(pen, item.outline);
-}
-
-/** Whether a font has a glyph for a code point; asked while the pen holds that font. */
-type HasGlyph = (codePoint: number) => boolean;
-
-/** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
-const hasGlyph = (pen: Pen, codePoint: number): boolean =>
-  (pen as unknown as { _font: { font: { hasGlyphForCodePoint: HasGlyph } } })._font.font.hasGlyphForCodePoint(
-    codePoint,
-  );
-
-function drawText(pen: Pen, item: TextItem, glyphs: Readonly<Record<Weight, HasGlyph>>): readonly string[] {
-  const weight = item.weight ?? 'regular';
-  const start = { start: 0, middle: 0.5, end: 1 }[item.anchor ?? 'start'];
-  const x = points(item.x);
-  const y = points(item.y);
-  pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
-  const { text, lacking } = textInTypeface(printableText(item.text), glyphs[weight]);
-  const turned = item.rotation !== undefined && item.rotation !== 0;
-  if (turned) pen.save().rotate(item.rotation, { origin: [x, y] });
-  drawLine(pen, text, x - points(start * textWidth(text, item.size, weight)), y);
-  if (turned) pen.restore();
-  return lacking;
-}
-
-/**
- * One line of text from its baseline. pdfkit's `text` measures it twice more, for links, underlines and what follows on the line;
- * its own pen for a line, which the published types leave out, need not.
- */
-function drawLine(pen: Pen, text: string, x: number, y: number): void {
-  const { _fragment: fragment } = pen as unknown as {
-    _fragment: (text: string, x: number, y: number, options: object) => void;
-  };
-  fragment.call(pen, text, x, y, { baseline: 'alphabetic', textWidth: 0, wordCount: 1 });
 }

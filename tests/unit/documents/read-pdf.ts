@@ -7,7 +7,9 @@ interface ReadPage {
   readonly lines: readonly ReadLine[];
   /** Closed shapes that are filled and outlined. */
   readonly shapes: readonly ReadShape[];
+  /** Level ones, and those that are turned. */
   readonly texts: readonly ReadText[];
+  readonly turned: readonly ReadText[];
 }
 
 interface ReadLine {
@@ -26,13 +28,15 @@ interface ReadShape {
   readonly bottom: number;
 }
 
-/** A level run of text by its baseline's start. */
+/** A run of text by its baseline's start. */
 interface ReadText {
   readonly text: string;
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly size: number;
+  /** Of its baseline, degrees clockwise as the page is seen. */
+  readonly rotation: number;
 }
 
 export interface ReadPdf {
@@ -53,7 +57,7 @@ const times = ([a, b, c, d, e, f]: Matrix, [m, n, o, p, q, r]: Matrix): Matrix =
   b * q + d * r + f,
 ];
 
-/** Read a PDF with pdfjs: pages, straight lines of one segment, level texts, title and print scaling. */
+/** Read a PDF with pdfjs: pages, straight lines of one segment, texts, title and print scaling. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const task = getDocument({ data: bytes.slice(), verbosity: 0 });
   const document = await task.promise;
@@ -94,13 +98,13 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
     else if (code === OPS.showText) {
       const at = times(now, start);
       const glyphs = list(given[0]).map((glyph) => Object(glyph));
-      if (at[1] !== 0) continue;
       texts.push({
         text: glyphs.map((glyph) => String(glyph['unicode'] ?? '')).join(''),
         x: at[4] * MM,
         y: (height - at[5]) * MM,
         width: (glyphs.reduce((sum, glyph) => sum + Number(glyph['width'] ?? 0), 0) / 1000) * size * MM,
         size: size * MM,
+        rotation: (Math.atan2(-at[1], at[0]) * 180) / Math.PI,
       });
     } else if (code === OPS.constructPath && given[0] === OPS.fillStroke) {
       const corners = cornersOf(list(list(given[1])[0]).map(Number)).map(([x, y]) =>
@@ -128,7 +132,8 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
       }
     }
   }
-  return { lines, shapes, texts };
+  const isLevel = ({ rotation }: ReadText) => rotation === 0;
+  return { lines, shapes, texts: texts.filter(isLevel), turned: texts.filter((text) => !isLevel(text)) };
 }
 
 /** The points of a path of straight segments: a code, then its point; the code that closes it has none. */

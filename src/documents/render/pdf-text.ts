@@ -1,0 +1,61 @@
+import { oncePerNumber } from '../../numerics/once.ts';
+import { palette, type TextItem, type Weight } from '../page/drawing.ts';
+import { printableText, textInTypeface } from '../page/printable-text.ts';
+import { textWidth } from '../page/text-measure.ts';
+import { contentOf, operand, type Pen, points } from './pdf-content.ts';
+
+/** Sets a text on a page, and gives the characters of it that the font lacks. */
+export type Compositor = (item: TextItem) => readonly string[];
+
+/** Whether a font has a glyph for a code point; asked while the pen holds that font. */
+type HasGlyph = (codePoint: number) => boolean;
+
+/**
+ * One for each page, whose pen has a font registered for each weight. Strips are printed in copies, so most words of a sheet stand on
+ * it many times: their glyphs are looked up once, as if they stood at its corner, and are then put in their places.
+ */
+export function compositor(pen: Pen): Compositor {
+  const glyphs: Readonly<Record<Weight, HasGlyph>> = {
+    regular: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
+    bold: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
+  };
+  const onPage = new Map<string, string>();
+  const atCorner = (text: string, { size, weight = 'regular', anchor = 'start' }: TextItem): string => {
+    const key = `${weight} ${anchor} ${size} ${text}`;
+    const before = { start: 0, middle: 0.5, end: 1 }[anchor] * textWidth(text, size, weight);
+    const line = onPage.get(key) ?? contentOf(pen, () => drawLine(pen, text, -points(before)));
+    onPage.set(key, line);
+    return line;
+  };
+  return (item) => {
+    const weight = item.weight ?? 'regular';
+    pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
+    const { text, lacking } = textInTypeface(printableText(item.text), glyphs[weight]);
+    if (text !== '') pen.addContent(`q ${placing(item)} cm\n${atCorner(text, item)}\nQ`);
+    return lacking;
+  };
+}
+
+/** The six numbers that turn and move what stands at the corner of the page to where an item stands. */
+function placing({ x, y, rotation = 0 }: TextItem): string {
+  const angle = (rotation * Math.PI) / 180;
+  const [cos, sin] = [operand(Math.cos(angle)), operand(Math.sin(angle))];
+  return [cos, sin, operand(-sin), cos, operand(points(x)), operand(points(y))].join(' ');
+}
+
+/** pdfkit draws nothing for a character without a glyph; its published types do not know the font behind the pen. */
+const hasGlyph = (pen: Pen, codePoint: number): boolean =>
+  (pen as unknown as { _font: { font: { hasGlyphForCodePoint: HasGlyph } } })._font.font.hasGlyphForCodePoint(
+    codePoint,
+  );
+
+/**
+ * One line of text from its baseline, at the top edge of the page. pdfkit's `text` measures it twice more, for links, underlines and
+ * what follows on the line; its own pen for a line, which the published types leave out, need not.
+ */
+function drawLine(pen: Pen, text: string, x: number): void {
+  const { _fragment: fragment } = pen as unknown as {
+    _fragment: (text: string, x: number, y: number, options: object) => void;
+  };
+  fragment.call(pen, text, x, 0, { baseline: 'alphabetic', textWidth: 0, wordCount: 1 });
+}
