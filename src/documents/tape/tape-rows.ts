@@ -1,10 +1,10 @@
 import { draftOver } from '../page/draft.ts';
-import type { Item } from '../page/drawing.ts';
+import { type Item, moved } from '../page/drawing.ts';
 import { shortenedText, wrapText } from '../page/wrap-text.ts';
 import type { SheetRule } from './sheet-rule.ts';
 import type { SheetFrame } from './tape-sheet.ts';
 import type { Strip } from './tape-strip.ts';
-import { drawStrip, tabLength } from './tape-strip-drawing.ts';
+import { tabLength } from './tape-strip-drawing.ts';
 
 const BETWEEN_STRIPS = 5;
 const BETWEEN_ROWS = 4;
@@ -52,11 +52,16 @@ function lowered({ zero }: Strip, strips: readonly Strip[]): number {
   return zeros.reduce<number>((a, b) => Math.max(a, b ?? a), zero) - zero;
 }
 
+interface RowFrame {
+  readonly left: number;
+  readonly rule: SheetRule;
+  readonly isDraft: boolean;
+  /** What a strip is drawn with, as it would stand at the corner of the sheet. */
+  readonly itemsOf: (strip: Strip) => readonly Item[];
+}
+
 /** One row with its captions. */
-export function drawRow(
-  { top, strips }: Row,
-  { left, rule, isDraft }: { readonly left: number; readonly rule: SheetRule; readonly isDraft: boolean },
-): readonly Item[] {
+export function drawRow({ top, strips }: Row, { left, rule, isDraft, itemsOf }: RowFrame): readonly Item[] {
   const { width } = rule.form;
   const xOf = (i: number) => left + i * (width + BETWEEN_STRIPS);
   const captions = runsOf(strips).flatMap(({ caption, first, count }) =>
@@ -83,9 +88,10 @@ export function drawRow(
         weight: 'bold',
         colour: 'ink',
       };
-      const place = { x: xOf(i), y: top + ABOVE_STRIPS + lowered(strip, strips), rule };
-      const paper = { x: place.x, y: place.y, width, height: strip.height + tabLength(rule) };
-      return [heading, ...(isDraft ? draftOver(paper) : []), ...drawStrip(strip, place)];
+      const [x, y] = [xOf(i), top + ABOVE_STRIPS + lowered(strip, strips)];
+      const paper = { x, y, width, height: strip.height + tabLength(rule) };
+      const items = itemsOf(strip).map((item) => moved(item, x, y));
+      return [heading, ...(isDraft ? draftOver(paper) : []), ...items];
     }),
   ];
 }

@@ -1,3 +1,4 @@
+import { oncePer } from '../../numerics/once.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Drawing, type Page, type PaperName, paperSizes } from '../page/drawing.ts';
 import { pageNumber } from '../page/page-number.ts';
@@ -8,7 +9,7 @@ import { checkTapeContent, type TapeContent, type TapeSource, tapesOf } from './
 import { ABOVE_STRIPS, drawRow, inPages, perRow } from './tape-rows.ts';
 import { layOutSheet, type SheetFrame } from './tape-sheet.ts';
 import { layOutStrip, type Strip } from './tape-strip.ts';
-import { tabLength } from './tape-strip-drawing.ts';
+import { drawStrip, tabLength } from './tape-strip-drawing.ts';
 
 export interface TapePrint {
   readonly paper: PaperName;
@@ -42,6 +43,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
     mains: strips(content.mains),
     after: strips(content.after),
   };
+  const itemsOf = oncePer((strip: Strip) => drawStrip(strip, { x: 0, y: 0, rule }));
   const pages = filled(groups, print.copies, (rows) => inPages(rows, sheet, rule), perRow(sheet, rule));
   return {
     pages: pages.map(
@@ -50,7 +52,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
         items: [
           ...sheet.items,
           ...rows.flatMap((row) =>
-            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true }),
+            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true, itemsOf }),
           ),
           ...pageNumber(i, pages.length, size),
         ],
