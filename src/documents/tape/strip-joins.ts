@@ -1,6 +1,6 @@
 import { at } from '../../numerics/at.ts';
 import type { SheetRule } from './sheet-rule.ts';
-import { labelReach } from './strip-place.ts';
+import { labelReach } from './strip-edges.ts';
 import type { Strip } from './tape-strip.ts';
 
 const OVERLAP_TAB = 'glue the next strip on here, its edge on the line';
@@ -41,7 +41,7 @@ function lastSeam(strip: Strip, { from, to }: Span, rule: SheetRule): number | n
     .filter((y) => strip.band === null || y < strip.band.top || y > strip.band.bottom)
     .filter((y) =>
       strip.labels.every((label) => {
-        const { top, bottom } = labelReach(label, { rule });
+        const { top, bottom } = labelReach(label, rule);
         return y < top - AROUND_SEAM || y > bottom + AROUND_SEAM;
       }),
     );

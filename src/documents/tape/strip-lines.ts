@@ -1,6 +1,7 @@
 import type { Item, PagePoint } from '../page/drawing.ts';
+import type { SheetRule } from './sheet-rule.ts';
+import { across, labelReach } from './strip-edges.ts';
 import { AFTER_TICK, LANE } from './strip-grid.ts';
-import { across, labelReach, type StripPlace } from './strip-place.ts';
 import type { LaneText } from './strip-words.ts';
 import type { Branch } from './tape-content.ts';
 import type { Hairline, Strip, StripTick } from './tape-strip.ts';
@@ -8,17 +9,16 @@ import type { Hairline, Strip, StripTick } from './tape-strip.ts';
 /** Paper between a hairline and a number or word that it stops for, mm. */
 const AROUND_TEXT = 0.2;
 
-export function tickItem(tick: StripTick, place: StripPlace): Item {
-  const { grid } = place.rule;
+export function tickItem(tick: StripTick, rule: SheetRule): Item {
+  const { grid } = rule;
   const reach = (tick.branch === 'far' ? grid.tick : grid.nearTick)[tick.rank];
-  const [from, to] = [across(0, tick.branch, place), across(reach, tick.branch, place)];
-  const y = place.y + tick.y;
+  const [from, to] = [across(0, tick.branch, rule), across(reach, tick.branch, rule)];
   if (tick.hollow === null)
     return {
       kind: 'line',
       role: 'tick',
-      from: { x: from, y },
-      to: { x: to, y },
+      from: { x: from, y: tick.y },
+      to: { x: to, y: tick.y },
       colour: 'ink',
       stroke: tick.stroke,
     };
@@ -27,10 +27,10 @@ export function tickItem(tick: StripTick, place: StripPlace): Item {
     kind: 'polyline',
     role: 'hollow-tick',
     points: [
-      { x: from, y: y - half },
-      { x: to, y: y - half },
-      { x: to, y: y + half },
-      { x: from, y: y + half },
+      { x: from, y: tick.y - half },
+      { x: to, y: tick.y - half },
+      { x: to, y: tick.y + half },
+      { x: from, y: tick.y + half },
     ],
     closed: true,
     fill: 'paper',
@@ -44,11 +44,11 @@ export function hairlineItems(
   line: Hairline,
   strip: Strip,
   lane: LaneText | null,
-  place: StripPlace,
+  rule: SheetRule,
 ): readonly Item[] {
-  const { form } = place.rule;
+  const { form } = rule;
   const inTheWay = strip.labels.flatMap((label) => {
-    const { from, to, top, bottom } = labelReach(label, place);
+    const { from, to, top, bottom } = labelReach(label, rule);
     if (line.y < top - AROUND_TEXT || line.y > bottom + AROUND_TEXT) return [];
     return [label.branch === 'far' ? { from, to } : { from: form.width - to, to: form.width - from }];
   });
@@ -56,12 +56,11 @@ export function hairlineItems(
     lane !== null && line.y > lane.from - AROUND_TEXT && line.y < lane.to + AROUND_TEXT
       ? [{ from: form.width - LANE.inset - LANE.size, to: form.width - LANE.inset }]
       : [];
-  const y = place.y + line.y;
   return gapsBetween([...inTheWay, ...words], form.width).map(({ from, to }) => ({
     kind: 'line',
     role: `${line.kind}-line`,
-    from: { x: across(from, 'far', place), y },
-    to: { x: across(to, 'far', place), y },
+    from: { x: across(from, 'far', rule), y: line.y },
+    to: { x: across(to, 'far', rule), y: line.y },
     colour: 'ink',
     stroke: 0.09,
     ...(line.kind === 'zero' ? { dash: [0.5, 0.4] } : {}),
@@ -99,16 +98,16 @@ const TALL = 1.15;
 const LEGEND_SIZE = 1.6;
 
 /** The sign of a mark, where the strip has room for it: filled when it was shot, outlined for the zero alone. */
-export function signItems({ kind, y, branch }: Hairline, place: StripPlace): readonly Item[] {
-  const { sign, tick, nearTick } = place.rule.grid;
+export function signItems({ kind, y, branch }: Hairline, rule: SheetRule): readonly Item[] {
+  const { sign, tick, nearTick } = rule.grid;
   if (sign === null || kind === 'join') return [];
   const from = AFTER_TICK + (branch === 'far' ? tick.ten : nearTick.ten);
   return [
     signItem(
       kind,
       shapeOf(kind).map((point) => ({
-        x: across(from + point.x * sign, branch, place),
-        y: place.y + y + point.y * sign * TALL,
+        x: across(from + point.x * sign, branch, rule),
+        y: y + point.y * sign * TALL,
       })),
     ),
   ];
@@ -138,13 +137,13 @@ export const legendSign = (kind: SignKind, x: number, y: number): Item => ({
 });
 
 /** Grey paper under the near branch. */
-export function bandItem({ top, bottom, width }: NonNullable<Strip['band']>, place: StripPlace): Item {
-  const edges = [across(0, 'near', place), across(width, 'near', place)];
+export function bandItem({ top, bottom, width }: NonNullable<Strip['band']>, rule: SheetRule): Item {
+  const edges = [across(0, 'near', rule), across(width, 'near', rule)];
   return {
     kind: 'rect',
     role: 'near-band',
     x: edges.reduce((a, b) => Math.min(a, b)),
-    y: place.y + top,
+    y: top,
     width,
     height: bottom - top,
     fill: 'fog',
@@ -152,5 +151,5 @@ export function bandItem({ top, bottom, width }: NonNullable<Strip['band']>, pla
 }
 
 /** Where a leader starts: at the end of the longest tick of its branch. */
-export const afterTicks = (branch: Branch, { rule }: StripPlace): number =>
-  (branch === 'far' ? rule.grid.tick : rule.grid.nearTick).ten;
+export const afterTicks = (branch: Branch, { grid }: SheetRule): number =>
+  (branch === 'far' ? grid.tick : grid.nearTick).ten;

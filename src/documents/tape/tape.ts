@@ -43,7 +43,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
     mains: strips(content.mains),
     after: strips(content.after),
   };
-  const itemsOf = oncePer((strip: Strip) => drawStrip(strip, { x: 0, y: 0, rule }));
+  const itemsOf = oncePer((strip: Strip) => drawStrip(strip, rule));
   const pages = filled(groups, print.copies, (rows) => inPages(rows, sheet, rule), perRow(sheet, rule));
   return {
     pages: pages.map(
