@@ -15,15 +15,11 @@ import { crc32 } from 'node:zlib';
 /** The first line of a piece, which says which one it is: as in src/cli/start/kept-code.ts. */
 const IDENTITY_BYTES = 20;
 
-/** What is asked for most: only what has run is compiled, and only what is compiled is kept. */
-const asked = (setup, folder) => [
-  ['tape', setup, '--out', join(folder, 'tape.pdf')],
-  ['card', setup, '--out', join(folder, 'card.svg')],
-  ['cant', setup],
-  ['check', setup],
-  ['fit', setup],
-  ['marks', setup],
-];
+/**
+ * Only what has run is compiled, and only what is compiled is kept. A tape takes longest and runs most of what every answer needs; what
+ * more were kept would be read at every start, which takes as long as to compile it where it is needed.
+ */
+const asked = (setup, folder) => ['tape', setup, '--out', join(folder, 'tape.pdf')];
 
 /**
  * Write the pieces and keep their code. Before Node 20.15 there is no checksum to tell sound code by, so none are kept.
@@ -39,7 +35,7 @@ export function keepCode(folder, { pieces, boot }, root) {
   if (status !== 0) throw new Error('the code of the command line could not be kept: see the messages above');
 }
 
-/** Ask everything in turn in this one process, then write the code that has come about. */
+/** Answer as the program would, then write the code that has come about. */
 function askAndKeep(folder, root) {
   const compiled = ['core', 'paper'].map((name) => {
     const filename = join(folder, `${name}.js`);
@@ -51,22 +47,15 @@ function askAndKeep(folder, root) {
   const here = join(folder, 'core.js');
   const parts = core.runInThisContext();
   const more = () => paper.runInThisContext();
-  const start = () => boot(parts, createRequire(here), pathToFileURL(here).href, more);
   const out = mkdtempSync(join(tmpdir(), 'quillpath-build-'));
-  const left = asked(join(root, 'examples/mountain-hunt/setup.yaml'), out);
-  process.on('beforeExit', () => {
-    const argv = left.shift();
-    if (argv === undefined) return;
-    process.argv.splice(2, process.argv.length, ...argv);
-    // Something to wait for, without which the process would not come back here.
-    setImmediate(start);
-  });
+  process.argv.splice(2, process.argv.length, ...asked(join(root, 'examples/mountain-hunt/setup.yaml'), out));
   process.on('exit', (status) => {
     rmSync(out, { recursive: true });
     if (status !== 0) return;
     for (const { filename, source, script } of compiled)
       write(`${filename}.cache`, source, script.createCachedData());
   });
+  boot(parts, createRequire(here), pathToFileURL(here).href, more);
 }
 
 const STANDARD_INPUT = 0;
