@@ -1,4 +1,5 @@
 import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { oncePer } from '../numerics/once.ts';
 import type { PinPosition } from './geometry.ts';
 import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
 import type { Rig } from './rig.ts';
@@ -16,6 +17,12 @@ export interface Sighted {
   readonly shared: Shared;
 }
 
+/** The zero of a rig, found once: a report sights the same bow in for several tables. */
+const zeroed = oncePer((rig: Rig) => {
+  const flight = flyer(rig.conditions);
+  return { flight, zero: pinAtZero(rig, null, flight) };
+});
+
 /**
  * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in
  * height at each of `ranges` (m).
@@ -23,8 +30,7 @@ export interface Sighted {
  * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
  */
 export function sightIn(rig: Rig, ranges: readonly number[]): Sighted {
-  const flight = flyer(rig.conditions);
-  const zero = pinAtZero(rig, null, flight);
+  const { flight, zero } = zeroed(rig);
   const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
   return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths, shared };
 }

@@ -1,5 +1,5 @@
 import { at } from '../../numerics/at.ts';
-import { oncePerNumber } from '../../numerics/once.ts';
+import { oncePer, oncePerNumber } from '../../numerics/once.ts';
 import { capHeight, textWidth } from '../page/text-measure.ts';
 import { NARROWEST_WITH_NEAR, type StripGrid, stripGrid } from './strip-grid.ts';
 import type { Branch, StripForm, TapeSource, TapeTick } from './tape-content.ts';
@@ -50,7 +50,7 @@ export const hasRoomForNear = (width: number): boolean => width >= NARROWEST_WIT
 
 export function sheetRule(tapes: readonly TapeSource[], form: StripForm): SheetRule {
   const grid = stripGrid(form.width);
-  const drawn = thinnedTicks(tapes, hasRoomForNear(form.width));
+  const drawn = oncePer(thinnedTicks(tapes, hasRoomForNear(form.width)));
   const all = tapes.flatMap(drawn);
   const band = bandWidth(all, grid);
   const size = sizes(tapes.map(drawn), { form, grid, band });

@@ -66,9 +66,10 @@ export function layOutStrip(
   const { form } = rule;
   const down = form.farAt === 'bottom' ? 1000 : -1000;
   const ticks = rule.drawn(tape).map((tick) => ({ ...tick, at: down * tick.along }));
-  const column = (branch: Branch) => ticks.filter((tick) => tick.branch === branch);
+  const on = (branch: Branch) => ticks.filter((tick) => tick.branch === branch);
+  const columns = { far: on('far'), near: on('near') };
   const labels = (['far', 'near'] as const).flatMap((branch) =>
-    placeLabels(column(branch), rule.numbered[branch], rule.room(branch)).map(
+    placeLabels(columns[branch], rule.numbered[branch], rule.room(branch)).map(
       ({ label, at, middle, rank }): StripLabel => ({
         label,
         at,
@@ -113,14 +114,14 @@ export function layOutStrip(
       branch,
       rank: rankOf(label),
       y: top + at,
-      stroke: strokeAt(at, rankOf(label), column(branch)),
-      hollow: tape.provenTo !== null && range > tape.provenTo ? hollowHeight(at, column(branch)) : null,
+      stroke: strokeAt(at, rankOf(label), columns[branch]),
+      hollow: tape.provenTo !== null && range > tape.provenTo ? hollowHeight(at, columns[branch]) : null,
     })),
     labels: labels.map((label) => ({ ...label, at: top + label.at, middle: top + label.middle })),
     lines: lines.map((line) => ({ ...line, y: top + line.y })),
     zero: top + down * tape.zeroAt,
     band: bandOf(rule, top, [
-      ...column('near').flatMap(({ at }) => [at - BAND_MARGIN, at + BAND_MARGIN]),
+      ...columns.near.flatMap(({ at }) => [at - BAND_MARGIN, at + BAND_MARGIN]),
       ...labels
         .filter(({ branch }) => branch === 'near')
         .flatMap(({ middle, label }) => {
