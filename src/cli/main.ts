@@ -7,9 +7,18 @@ import { boundedText } from './world/bounded-text.ts';
 import { isSameFile } from './world/same-file.ts';
 import { writeWhole } from './world/whole-file.ts';
 
+let stderr: typeof process.stderr | undefined;
+
+/** Opened when there is something to write: most runs have nothing, and to open a terminal or a pipe takes a while. */
+function standardError(): typeof process.stderr {
+  // When it is closed too, there is nowhere left to report that.
+  stderr ??= process.stderr.on('error', () => process.exit(EXIT.failed));
+  return stderr;
+}
+
 const io: Io = {
   out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
+  err: (text) => standardError().write(text),
   readText: boundedText,
   exists: existsSync,
   isSameFile,
@@ -18,7 +27,9 @@ const io: Io = {
   now: () => new Date(),
   sourceDateEpoch: process.env['SOURCE_DATE_EPOCH'],
   columns: process.stdout.isTTY ? process.stdout.columns : null,
-  watched: process.stderr.isTTY === true,
+  get watched() {
+    return standardError().isTTY === true;
+  },
   asker: () => {
     const { stdin: input, stdout: output } = process;
     if (!input.isTTY || !output.isTTY) return null;
@@ -33,7 +44,7 @@ const io: Io = {
     // A thread starts with the file that this process was started with.
     const pool = threadPool(new URL(import.meta.url), availableParallelism());
     return interruptible(pool, process, () => {
-      if (io.watched === true) process.stderr.write('\r\u001b[K');
+      if (io.watched === true) standardError().write('\r\u001b[K');
       process.exit(EXIT.interrupted);
     });
   },
@@ -43,12 +54,9 @@ const io: Io = {
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
   const why = error.code === 'ENOSPC' ? 'the disk is full' : (error.code ?? error.message);
-  process.stderr.write(`The answer could not be printed: ${why}.\n`);
+  standardError().write(`The answer could not be printed: ${why}.\n`);
   process.exit(EXIT.failed);
 });
-
-// Standard error is closed too, so there is nowhere left to report this.
-process.stderr.on('error', () => process.exit(EXIT.failed));
 
 void run(process.argv.slice(2), io).then((code) => {
   process.exitCode = code;
@@ -60,5 +68,5 @@ void run(process.argv.slice(2), io).then((code) => {
  * compiling what will not run again.
  */
 function endNow(): void {
-  if (process.stdout.writableLength === 0 && process.stderr.writableLength === 0) process.exit();
+  if (process.stdout.writableLength === 0 && (stderr?.writableLength ?? 0) === 0) process.exit();
 }
