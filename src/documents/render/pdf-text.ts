@@ -19,21 +19,28 @@ export function compositor(pen: Pen): Compositor {
     regular: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
     bold: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
   };
-  const onPage = new Map<string, string>();
-  const atCorner = (text: string, { size, weight = 'regular', anchor = 'start' }: TextItem): string => {
-    const key = `${weight} ${anchor} ${size} ${text}`;
+  const onPage = new Map<string, SetLine>();
+  const atCorner = ({ text: written, size, weight = 'regular', anchor = 'start' }: TextItem): SetLine => {
+    pen.font(weight).fontSize(points(size));
+    const { text, lacking } = textInTypeface(printableText(written), glyphs[weight]);
     const before = { start: 0, middle: 0.5, end: 1 }[anchor] * textWidth(text, size, weight);
-    const line = onPage.get(key) ?? contentOf(pen, () => drawLine(pen, text, -points(before)));
-    onPage.set(key, line);
-    return line;
+    return { content: contentOf(pen, () => drawLine(pen, text, -points(before))), lacking };
   };
   return (item) => {
-    const weight = item.weight ?? 'regular';
-    pen.font(weight).fontSize(points(item.size)).fillColor(palette[item.colour]);
-    const { text, lacking } = textInTypeface(printableText(item.text), glyphs[weight]);
-    if (text !== '') pen.addContent(`q ${placing(item)} cm\n${atCorner(text, item)}\nQ`);
-    return lacking;
+    const { text, size, weight = 'regular', anchor } = item;
+    const key = `${weight} ${anchor} ${size} ${text}`;
+    const line = onPage.get(key) ?? atCorner(item);
+    onPage.set(key, line);
+    pen.fillColor(palette[item.colour]);
+    if (line.content !== '') pen.addContent(`q ${placing(item)} cm\n${line.content}\nQ`);
+    return line.lacking;
   };
+}
+
+/** A line of text as a page has it when it stands at its corner, and the characters of it that the font lacks. */
+interface SetLine {
+  readonly content: string;
+  readonly lacking: readonly string[];
 }
 
 /** The six numbers that turn and move what stands at the corner of the page to where an item stands. */
