@@ -68,5 +68,6 @@ void run(process.argv.slice(2), io).then((code) => {
  * compiling what will not run again.
  */
 function endNow(): void {
-  if (process.stdout.writableLength === 0 && (stderr?.writableLength ?? 0) === 0) process.exit();
+  const isWritten = stderr === undefined || stderr.writableLength === 0;
+  if (process.stdout.writableLength === 0 && isWritten) process.exit();
 }

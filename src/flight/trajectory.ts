@@ -46,6 +46,9 @@ export interface Flyer {
   readonly evaluations: () => number;
 }
 
+/** How flights are flown: `flyer`, or `equalFlyer` for what is only looked at or compared. */
+export type FlyerFor = (conditions: FlightConditions) => Flyer;
+
 /** Make the equations of motion for these conditions ready to fly any number of arrows, one after another. */
 export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flyer {
   const tolerances = new Array<number>(STATE_SIZE).fill(tolerance).with(STATE.spin, SPIN_SLACK * tolerance);
@@ -63,10 +66,11 @@ export function flyer(conditions: FlightConditions, tolerance = TOLERANCE): Flye
 const EQUAL_STEP = 10;
 
 /**
- * Flies in equal steps, for a third of the time or less: for differences between flights that are alike, whose errors are
- * alike too. What a small change moves a hit's height by is right to a thousandth of a per cent; a hit itself is not for use.
+ * Flies in equal steps, for a third of the time or less. What a small change moves a hit's height by is right to a thousandth
+ * of a per cent, as the errors of flights that are alike are alike too. A pin is right to far less than a printer shows, but
+ * nothing makes a step shorter where an arrow needs that, so no mark that is told in numbers comes from here.
  *
- * @checked unit: equal-flights.test.ts
+ * @checked unit: equal-flights.test.ts, tape.test.ts
  */
 export function equalFlyer(conditions: FlightConditions): Flyer {
   const { arrow, air } = conditions;

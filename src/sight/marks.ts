@@ -1,3 +1,4 @@
+import type { FlyerFor } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { once } from '../numerics/once.ts';
 import { bracketedRoot } from '../numerics/root.ts';
@@ -53,8 +54,8 @@ const CROSSING_TOLERANCE = 1e-4;
  * The windage is set for a hit at the zero range and then left alone, as on a real sight.
  * @throws NumericalError when the arrow cannot reach a range
  */
-export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
-  const { pins, paths, shared, zero } = sightIn(rig, ranges);
+export function marksFor(rig: Rig, ranges: readonly number[], fly?: FlyerFor): MarkTable {
+  const { pins, paths, shared, zero } = sightIn(rig, ranges, fly);
   const risesAt = risingBy(paths);
   return {
     marks: ranges.map((range, i) => {
@@ -74,8 +75,8 @@ export function marksFor(rig: Rig, ranges: readonly number[]): MarkTable {
 }
 
 /** The settings alone, for a quarter of the work. Ranges and errors as for `marksFor`. */
-export function settingsFor(rig: Rig, ranges: readonly number[]): readonly Setting[] {
-  const { pins, paths, zero } = sightIn(rig, ranges);
+export function settingsFor(rig: Rig, ranges: readonly number[], fly?: FlyerFor): readonly Setting[] {
+  const { pins, paths, zero } = sightIn(rig, ranges, fly);
   const risesAt = risingBy(paths);
   return ranges.map((range, i) => {
     const { down } = at(pins, i);

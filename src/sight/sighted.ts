@@ -1,4 +1,4 @@
-import { type Flyer, flyer } from '../flight/trajectory.ts';
+import { type Flyer, type FlyerFor, flyer } from '../flight/trajectory.ts';
 import { oncePer } from '../numerics/once.ts';
 import type { PinPosition } from './geometry.ts';
 import { type PinPaths, pinPaths, type Shared } from './pin-paths.ts';
@@ -18,10 +18,12 @@ export interface Sighted {
 }
 
 /** The zero of a rig, found once: a report sights the same bow in for several tables. */
-const zeroed = oncePer((rig: Rig) => {
-  const flight = flyer(rig.conditions);
+const zeroed = oncePer((rig: Rig) => zeroedBy(flyer, rig));
+
+function zeroedBy(fly: FlyerFor, rig: Rig): Pick<Sighted, 'flight' | 'zero'> {
+  const flight = fly(rig.conditions);
   return { flight, zero: pinAtZero(rig, null, flight) };
-});
+}
 
 /**
  * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in
@@ -29,8 +31,8 @@ const zeroed = oncePer((rig: Rig) => {
  *
  * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
  */
-export function sightIn(rig: Rig, ranges: readonly number[]): Sighted {
-  const { flight, zero } = zeroed(rig);
+export function sightIn(rig: Rig, ranges: readonly number[], fly: FlyerFor = flyer): Sighted {
+  const { flight, zero } = fly === flyer ? zeroed(rig) : zeroedBy(fly, rig);
   const { pins, paths, shared } = pinPaths(rig, zero, ranges, flight);
   return { rig, flight, zero, pins: pins.map((down) => ({ down, windage: zero.windage })), paths, shared };
 }

@@ -1,3 +1,4 @@
+import { equalFlyer, type FlyerFor } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { type Metres, type MetresPerSecond, si } from '../quantities/quantity.ts';
 import { type Setting, settingsFor } from './marks.ts';
@@ -70,11 +71,12 @@ export function tapeOf(
   ranges: readonly TapeRange[],
   ratio: number,
   slider: Slider = ENDLESS_SLIDER,
+  fly?: FlyerFor,
 ): Tape {
   const { solved, ...reach } = asFarAsItGoes(
     rig,
     ranges.map(({ range }) => range),
-    (reached) => settingsFor(rig, reached),
+    (reached) => settingsFor(rig, reached, fly),
   );
   const touches = solved.find(({ rising, clearance }) => !rising && clearance < 0);
   const endsBefore = touches?.range ?? null;
@@ -113,7 +115,7 @@ function lowestOf({ length, aboveZero }: Slider, settings: readonly Setting[]): 
 
 /** The places of single ranges (m, any order), whether or not a tape shows them. Errors as for `settingsFor`. */
 export const tapePlaces = (rig: Rig, ranges: readonly number[], ratio: number): readonly TapePlace[] =>
-  settingsFor(rig, ranges).map((setting) => placeOf(setting, ratio));
+  settingsFor(rig, ranges, equalFlyer).map((setting) => placeOf(setting, ratio));
 
 const placeOf = ({ range, travel, rising }: Setting, ratio: number): TapePlace => ({
   range,
@@ -129,7 +131,8 @@ export interface NeighbourStrip {
 }
 
 /**
- * Tapes for arrows launched slower and faster by whole steps, slowest first, the rig's own left out.
+ * Tapes for arrows launched slower and faster by whole steps, slowest first, the rig's own left out. They are to look at, and
+ * flown in equal steps.
  *
  * @param count on each side
  * @param step m/s
@@ -144,7 +147,7 @@ export function neighbourStrips(
   const sides = Array.from({ length: count }, (_, i) => i + 1);
   return [...sides.map((n) => -n).reverse(), ...sides].map((n) => ({
     faster: si(n * step),
-    tape: tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + n * step) }, ranges, ratio, slider),
+    tape: tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + n * step) }, ranges, ratio, slider, equalFlyer),
   }));
 }
 

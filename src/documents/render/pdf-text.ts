@@ -11,8 +11,8 @@ export type Compositor = (item: TextItem) => readonly string[];
 type HasGlyph = (codePoint: number) => boolean;
 
 /**
- * One for each page, whose pen has a font registered for each weight. Strips are printed in copies, so most words of a sheet stand on
- * it many times: their glyphs are looked up once, as if they stood at its corner, and are then put in their places.
+ * One for each page, whose pen has a font registered for each weight. Strips are printed in copies, so most words of a sheet
+ * stand on it many times: their glyphs are looked up once, as if they stood at its corner, and are then put in their places.
  */
 export function compositor(pen: Pen): Compositor {
   const glyphs: Readonly<Record<Weight, HasGlyph>> = {
@@ -57,8 +57,8 @@ const hasGlyph = (pen: Pen, codePoint: number): boolean =>
   );
 
 /**
- * One line of text from its baseline, at the top edge of the page. pdfkit's `text` measures it twice more, for links, underlines and
- * what follows on the line; its own pen for a line, which the published types leave out, need not.
+ * One line of text from its baseline, at the top edge of the page. pdfkit's `text` measures it twice more, for links,
+ * underlines and what follows on the line; its own pen for a line, which the published types leave out, need not.
  */
 function drawLine(pen: Pen, text: string, x: number): void {
   const { _fragment: fragment } = pen as unknown as {

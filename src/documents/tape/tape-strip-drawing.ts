@@ -16,8 +16,8 @@ const AROUND_LANE = 0.4;
 export const tabLength = ({ grid }: SheetRule): number => (grid.lane > 0 ? TAB.named : TAB.naming);
 
 /**
- * Draw one measured strip with its cut lines, its corner at (0, 0); ticks start on the cut line, so the needle meets ink at the very
- * edge.
+ * Draw one measured strip with its cut lines, its corner at (0, 0); ticks start on the cut line, so the needle meets ink at the
+ * very edge.
  */
 export function drawStrip(strip: Strip, rule: SheetRule): readonly Item[] {
   const lane = rule.grid.lane === 0 ? null : laneText(strip, takenLane(strip, rule));

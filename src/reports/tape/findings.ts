@@ -1,6 +1,7 @@
 import { type MarkUncertainty, markUncertainty } from '../../calibration/mark-uncertainty.ts';
 import { hasRoomForNear } from '../../documents/tape/sheet-rule.ts';
 import { longestThatFits } from '../../documents/tape/strip-length.ts';
+import { equalFlyer } from '../../flight/trajectory.ts';
 import { at } from '../../numerics/at.ts';
 import { fromSi } from '../../quantities/format.ts';
 import type { Metres, MetresPerSecond } from '../../quantities/quantity.ts';
@@ -161,5 +162,5 @@ export function sheetFindings(
 export function surenessOf({ calibration }: OpenSetup, { ticks }: TapeFindings): readonly MarkUncertainty[] {
   const fives = ticks.filter(({ label }) => label % 5 === 0);
   const told = (fives.length > 2 ? fives : ticks).map(({ range }) => range);
-  return markUncertainty(calibration, marksFor(calibration.rig, told));
+  return markUncertainty(calibration, marksFor(calibration.rig, told, equalFlyer));
 }

@@ -94,6 +94,29 @@ it('strips run from the slowest to the fastest, and the slower the arrow the far
   expect(new Set(lengths).size).toBe(4);
 });
 
+it.each([false, true])('every strip has the places of a tape of its own, in wind: %s', (windy) => {
+  const conditions = {
+    ...inventedRig.conditions,
+    wind: {
+      ...inventedRig.conditions.wind,
+      across: si<'m/s'>(windy ? 8 : 0),
+      tail: si<'m/s'>(windy ? -4 : 0),
+    },
+  };
+  const rig: Rig = { ...inventedRig, conditions };
+  const ranges = labelled(fromTo(20, 100));
+  for (const { faster, tape } of neighbourStrips(rig, ranges, 1, { count: 2, step: 6 })) {
+    const own = tapeOf({ ...rig, launchSpeed: si(rig.launchSpeed + faster) }, ranges, 1);
+    expect(tape.ticks.map(({ label, branch }) => ({ label, branch }))).toEqual(
+      own.ticks.map(({ label, branch }) => ({ label, branch })),
+    );
+    for (const [i, { along }] of tape.ticks.entries())
+      expect(Math.abs(along - at(own.ticks, i).along)).toBeLessThan(
+        2e-8 /* m: a thousandth of what a tape can show */,
+      );
+  }
+});
+
 it('a tape that turns back is as long as from its highest mark to its lowest', () => {
   const { ticks } = tapeOf(dragless, labelled(fromTo(10, 40)), 1);
   const pins = fromTo(10, 40).map((label) => pin(yards(label)));
