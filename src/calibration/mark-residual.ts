@@ -1,3 +1,4 @@
+import { equalFlyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
 import { type Metres, si } from '../quantities/quantity.ts';
 import { marksFor } from '../sight/marks.ts';
@@ -23,7 +24,7 @@ export function markResiduals({ rig, residuals }: Calibration): readonly MarkRes
   return residuals.flatMap((residual): readonly MarkResidual[] => {
     const { measurement } = residual;
     if (measurement.kind !== 'mark') return [];
-    const { heightPerTravel } = at(marksFor(rig, [measurement.range]).marks, 0);
+    const { heightPerTravel } = at(marksFor(rig, [measurement.range], equalFlyer).marks, 0);
     const heightPerUnit = heightPerTravel * scale.travelPerUnit * scale.direction;
     return [
       {
@@ -51,7 +52,7 @@ export function pencilResiduals({ rig, values, residuals }: Calibration): readon
   return residuals.flatMap((residual): readonly PencilResidual[] => {
     const { measurement } = residual;
     if (measurement.kind !== 'pencil') return [];
-    const { heightPerTravel } = at(marksFor(rig, [measurement.range]).marks, 0);
+    const { heightPerTravel } = at(marksFor(rig, [measurement.range], equalFlyer).marks, 0);
     const onTape = si<'m'>(measurement.onTape);
     return [{ residual, onTape, predicted: si(onTape + (residual.residual * ratio) / heightPerTravel) }];
   });
