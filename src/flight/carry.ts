@@ -4,7 +4,7 @@ import { type Metres, type MetresPerSecond, type Radians, si } from '../quantiti
 import type { FlightConditions } from './conditions.ts';
 import { type FlightVector, STATE } from './frame.ts';
 import { launchFromEye, launchState } from './launch.ts';
-import { flyer } from './trajectory.ts';
+import { equalFlyer } from './trajectory.ts';
 
 /** The farthest an arrow can come down, and the elevation that does it. */
 export interface Carry {
@@ -12,10 +12,11 @@ export interface Carry {
   readonly elevation: Radians;
 }
 
-/** Spacing of the places where the ground is looked for, m: between two of them a cubic has the path to a millimetre. */
-const GROUND_STRIDE = 50;
-/** Of the flights: a path of hundreds of metres to a few millimetres. */
-const TOLERANCE = 1e-6;
+/**
+ * Spacing of the places where the ground is looked for, m: between two of them a cubic has the path to a millimetre. Not longer,
+ * since an arrow of much drag comes down so steeply that it never gets to a place so far beyond.
+ */
+const GROUND_STRIDE = 10;
 /** The farthest shot of anything with drag lies about here, rad: without, at 0.785. */
 const ELEVATION = { middle: 0.69, apart: 0.09 } as const;
 const DISTANCE_TOLERANCE = 0.05; // m
@@ -31,7 +32,7 @@ export function carry(conditions: FlightConditions, speed: MetresPerSecond): Car
     slope: si<'rad'>(0),
     wind: { ...wind, tail: si<'m/s'>(Math.max(0, wind.tail)) },
   };
-  const { onward } = flyer(level, TOLERANCE);
+  const { onward } = equalFlyer(level);
   const aboveGround = (state: FlightVector): number => state[STATE.height] + level.eyeHeight;
   const riseOf = (state: FlightVector): number => state[STATE.vy] / state[STATE.vx];
   const distanceAt = (elevation: number): number => {
