@@ -1,5 +1,7 @@
-import { flyPath } from '../../flight/path.ts';
+import type { Launch } from '../../flight/launch.ts';
+import { flyPath, type Path } from '../../flight/path.ts';
 import type { Flyer } from '../../flight/trajectory.ts';
+import { unlessNumericalError } from '../../numerics/numerical-error.ts';
 import { bracketedRoot, minimumOf } from '../../numerics/root.ts';
 import { launchThrough, type PinPosition } from '../../sight/geometry.ts';
 import type { Rig } from '../../sight/rig.ts';
@@ -11,6 +13,7 @@ const FOUND = 1e-5;
 const TOP_FOUND = 1e-3;
 /** A path this much longer is flown when the arrow is still above the line of sight at the end of the last. */
 const FURTHER = 1.5;
+const LEAST_FURTHER = 1.001;
 
 /**
  * The range whose mark is this pin: where the falling part of the path crosses the line of sight, m.
@@ -20,14 +23,25 @@ const FURTHER = 1.5;
  */
 export function rangeOfPin(rig: Rig, flight: Flyer, pin: PinPosition, guess: number): number | null {
   const launch = launchThrough(rig.geometry, pin, rig.cant, rig.launchSpeed);
-  let end = guess * FURTHER;
-  let path = flyPath(flight, launch, end);
-  while (path.height(end) >= 0) {
-    end *= FURTHER;
-    path = flyPath(flight, launch, end);
+  const path = pathDown(flight, launch, guess);
+  const top = minimumOf((x) => -path.height(x), path.start, path.end, { tolerance: TOP_FOUND });
+  return path.height(top) > 0 ? bracketedRoot(path.height, top, path.end, { tolerance: FOUND }) : null;
+}
+
+/**
+ * A path that ends below the line of sight: not much farther than it need be, as an arrow of much drag comes down all but upright.
+ *
+ * @throws NumericalError when it comes down so steeply that none is found
+ */
+function pathDown(flight: Flyer, launch: Launch, guess: number): Path {
+  let end = guess;
+  for (let further = FURTHER; further > LEAST_FURTHER; ) {
+    const path = unlessNumericalError(() => flyPath(flight, launch, end * further));
+    if (path === null) further = Math.sqrt(further);
+    else if (path.height(path.end) < 0) return path;
+    else end = path.end;
   }
-  const top = minimumOf((x) => -path.height(x), path.start, end, { tolerance: TOP_FOUND });
-  return path.height(top) > 0 ? bracketedRoot(path.height, top, end, { tolerance: FOUND }) : null;
+  return flyPath(flight, launch, end * FURTHER);
 }
 
 /** The range of the highest mark is found to this, m: marks hardly change about it. */
