@@ -29,7 +29,8 @@ export function rangeOfPin(rig: Rig, flight: Flyer, pin: PinPosition, guess: num
 }
 
 /**
- * A path that ends below the line of sight: not much farther than it need be, as an arrow of much drag comes down all but upright.
+ * A path that ends below the line of sight: not much farther than it need be, as an arrow of much drag comes down all but
+ * upright.
  *
  * @throws NumericalError when it comes down so steeply that none is found
  */
