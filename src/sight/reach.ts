@@ -42,7 +42,7 @@ export function asFarAsItGoes<T>(
 
 /** Whether an error says that an arrow does not get there, and nothing else. */
 const fallsShort = ({ code, reason }: NumericalError): boolean =>
-  reason === NO_PIN || code === 'too-many-evaluations';
+  reason === NO_PIN || code === 'too-many-evaluations' || code === 'non-finite';
 
 /** The most ranges, up to a count that some pin hits, that can be solved together. */
 function lastSolved<T>(

@@ -3,6 +3,7 @@ import { NumericalError } from '../../../src/numerics/numerical-error.ts';
 import { type Metres, si } from '../../../src/quantities/quantity.ts';
 import { marksFor, settingsFor } from '../../../src/sight/marks.ts';
 import { asFarAsItGoes } from '../../../src/sight/reach.ts';
+import { conditionsOf, pointArrow } from '../flight/point-arrow.ts';
 import { recorded } from '../numerics/recorded.ts';
 import { dragless } from './invented-rig.ts';
 
@@ -56,6 +57,25 @@ describe('asFarAsItGoes', () => {
     const both = (reached: readonly Metres[]): number =>
       count(reached) + marksFor(against, reached).marks.length;
     expect(asFarAsItGoes(feeble, ranges, both)).toEqual({ solved: 10, beyond: 60, isHit: true });
+  });
+
+  it('stops short too where an arrow of much drag would fall upright before it gets so far', () => {
+    const braked = {
+      ...dragless,
+      conditions: conditionsOf(pointArrow(0.013, 0.00762, 9.5)),
+      launchSpeed: si<'m/s'>(91.44),
+    };
+    // As a guess of the range that is a quarter too long.
+    const withGuesses = (reached: readonly Metres[]): number =>
+      marksFor(
+        braked,
+        reached.map((range) => 1.25 * range),
+      ).marks.length;
+    expect(asFarAsItGoes(braked, metres(20, 40, 60, 90), withGuesses)).toEqual({
+      solved: 3,
+      beyond: 90,
+      isHit: true,
+    });
   });
 
   it('solves for few ranges at a time until it knows how far it gets', () => {
