@@ -2,6 +2,7 @@ import { cubicHermite } from '../numerics/interpolate.ts';
 import { bracketedRoot } from '../numerics/root.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../quantities/quantity.ts';
 import type { FlightConditions } from './conditions.ts';
+import { SPINLESS } from './drifting.ts';
 import { type FlightVector, STATE } from './frame.ts';
 import { launchFromEye, launchState } from './launch.ts';
 import { equalFlyer } from './trajectory.ts';
@@ -26,9 +27,12 @@ const DISTANCE_TOLERANCE = 0.05; // m
  * that helps is counted; one that holds the arrow back is not to be relied on.
  */
 export function carry(conditions: FlightConditions, speed: MetresPerSecond): Carry {
-  const { wind } = conditions;
+  const { wind, arrow } = conditions;
+  // Spin turns an arrow aside and takes nothing of its distance, but to follow it takes three times as many steps.
+  const attitude = arrow.attitude === null ? null : { ...arrow.attitude, ...SPINLESS };
   const level = {
     ...conditions,
+    arrow: { ...arrow, attitude },
     slope: si<'rad'>(0),
     wind: { ...wind, tail: si<'m/s'>(Math.max(0, wind.tail)) },
   };

@@ -2,6 +2,7 @@ import type { Attitude } from '../arrow/flying-arrow.ts';
 import { referenceArea } from '../arrow/reference-area.ts';
 import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import type { Derivative } from '../numerics/ode.ts';
+import { si } from '../quantities/quantity.ts';
 import type { FlightConditions } from './conditions.ts';
 import { earthRotation, type FlightVector, gravity } from './frame.ts';
 import { LOWEST_WIND_HEIGHT, risingAir } from './moving-air.ts';
@@ -47,7 +48,11 @@ function steadyLift(attitude: Attitude, { arrow, air }: FlightConditions): Stead
 }
 
 /** An arrow of which only mass, diameter and drag are known takes up no spin. */
-const SPINLESS = { spinPerMetre: 0, spinUp: Number.POSITIVE_INFINITY };
+/** An arrow that never spins. */
+export const SPINLESS: Pick<Attitude, 'spinPerMetre' | 'spinUp'> = {
+  spinPerMetre: si(0),
+  spinUp: si(Number.POSITIVE_INFINITY),
+};
 
 /** Stands in where only mass, diameter and drag are known, and for an arrow that keeps no steady attitude: no lift. */
 const NO_LIFT: SteadyLift = {
