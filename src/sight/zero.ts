@@ -14,6 +14,8 @@ const HIT_TOLERANCE = 1e-7;
 const STRAIGHT_AHEAD = 0;
 /** The corrections shrink at least a hundredfold each time; more than this many means the arrow cannot get there. */
 const MAX_CORRECTIONS = 30;
+/** A pin farther down than this many times its distance points the bow up by more than 84 degrees: corrections only run away. */
+const STEEPEST = 10;
 
 /** Height and lateral position (m) at a range with the pin as given. */
 export function impact(
@@ -54,7 +56,7 @@ export function pinForHit(
   };
   let perHeight = perMiss / Math.cos(tilt);
   let before: { down: number; height: number } | null = null;
-  for (let i = 0; i < MAX_CORRECTIONS; i += 1) {
+  for (let i = 0; i < MAX_CORRECTIONS && Math.abs(pin.down) < STEEPEST * peepToPin; i += 1) {
     const { height, lateral } = impact(flight, rig, pin, range);
     if (windage === null) {
       const scale = perMiss / Math.cos(lean);

@@ -74,3 +74,24 @@ describe('a pin set for a hit in both directions', () => {
     }
   });
 });
+
+it.each([95, 120, 200])(
+  'is told apart from a slip where corrections run away: no pin hits at %i m',
+  (range) => {
+    // 30 m/s throw nothing farther than v^2/g = 92 m, and hardly more with a breeze behind.
+    const conditions = conditionsOf(spinningArrow);
+    const rig = {
+      ...inventedRig,
+      conditions: {
+        ...conditions,
+        wind: { ...conditions.wind, tail: si<'m/s'>(0.8), across: si<'m/s'>(0.4) },
+      },
+      launchSpeed: si<'m/s'>(30),
+      geometry: { ...inventedRig.geometry, peepToPin: si<'m'>(0.3048) },
+    };
+    for (const windage of [0, null])
+      expect(() => pinForHit(rig, range, windage)).toThrow(
+        expect.objectContaining({ name: 'NumericalError' }),
+      );
+  },
+);
