@@ -42,14 +42,16 @@ export function surenessWords(
         `${formatQuantity(onTargetSd, units.smallLength, roughDigits(units))} at ${formatQuantity(range, units.range, 0)}`,
     ),
   )}`;
-  const beyond =
-    lost === undefined
-      ? ''
-      : ` From ${formatQuantity(lost.range, units.range, 0)} on, a mark may be anything.`;
   return calibrated
-    ? `G${good.slice(1)}.${beyond}`
+    ? `G${good.slice(1)}.${lostWords(lost, units)}`
     : `No marks shot: ${good}. ${trustWords(sure, units)}`.trimEnd();
 }
+
+/** From which range on marks are not known; empty where they all are. */
+export const lostWords = (first: Pick<Sure, 'range'> | undefined, units: DisplayUnits): string =>
+  first === undefined
+    ? ''
+    : ` From ${formatQuantity(first.range, units.range, 0)} on, a mark may be anything.`;
 
 const NOT_TIED = 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
 

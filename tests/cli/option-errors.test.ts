@@ -87,7 +87,7 @@ describe('a value that cannot be computed is named by its option', () => {
 it.each([
   ['--log', ['tune', example, '--log=']],
   ['--cutting-diameter', ['broadhead', example, '--cutting-diameter', '1e-9in']],
-  ['--to', ['fit', example, '--to', '2999yd']],
+  ['--to', ['fit', example, '--from', '590yd', '--to', '600yd']],
 ])('%s in %j is named where it is in the middle of the sentence', async (option, argv) => {
   const { code, err, out } = await atTerminal(argv);
   expect(err).toContain(option);

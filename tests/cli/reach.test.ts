@@ -60,8 +60,22 @@ describe('a list that is asked for to farther than the arrow gets', () => {
     expect(JSON.parse(asked.out)).toEqual({ ...shortened, out_of_reach_m: null });
   });
 
+  it('leaves farther ranges out of a fit, and says so', async () => {
+    const { code, out } = await atTerminal(['fit', example, '--to', '600 yd']);
+    expect(code).toBe(0);
+    const words = out.replaceAll('\n', ' ');
+    expect(words).toMatch(
+      /The marks are good to ± [\d.]+ in at 20 yd, .* From \d+ yd on, a mark may be anything\. The arrow cannot reach 5\d[05] yd with any sight setting, so nothing is told of ranges from there on\./,
+    );
+    const data = JSON.parse((await atTerminal(['fit', example, '--to', '600 yd', '--json'])).out);
+    expect(words).toContain(`cannot reach ${Math.round(data.out_of_reach_m / YARD)} yd`);
+    // A fit to that range itself is a fit to all that is told.
+    const near = JSON.parse((await atTerminal(['fit', example, '--json'])).out);
+    expect([near.out_of_reach_m, near.residuals]).toEqual([null, data.residuals]);
+  });
+
   it('begins beyond it only with an error', async () => {
-    for (const [name, more] of QUESTIONS) {
+    for (const [name, more] of [...QUESTIONS, ['fit', []] as const]) {
       const { code, err } = await atTerminal([name, example, '--from', '590 yd', '--to', '600 yd', ...more]);
       expect(err).toMatch(/^No answer: no setting of the sight hits at that range/);
       expect(code).toBe(1);

@@ -1,5 +1,6 @@
 import { symbolOf, toSi } from '../../quantities/format.ts';
 import { si } from '../../quantities/quantity.ts';
+import { asFarAsItGoes } from '../../sight/reach.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges } from '../asked/quantity.ts';
 import { contradictionData, leftOutData, unseenData } from '../disagreement-data.ts';
@@ -7,6 +8,7 @@ import { disagreementWords } from '../disagreement-words.ts';
 import { dataOf } from '../field.ts';
 import { headBlocks } from '../head.ts';
 import type { Occasion } from '../occasion.ts';
+import { LEFT_OUT, reachData, reachNotes } from '../reach-words.ts';
 import { type Block, inWhole, paragraph, plotBlock, type Report, tableBlock, verdict } from '../report.ts';
 import type { Session, Sessions } from '../session.ts';
 import { unseenWords } from '../unseen-words.ts';
@@ -28,23 +30,29 @@ export function report(
   { from, to, page }: Asked<typeof question.options>,
   { day, sheet }: Occasion,
 ): Report {
-  const every = `${STEP} ${symbolOf(session.units.range)}`;
-  const found = fitFindings(session, optionRanges({ from, to, every }), si(toSi(1, session.units.range)));
+  const { units, calibration } = session;
+  const every = `${STEP} ${symbolOf(units.range)}`;
+  const { solved: found, ...reach } = asFarAsItGoes(
+    calibration.rig,
+    optionRanges({ from, to, every }),
+    (ranges) => fitFindings(session, ranges, si(toSi(1, units.range))),
+  );
+  const short = reachNotes(reach, units, 'of this', LEFT_OUT);
   return {
     title: session.title,
-    blocks: blocksOf(session, found),
+    blocks: blocksOf(session, found, short),
     rows: residualTable(session, found),
-    data: dataFor(session, found),
-    sheet: sheet ? fitSheet(session, found, { page, day }) : null,
+    data: { ...dataFor(session, found), ...reachData(reach) },
+    sheet: sheet ? fitSheet(session, found, { page, day, short }) : null,
   };
 }
 
 /** What contradicts what stands first already. */
 const isSaid = (session: Session, text: string): boolean => text === disagreementWords(session);
 
-const blocksOf = (session: Session, found: FitFindings): readonly Block[] => [
+const blocksOf = (session: Session, found: FitFindings, short: readonly string[]): readonly Block[] => [
   verdict([...changeLines(found, session.units), ...findingLines(session, found)].join('\n')),
-  verdict(tapeLine(found, session.units)),
+  verdict([tapeLine(found, session.units), ...short].join(' ')),
   ...headBlocks(session).filter((block) => block.kind !== 'warning' || !isSaid(session, block.text)),
   { kind: 'sheet', about: '' },
   tableBlock(parameterTable(session, found), verdictLine(found)),

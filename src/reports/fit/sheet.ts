@@ -12,12 +12,15 @@ import { residualPlotWithBand, surenessPlot } from './plots.ts';
 import { parameterTable, pencilTable, residualTable } from './tables.ts';
 import { findingLines, nextLine, otherLines, tapeLine, tieLine, verdictLine } from './words.ts';
 
+interface FitPaper {
+  readonly page: PaperName;
+  readonly day: string;
+  /** Where the arrow falls short of the ranges asked for. */
+  readonly short: readonly string[];
+}
+
 /** The report of a fit: the answer in words, the numbers behind it, and two pictures. */
-export function fitSheet(
-  session: Session,
-  found: FitFindings,
-  { page, day }: { readonly page: PaperName; readonly day: string },
-): Drawing {
+export function fitSheet(session: Session, found: FitFindings, { page, day, short }: FitPaper): Drawing {
   const { units } = session;
   const shot = found.marks.length > 0;
   const sureness = surenessPlot(found, units);
@@ -26,7 +29,13 @@ export function fitSheet(
     {
       title: `${session.title}: what the marks decide`,
       subtitle: [arrowLine(session), airLine(session), dateLine(day, session)],
-      lead: [...lead, ...changeLines(found, units), tapeLine(found, units), nextLine(session, found)],
+      lead: [
+        ...lead,
+        ...changeLines(found, units),
+        tapeLine(found, units),
+        ...short,
+        nextLine(session, found),
+      ],
       tables: [
         { title: 'Before and after the marks', ...parameterTable(session, found) },
         ...(found.pencil.length === 0

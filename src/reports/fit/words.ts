@@ -5,6 +5,8 @@ import { formatQuantity } from '../../quantities/format.ts';
 import type { Metres } from '../../quantities/quantity.ts';
 import { isDraft } from '../refuse-contradiction.ts';
 import type { Session } from '../session.ts';
+import { lostWords } from '../sureness-words.ts';
+import { areTied } from '../told-spread.ts';
 import { VERDICT_WORDS } from '../verdict-words.ts';
 import { findingWords } from './finding-words.ts';
 import { type FitFindings, NEXT_ARROWS } from './findings.ts';
@@ -37,7 +39,7 @@ export const otherLines = ({ others }: FitFindings, units: DisplayUnits): readon
 /** How sure the marks are, near, half-way and far. */
 export function tapeLine({ sureness, marks, pencil }: FitFindings, units: DisplayUnits): string {
   const told = sureness.flatMap(({ range, now }) => (now === null ? [] : [{ range, now }]));
-  if (told.length < sureness.length)
+  if (!areTied(sureness.map(({ now }) => now ?? UNKNOWN)))
     return marks.length === 0 && pencil.length > 0
       ? 'No pencil line ties the strip to the arrow yet, so a place on it may be anything.'
       : 'No mark ties the numbers of the scale to the arrow yet, so a reading may be anything.';
@@ -45,8 +47,14 @@ export function tapeLine({ sureness, marks, pencil }: FitFindings, units: Displa
     const { range, now } = at(told, i);
     return `${formatQuantity(now, units.smallLength, 1)} at ${formatQuantity(range, units.range, 0)}`;
   });
-  return `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard error).`;
+  const lost = sureness.find(({ now }) => now === null);
+  return (
+    `The marks are good to ± ${near}, ${halfWay} and ${far} on the target (one standard error).` +
+    lostWords(lost, units)
+  );
 }
+
+const UNKNOWN = Number.POSITIVE_INFINITY;
 
 /** Where nothing was shot yet, a far group would be on no target. */
 function beginLine(begin: readonly Metres[], { range }: DisplayUnits): string {
