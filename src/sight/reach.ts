@@ -93,7 +93,7 @@ function countReached(rig: Rig, ranges: readonly Metres[]): number {
 }
 
 /** The last of the numbers from 1 to `most` that is reached, where all before it are, or 0: by halving. */
-function farthestOf(most: number, isReached: (count: number) => boolean): number {
+export function farthestOf(most: number, isReached: (count: number) => boolean): number {
   let [reached, missed] = [0, most + 1];
   while (missed - reached > 1) {
     const middle = (reached + missed) >> 1;

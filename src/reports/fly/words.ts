@@ -26,13 +26,21 @@ export function verdictWords({ aim, rows }: FlyFindings, units: DisplayUnits): s
 const SAME_RANGE = 0.01;
 
 /** What became of rows that were asked for and are not there, a line each; none when all are. */
-export const missingRows = ({ beginsAt, endsAt }: FlyFindings, units: DisplayUnits): readonly string[] => [
+export const missingRows = (
+  { beginsAt, endsAt, endsForAll }: FlyFindings,
+  units: DisplayUnits,
+): readonly string[] => [
   ...(beginsAt === null
     ? []
     : [`Rows begin at ${rangeWords(beginsAt, units)}: closer than that, the arrow is still on the string.`]),
   ...(endsAt === null
     ? []
-    : [`Rows end at ${rangeWords(endsAt, units)}: this arrow cannot carry to the next row.`]),
+    : [
+        `Rows end at ${rangeWords(endsAt, units)}: ` +
+          (endsForAll
+            ? 'this arrow cannot carry to the next row.'
+            : 'this shot falls upright before the next row.'),
+      ]),
 ];
 
 /** What the columns mean, a line each. */
