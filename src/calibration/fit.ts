@@ -5,6 +5,7 @@ import { type Converged, type LeastSquaresOptions, leastSquares } from '../numer
 import { matrixColumn, type Rows } from '../numerics/linear-algebra.ts';
 import { NumericalError } from '../numerics/numerical-error.ts';
 import type { Rig } from '../sight/rig.ts';
+import { pinAtZero } from '../sight/zero.ts';
 import { type SharedErrors, sharedErrors } from './days.ts';
 import { logEvidence, mixedCovariance, mixedVariance } from './evidence.ts';
 import { FIT_NOT_CONVERGED } from './fit-not-converged.ts';
@@ -22,7 +23,7 @@ import {
   priorOf,
   withParameters,
 } from './parameters.ts';
-import { observed, predict } from './prediction.ts';
+import { observed, predict, WINDAGE } from './prediction.ts';
 import { predictionJacobian } from './prediction-jacobian.ts';
 import { estimates, type ParameterEstimate } from './verdict.ts';
 import { scatterOf } from './widening.ts';
@@ -176,7 +177,8 @@ function fitFrom({ rig, measurements, days }: CalibrationProblem, priors: Priors
     const shot = slopes.map((_, i) => columns.map((column) => -at(column, i)));
     return [...shot, ...prior.map(({ sd }, j) => names.map((_, k) => (j === k ? -1 / sd : 0)))];
   };
-  const solution = minimum({ names, prior, typical, residuals, jacobian });
+  const start = withParameters(rig, known);
+  const solution = minimum({ names, prior, start, typical, residuals, jacobian });
 
   return { priors, errors, solution, logEvidence: logEvidence(solution, prior) };
 }
@@ -229,6 +231,8 @@ function calibrationOf(
 interface Least {
   readonly names: readonly ParameterName[];
   readonly prior: readonly Prior[];
+  /** The rig of the priors' values. */
+  readonly start: Rig;
   /** Changes of the parameters that bend the residuals noticeably. */
   readonly typical: readonly number[];
   readonly residuals: Residuals;
@@ -236,7 +240,7 @@ interface Least {
 }
 
 /** The least sum of squares from the priors' values on, with differences of the residuals themselves where it is not found. */
-function minimum({ names, prior, typical, residuals, jacobian }: Least): Converged {
+function minimum({ names, prior, start, typical, residuals, jacobian }: Least): Converged {
   const from = (derivatives: LeastSquaresOptions) =>
     leastSquares(
       residuals,
@@ -254,6 +258,8 @@ function minimum({ names, prior, typical, residuals, jacobian }: Least): Converg
   if (quick.outcome === 'converged') return quick;
   const careful = from({ differences: 'central', precision: FLIGHT_PRECISION });
   if (careful.outcome === 'converged') return careful;
+  // A sight that cannot be zeroed is no fault of the marks.
+  if (careful.reason === 'non-finite') pinAtZero(start, WINDAGE);
   throw new NumericalError(
     'not-converged',
     `the fit of the marks stopped before its minimum: ${careful.reason}`,

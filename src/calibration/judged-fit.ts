@@ -1,4 +1,5 @@
 import { NumericalError } from '../numerics/numerical-error.ts';
+import { NO_ZERO } from '../sight/no-pin.ts';
 import { type Disagreement, disagreementOf, disagreementUnfitted } from './disagreement.ts';
 import { farthest } from './farthest.ts';
 import { type Calibration, type CalibrationProblem, calibrate } from './fit.ts';
@@ -36,6 +37,7 @@ function calibratedOr(problem: CalibrationProblem): Calibration | NumericalError
 
 /** Marks may be so wrong that no bow comes near them. */
 function unfitted(problem: CalibrationProblem, failure: NumericalError): JudgedFit {
+  if (failure.reason === NO_ZERO) throw failure;
   const disagreement = disagreementUnfitted(problem);
   const calibration = disagreement?.rest ?? disagreement?.explanations[0]?.calibration;
   if (disagreement === null || calibration === undefined) throw withPlace(problem, failure);

@@ -1,11 +1,13 @@
 import { FIT_NOT_CONVERGED } from '../calibration/fit-not-converged.ts';
 import type { NumericalError } from '../numerics/numerical-error.ts';
 import { formatQuantity } from '../quantities/format.ts';
-import { NO_PIN } from '../sight/no-pin.ts';
+import { NO_PIN, NO_ZERO } from '../sight/no-pin.ts';
 import type { ContradictionError } from './asked/contradiction-error.ts';
 import { type Naming, named } from './asked/question-error.ts';
 
 const SHORTER = 'Choose a shorter {to} or range, or check speed, mass and drag.';
+const CHECK_ZERO =
+  'The arrow falls short of it, or it is too near. Check sight.zero_range, launch.speed, and the mass and drag of the arrow.';
 const NEAR_OR_FAR =
   'The arrow falls short of it, or it is too near. Choose a shorter {to} or a longer {from}, or check speed, mass and drag.';
 const BEYOND =
@@ -16,6 +18,8 @@ const WRONG_UNIT =
 
 /** Why a calculation has no answer, and what an archer can do about it, with the options named as a door names them. */
 export function failureWords({ code, message, at, reason }: NumericalError, naming: Naming): string {
+  if (reason === NO_ZERO)
+    return `No answer: no setting of the sight hits at the zero range${at === undefined ? '' : `, ${inBoth(at)}`}. ${CHECK_ZERO}`;
   if (reason === FIT_NOT_CONVERGED) return fitWords(message, at, naming);
   if (code === 'too-many-evaluations')
     return (

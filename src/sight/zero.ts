@@ -3,8 +3,9 @@ import { reynoldsNumber } from '../atmosphere/reynolds-number.ts';
 import { STATE } from '../flight/frame.ts';
 import { type Flyer, flyer } from '../flight/trajectory.ts';
 import { at } from '../numerics/at.ts';
+import { NumericalError } from '../numerics/numerical-error.ts';
 import { launchThrough, type PinPosition } from './geometry.ts';
-import { noPin } from './no-pin.ts';
+import { NO_ZERO, noPin } from './no-pin.ts';
 import type { Rig } from './rig.ts';
 import { readingAt } from './scale.ts';
 
@@ -83,8 +84,19 @@ export function pinForHit(
  *
  * @param windage as for `pinForHit`; null is the windage that the sight was zeroed with
  * @param flight of the rig itself; serves where it is shot on the slope it was zeroed on
+ * @throws NumericalError 'not-converged', with the reason NO_ZERO and the zero range, when no pin hits there
  */
 export function pinAtZero(rig: Rig, windage: number | null, flight?: Flyer): PinPosition {
+  try {
+    return pinThatZeroes(rig, windage, flight);
+  } catch (error) {
+    if (!(error instanceof NumericalError)) throw error;
+    const { message } = error;
+    throw new NumericalError('not-converged', message, { at: rig.zeroRange, reason: NO_ZERO });
+  }
+}
+
+function pinThatZeroes(rig: Rig, windage: number | null, flight?: Flyer): PinPosition {
   const kept = windage === null && rig.zeroedWith !== null ? pinAtZero(asZeroed(rig), null).windage : windage;
   return rig.zeroSlope === rig.conditions.slope
     ? pinForHit(rig, rig.zeroRange, kept, flight)
