@@ -1,5 +1,6 @@
 import type { Arrow } from '../arrow/arrow.ts';
 import { changedArrow } from '../arrow/changed-arrow.ts';
+import { staysUpright } from '../arrow/lift/stays-upright.ts';
 import type { ArrowParts } from '../arrow/parts/parts.ts';
 import type { FlightConditions } from '../flight/conditions.ts';
 import type { OpenSetup } from '../setup/open.ts';
@@ -11,6 +12,17 @@ export function partsOf({ assembly: { arrow } }: OpenSetup, command: string): Ar
   throw new QuestionError(
     `${command}: this needs the parts of the arrow, and the file does not list them`,
     'Write arrow.parts with at least shaft, point and vanes.',
+  );
+}
+
+/** @throws QuestionError naming the command, for an arrow that the air turns round: no flight of it as a whole can be told */
+export function requirePointFirst(arrow: Arrow, command: string): void {
+  if (staysUpright(arrow.flying)) return;
+  const bladed = arrow.parts?.point.shape === 'fixed_blade';
+  throw new QuestionError(
+    `${command}: ${bladed ? 'with such blades in front' : 'with these parts'} the arrow would not fly point first, as the air ` +
+      'takes hold of it ahead of its balance point: do not shoot it',
+    `Use ${bladed ? 'smaller blades, ' : ''}larger vanes, or more weight up front.`,
   );
 }
 

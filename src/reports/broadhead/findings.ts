@@ -10,7 +10,7 @@ import { at } from '../../numerics/at.ts';
 import { DomainError } from '../../quantities/domain-error.ts';
 import { type Metres, type MetresPerSecond, type Radians, si } from '../../quantities/quantity.ts';
 import type { OpenSetup } from '../../setup/open.ts';
-import { changedBuild, conditionsWith } from '../changed-build.ts';
+import { changedBuild, conditionsWith, requirePointFirst } from '../changed-build.ts';
 
 export interface BroadheadAsked {
   /** Of the setup's arrow. */
@@ -48,7 +48,7 @@ export interface BroadheadFindings extends BroadheadAsked {
   readonly isHighWhenClean: boolean;
 }
 
-/** @throws DomainError when the setup's arrow is not told by its parts */
+/** @throws QuestionError for an arrow that would not fly point first; DomainError for one that is not told by its parts */
 export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): BroadheadFindings {
   const { parts, blades, launch, angle, nockSpeed, ranges } = asked;
   const own = opened.assembly.arrow;
@@ -58,6 +58,7 @@ export function broadheadFindings(opened: OpenSetup, asked: BroadheadAsked): Bro
     isBladed ? withPoint(parts, 'field') : withPoint(parts, 'fixed_blade', blades),
   );
   const [field, broadhead] = isBladed ? [other, own] : [own, other];
+  for (const arrow of [field, broadhead]) requirePointFirst(arrow, 'broadhead');
   const { rig } = opened.calibration;
   const shot = (arrow: Arrow) => ({
     conditions: conditionsWith(opened, arrow),

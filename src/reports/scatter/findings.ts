@@ -9,7 +9,7 @@ import { virtualMassPrior } from '../../setup/assemble/assemble-launch.ts';
 import type { OpenSetup } from '../../setup/open.ts';
 import { straightLaunch } from '../../sight/shot.ts';
 import { QuestionError } from '../asked/question-error.ts';
-import { changedBuild, conditionsWith, partsOf } from '../changed-build.ts';
+import { changedBuild, conditionsWith, partsOf, requirePointFirst } from '../changed-build.ts';
 import { type Occasion, spread } from '../occasion.ts';
 
 /** What is asked: the differences within a dozen, and how many arrows are shot to tell what they do. */
@@ -86,6 +86,7 @@ function questionOf(
   const own = opened.assembly.arrow;
   const same = parts.vanes === own.parts?.vanes && parts.point === own.parts?.point;
   const arrow = same ? own : changedBuild(opened, parts);
+  requirePointFirst(arrow, 'scatter');
   return scatterQuestion(arrow, conditionsWith(opened, arrow), {
     launch: straightLaunch(opened.calibration.rig),
     virtualMass: virtualMassPrior(opened.setup.bow).value,

@@ -7,7 +7,7 @@ import { straightLaunch } from '../../sight/shot.ts';
 import type { Asked } from '../asked/option.ts';
 import { optionRanges, signedQuantity } from '../asked/quantity.ts';
 import { WORST_LAUNCH } from '../asked/worst-launch.ts';
-import { partsOf } from '../changed-build.ts';
+import { partsOf, requirePointFirst } from '../changed-build.ts';
 import { dataOf, datumOf, tableOf } from '../field.ts';
 import { flownRanges } from '../flown-ranges.ts';
 import { headBlocks } from '../head.ts';
@@ -34,6 +34,7 @@ import { marginWords, smallMarginWords, startWords } from './words.ts';
 
 export function report([session]: Sessions, asked: Asked<typeof question.options>): Report {
   partsOf(session, 'swing');
+  requirePointFirst(session.assembly.arrow, 'swing');
   const launch = straightLaunch(session.calibration.rig);
   const tear = asked.tear === null ? null : saidTear(session, asked.tear, asked.paper);
   const found = swingFindings(session, {
