@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { atTerminal } from './terminal.ts';
 
-/** A light point and much weight behind: 60 gr and 20 gr of vanes. With the lighter head the vanes sit half-way up the shaft too. */
+/** A light point and much weight behind. */
 const tailHeavy = (point: number, fromNock: number): string => `
 title: Tail heavy
 launch: { speed: 280 fps }
