@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layOutCard } from '../../src/documents/page/card.ts';
+import { itemsOf } from '../../src/documents/page/drawing.ts';
 import { niceAxis, niceTicks } from '../../src/documents/plot/nice-ticks.ts';
 import { plotItems } from '../../src/documents/plot/plot.ts';
 import type { Plot } from '../../src/documents/plot/plot-data.ts';
@@ -177,7 +178,7 @@ describe('any card', () => {
       fc.property(card, fc.constantFrom('a4' as const, 'letter' as const), (content, paper) => {
         for (const page of layOutCard(content, paper).pages) {
           expect(inkOutside(page, unprintableEdge)).toEqual([]);
-          const cells = page.items.filter(
+          const cells = itemsOf(page).filter(
             (item) => item.kind === 'text' && item.role !== 'axis' && item.text.trim() !== '',
           );
           expect(overlaps(cells.map(inkBox))).toEqual([]);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Item } from '../../src/documents/page/drawing.ts';
+import { type Item, itemsOf } from '../../src/documents/page/drawing.ts';
 import { renderSvg } from '../../src/documents/render/svg.ts';
 import { layOutTape, type TapePrint } from '../../src/documents/tape/tape.ts';
 import {
@@ -157,7 +157,7 @@ describe('any tape', () => {
 
   it('has no text over another', () =>
     each((_, pages) => {
-      for (const { items } of pages)
+      for (const items of pages.map(itemsOf))
         expect(
           overlaps(
             ['label', 'name', 'tab', 'lane', 'caption', 'heading', 'title', 'subtitle'].flatMap((role) =>
@@ -174,7 +174,7 @@ describe('any tape', () => {
 
   it('keeps what is on a strip inside its cut lines', () =>
     each((content, pages) => {
-      for (const strip of pages.flatMap(({ items }) => drawnStrips(items))) {
+      for (const strip of pages.flatMap((page) => drawnStrips(itemsOf(page)))) {
         expect(strip.right - strip.left).toBeCloseTo(content.form.width, 9);
         const outside = [...strip.texts, ...strip.ticks].filter(
           (item) => !isInside(inkBox(item), { ...strip, left: strip.left, right: strip.right }),
@@ -185,7 +185,7 @@ describe('any tape', () => {
 
   it('draws exactly the ticks of its rule, each once and at its mark, on every strip of every copy', () =>
     each((content, pages, { copies }) => {
-      const strips = pages.flatMap(({ items }) => drawnStrips(items));
+      const strips = pages.flatMap((page) => drawnStrips(itemsOf(page)));
       const { mains, before, after } = content;
       // Zero copies fill the sheet, so how many there are is left to the sheet: but of every main tape as many.
       const each = copies > 0 ? copies : (strips.length - before.length - after.length) / mains.length;
@@ -216,7 +216,7 @@ describe('any tape', () => {
 
   it('labels every ten of the far branch of every tape', () =>
     each((content, pages) => {
-      const drawn = pages.flatMap(({ items }) => drawnStrips(items));
+      const drawn = pages.flatMap((page) => drawnStrips(itemsOf(page)));
       for (const { ticks: own } of tapesOf(content)) {
         const tens = own.flatMap(({ label, branch }) =>
           branch === 'far' && label % 10 === 0 ? [String(label)] : [],

@@ -10,7 +10,19 @@ export interface Page {
   /** Millimetres. */
   readonly width: number;
   readonly height: number;
-  readonly items: readonly Item[];
+  readonly items: readonly PageItem[];
+}
+
+export type PageItem = Item | Copy;
+
+/** The same items as on other places of the page, from another corner: so that a renderer works out what is on copies once. */
+export interface Copy {
+  readonly kind: 'copy';
+  /** Of the corner, mm. */
+  readonly x: number;
+  readonly y: number;
+  /** The same list for every copy. */
+  readonly of: readonly Item[];
 }
 
 export type Item = LineItem | PolylineItem | RectItem | TextItem;
@@ -100,6 +112,10 @@ export const paperSizes: Readonly<Record<PaperName, { readonly width: number; re
   a4: { width: 210, height: 297 },
   letter: { width: 215.9, height: 279.4 },
 };
+
+/** All the items of a page, those of copies in their places. */
+export const itemsOf = ({ items }: Pick<Page, 'items'>): readonly Item[] =>
+  items.flatMap((item) => (item.kind === 'copy' ? item.of.map((one) => moved(one, item.x, item.y)) : [item]));
 
 /** The same item `dx` to the right and `dy` down. */
 export function moved(item: Item, dx: number, dy: number): Item {

@@ -4,8 +4,8 @@ import { printableText, textInTypeface } from '../page/printable-text.ts';
 import { textWidth } from '../page/text-measure.ts';
 import { contentOf, operand, type Pen, points } from './pdf-content.ts';
 
-/** Sets a text on a page, and gives the characters of it that the font lacks. */
-export type Compositor = (item: TextItem) => readonly string[];
+/** Sets a text on a page. */
+export type Compositor = (item: TextItem) => void;
 
 /** Whether a font has a glyph for a code point; asked while the pen holds that font. */
 type HasGlyph = (codePoint: number) => boolean;
@@ -14,17 +14,18 @@ type HasGlyph = (codePoint: number) => boolean;
  * One for each page, whose pen has a font registered for each weight. Strips are printed in copies, so most words of a sheet
  * stand on it many times: their glyphs are looked up once, as if they stood at its corner, and are then put in their places.
  */
-export function compositor(pen: Pen): Compositor {
+export function compositor(pen: Pen, lacking: Set<string>): Compositor {
   const glyphs: Readonly<Record<Weight, HasGlyph>> = {
     regular: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
     bold: oncePerNumber((codePoint) => hasGlyph(pen, codePoint)),
   };
-  const onPage = new Map<string, SetLine>();
-  const atCorner = ({ text: written, size, weight = 'regular', anchor = 'start' }: TextItem): SetLine => {
+  const onPage = new Map<string, string>();
+  const atCorner = ({ text: written, size, weight = 'regular', anchor = 'start' }: TextItem): string => {
     pen.font(weight).fontSize(points(size));
-    const { text, lacking } = textInTypeface(printableText(written), glyphs[weight]);
+    const { text, lacking: missing } = textInTypeface(printableText(written), glyphs[weight]);
+    for (const character of missing) lacking.add(character);
     const before = { start: 0, middle: 0.5, end: 1 }[anchor] * textWidth(text, size, weight);
-    return { content: contentOf(pen, () => drawLine(pen, text, -points(before))), lacking };
+    return contentOf(pen, () => drawLine(pen, text, -points(before)));
   };
   return (item) => {
     const { text, size, weight = 'regular', anchor } = item;
@@ -32,15 +33,8 @@ export function compositor(pen: Pen): Compositor {
     const line = onPage.get(key) ?? atCorner(item);
     onPage.set(key, line);
     pen.fillColor(palette[item.colour]);
-    if (line.content !== '') pen.addContent(`q ${placing(item)} cm\n${line.content}\nQ`);
-    return line.lacking;
+    if (line !== '') pen.addContent(`q ${placing(item)} cm\n${line}\nQ`);
   };
-}
-
-/** A line of text as a page has it when it stands at its corner, and the characters of it that the font lacks. */
-interface SetLine {
-  readonly content: string;
-  readonly lacking: readonly string[];
 }
 
 /** The six numbers that turn and move what stands at the corner of the page to where an item stands. */

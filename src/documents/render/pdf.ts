@@ -5,6 +5,7 @@ import {
   type Drawing,
   type Item,
   type LineItem,
+  type PageItem,
   type PagePoint,
   palette,
   type RectItem,
@@ -63,13 +64,8 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
-    const set = compositor(pen);
-    const content = contentOf(pen, () => {
-      for (const stretch of stretchesOf(page.items)) {
-        if (stretch.kind === 'lines') drawLines(pen, stretch.lines);
-        else for (const character of draw(pen, stretch.item, set)) lacking.add(character);
-      }
-    });
+    const sheet = { pen, set: compositor(pen, lacking), copied: new Map() };
+    const content = contentOf(pen, () => drawAll(sheet, page.items));
     // At once, not piece by piece: pdfkit keeps every piece until the end.
     pen.addContent(new TextEncoder().encode(content));
   }
@@ -90,12 +86,27 @@ function askForActualSize(pen: Pen): void {
   });
 }
 
+/** A page that is being drawn. */
+interface Sheet {
+  readonly pen: Pen;
+  readonly set: Compositor;
+  /** What copies on it write, each by what it is a copy of. */
+  readonly copied: Map<readonly Item[], string>;
+}
+
+function drawAll(sheet: Sheet, items: readonly PageItem[]): void {
+  for (const stretch of stretchesOf(items)) {
+    if (stretch.kind === 'lines') drawLines(sheet.pen, stretch.lines);
+    else draw(sheet, stretch.item);
+  }
+}
+
 /** Lines that follow one another in one colour, whose order nobody sees; or any other item. */
 type Stretch =
   | { readonly kind: 'lines'; readonly lines: LineItem[] }
-  | { readonly kind: 'one'; readonly item: Exclude<Item, LineItem> };
+  | { readonly kind: 'one'; readonly item: Exclude<PageItem, LineItem> };
 
-function stretchesOf(items: readonly Item[]): readonly Stretch[] {
+function stretchesOf(items: readonly PageItem[]): readonly Stretch[] {
   const stretches: Stretch[] = [];
   for (const item of items) {
     const last = stretches.at(-1);
@@ -121,9 +132,15 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
   }
 }
 
-/** Draw an item, and give the characters of it that the font lacks. */
-function draw(pen: Pen, item: Exclude<Item, LineItem>, set: Compositor): readonly string[] {
+function draw(sheet: Sheet, item: Exclude<PageItem, LineItem>): void {
+  const { pen, set, copied } = sheet;
   switch (item.kind) {
+    case 'copy': {
+      const content = copied.get(item.of) ?? contentOf(pen, () => drawAll(sheet, item.of));
+      copied.set(item.of, content);
+      pen.addContent(`q 1 0 0 1 ${place(item)} cm\n${content}\nQ`);
+      break;
+    }
     case 'polyline':
       trace(pen, item.points);
       if (item.closed === true) pen.closePath();
@@ -135,9 +152,8 @@ function draw(pen: Pen, item: Exclude<Item, LineItem>, set: Compositor): readonl
       drawRect(pen, item);
       break;
     case 'text':
-      return set(item);
+      set(item);
   }
-  return [];
 }
 
 function trace(pen: Pen, path: readonly PagePoint[]): void {

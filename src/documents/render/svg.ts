@@ -1,5 +1,6 @@
 import {
   type Item,
+  itemsOf,
   type LineItem,
   type Page,
   palette,
@@ -24,7 +25,7 @@ export function renderSvg(page: Page, options: SvgOptions): string {
     '  font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-stretch="condensed" font-kerning="none">',
     `<title>${escaped(options.title)}</title>`,
     `<rect width="${width}" height="${height}" fill="${palette.paper}"/>`,
-    ...page.items.map(element),
+    ...itemsOf(page).map(element),
     '</svg>',
     '',
   ].join('\n');

@@ -1,5 +1,5 @@
 import { draftOver } from '../page/draft.ts';
-import { type Item, moved } from '../page/drawing.ts';
+import type { Item, PageItem } from '../page/drawing.ts';
 import { shortenedText, wrapText } from '../page/wrap-text.ts';
 import type { SheetRule } from './sheet-rule.ts';
 import type { SheetFrame } from './tape-sheet.ts';
@@ -56,12 +56,12 @@ interface RowFrame {
   readonly left: number;
   readonly rule: SheetRule;
   readonly isDraft: boolean;
-  /** What a strip is drawn with, as it would stand at the corner of the sheet. */
-  readonly itemsOf: (strip: Strip) => readonly Item[];
+  /** A strip as it would stand at the corner of the sheet, drawn once for all its copies. */
+  readonly drawn: (strip: Strip) => readonly Item[];
 }
 
 /** One row with its captions. */
-export function drawRow({ top, strips }: Row, { left, rule, isDraft, itemsOf }: RowFrame): readonly Item[] {
+export function drawRow({ top, strips }: Row, { left, rule, isDraft, drawn }: RowFrame): readonly PageItem[] {
   const { width } = rule.form;
   const xOf = (i: number) => left + i * (width + BETWEEN_STRIPS);
   const captions = runsOf(strips).flatMap(({ caption, first, count }) =>
@@ -90,8 +90,8 @@ export function drawRow({ top, strips }: Row, { left, rule, isDraft, itemsOf }: 
       };
       const [x, y] = [xOf(i), top + ABOVE_STRIPS + lowered(strip, strips)];
       const paper = { x, y, width, height: strip.height + tabLength(rule) };
-      const items = itemsOf(strip).map((item) => moved(item, x, y));
-      return [heading, ...(isDraft ? draftOver(paper) : []), ...items];
+      const copy: PageItem = { kind: 'copy', x, y, of: drawn(strip) };
+      return [heading, ...(isDraft ? draftOver(paper) : []), copy];
     }),
   ];
 }

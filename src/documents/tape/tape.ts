@@ -43,7 +43,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
     mains: strips(content.mains),
     after: strips(content.after),
   };
-  const itemsOf = oncePer((strip: Strip) => drawStrip(strip, rule));
+  const drawn = oncePer((strip: Strip) => drawStrip(strip, rule));
   const pages = filled(groups, print.copies, (rows) => inPages(rows, sheet, rule), perRow(sheet, rule));
   return {
     pages: pages.map(
@@ -52,7 +52,7 @@ export function layOutTape(content: TapeContent, print: TapePrint): Drawing {
         items: [
           ...sheet.items,
           ...rows.flatMap((row) =>
-            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true, itemsOf }),
+            drawRow(row, { left: sheet.left, rule, isDraft: content.isDraft === true, drawn }),
           ),
           ...pageNumber(i, pages.length, size),
         ],

@@ -1,6 +1,7 @@
 import {
   type Colour,
   type Item,
+  itemsOf,
   type LineItem,
   type Page,
   palette,
@@ -87,7 +88,8 @@ function textNode(item: TextItem, ground: Ground): SVGElement {
 }
 
 /** A page of a document, as large as the paper when `scale` is 1 and a millimetre of the screen is one. */
-export function pageNode({ width, height, items }: Page, title: string, scale: number): SVGSVGElement {
+export function pageNode(page: Page, title: string, scale: number): SVGSVGElement {
+  const { width, height } = page;
   return drawn(
     'svg',
     {
@@ -99,6 +101,6 @@ export function pageNode({ width, height, items }: Page, title: string, scale: n
     },
     drawn('title', {}, title),
     drawn('rect', { width: number(width), height: number(height), fill: palette.paper }),
-    items.map((item) => itemNode(item, 'paper')),
+    itemsOf(page).map((item) => itemNode(item, 'paper')),
   );
 }

@@ -1,4 +1,4 @@
-import type { Item } from '../../../src/documents/page/drawing.ts';
+import { type Item, itemsOf, type Page } from '../../../src/documents/page/drawing.ts';
 import { type Box, textBox } from './text-box.ts';
 
 /** No home printer reaches closer to the edge of the sheet than this, mm (common practice, no source). */
@@ -63,12 +63,9 @@ export const isInside = (inner: Box, outer: Box): boolean =>
   inner.bottom <= outer.bottom + HAIR;
 
 /** Ink that reaches into the strip along the paper's edge that printers leave blank. */
-export function inkOutside(
-  page: { readonly width: number; readonly height: number; readonly items: readonly Item[] },
-  edge: number,
-) {
+export function inkOutside(page: Page, edge: number) {
   const printable = { left: edge, top: edge, right: page.width - edge, bottom: page.height - edge };
-  return page.items.filter((item) => !isInside(inkBox(item), printable));
+  return itemsOf(page).filter((item) => !isInside(inkBox(item), printable));
 }
 
 /** The items of a kind of mark on every page. */

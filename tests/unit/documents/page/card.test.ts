@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CardContent, layOutCard } from '../../../../src/documents/page/card.ts';
-import type { Drawing } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, itemsOf } from '../../../../src/documents/page/drawing.ts';
 import type { Plot } from '../../../../src/documents/plot/plot-data.ts';
 import type { Table } from '../../../../src/documents/table/table.ts';
 import { DomainError } from '../../../../src/quantities/domain-error.ts';
@@ -83,8 +83,8 @@ describe('layOutCard', () => {
       const given = { ...content, tables: [wide(rows)], notes: [] };
       const drawing = layOutCard(given, 'a4');
       const alone = layOutCard({ ...given, plots: [] }, 'a4');
-      const plots = drawing.pages.flatMap(({ items }) => withRole(items, 'text', 'plot-title'));
-      for (const { items } of drawing.pages)
+      const plots = drawing.pages.flatMap((page) => withRole(itemsOf(page), 'text', 'plot-title'));
+      for (const items of drawing.pages.map(itemsOf))
         if (withRole(items, 'text', 'plot-title').length > 0)
           expect([...withRole(items, 'text', 'cell'), ...withRole(items, 'text', 'note')]).not.toEqual([]);
       if (plots.length === 0) expect(drawing.pages).toHaveLength(alone.pages.length);
@@ -95,7 +95,7 @@ describe('layOutCard', () => {
 
   it('goes on with a long table under a repeated head, every row once and in order', () => {
     const drawing = layOutCard({ ...content, tables: [marks(400)] }, 'letter');
-    const items = drawing.pages.flatMap((page) => page.items);
+    const items = drawing.pages.flatMap(itemsOf);
     const heads = withRole(items, 'text', 'column').filter(({ text }) => text === 'range');
     expect(drawing.pages.length).toBeGreaterThan(1);
     expect(heads.length).toBeGreaterThan(1);
@@ -109,8 +109,8 @@ describe('layOutCard', () => {
 
   it('numbers its pages only when there are several', () => {
     const numbers = (rows: number) =>
-      layOutCard({ ...content, tables: [marks(rows)] }, 'a4').pages.flatMap(({ items }) =>
-        withRole(items, 'text', 'page-number').map(({ text }) => text),
+      layOutCard({ ...content, tables: [marks(rows)] }, 'a4').pages.flatMap((page) =>
+        withRole(itemsOf(page), 'text', 'page-number').map(({ text }) => text),
       );
     expect(numbers(5)).toEqual([]);
     expect(numbers(400)[0]).toMatch(/^1 of \d$/);
@@ -124,7 +124,7 @@ describe('layOutCard', () => {
         plots: [],
       },
       'a4',
-    ).pages.flatMap((page) => page.items);
+    ).pages.flatMap(itemsOf);
     const cells = withRole(items, 'text', 'cell');
     const pointAt = cells.map((cell) => {
       const tail = cell.text.replace(/^[-−]?\d*/, '');
@@ -141,7 +141,9 @@ describe('layOutCard', () => {
     });
     const sizeOf = (columns: number) =>
       withRole(
-        layOutCard({ ...content, tables: [wide(columns)] }, 'a4').pages[0]?.items ?? [],
+        layOutCard({ ...content, tables: [wide(columns)] }, 'a4')
+          .pages.slice(0, 1)
+          .flatMap(itemsOf),
         'text',
         'cell',
       )[0]?.size;
@@ -154,7 +156,9 @@ describe('layOutCard', () => {
     const sizes = [5, 34, 38, 60].map(
       (rows) =>
         withRole(
-          layOutCard({ ...content, tables: [marks(rows), marks(10)] }, 'letter').pages[0]?.items ?? [],
+          layOutCard({ ...content, tables: [marks(rows), marks(10)] }, 'letter')
+            .pages.slice(0, 1)
+            .flatMap(itemsOf),
           'text',
           'cell',
         )[0]?.size ?? 0,
@@ -175,15 +179,18 @@ describe('layOutCard', () => {
         [1, 2],
       ],
     };
-    const items = layOutCard({ ...content, tables: [strong], plots: [] }, 'a4').pages[0]?.items ?? [];
+    const items = layOutCard({ ...content, tables: [strong], plots: [] }, 'a4')
+      .pages.slice(0, 1)
+      .flatMap(itemsOf);
     const [first, second] = withRole(items, 'text', 'cell');
     expect([first?.weight, second?.weight]).toEqual(['bold', 'regular']);
     expect(overlaps(withRole(items, 'text', 'cell').map(inkBox))).toEqual([]);
   });
 
   it('says what it leads with under the title, and notes beside a table that leaves them room', () => {
-    const items =
-      layOutCard({ ...content, lead: ['The answer.'], tables: [marks(9)] }, 'a4').pages[0]?.items ?? [];
+    const items = layOutCard({ ...content, lead: ['The answer.'], tables: [marks(9)] }, 'a4')
+      .pages.slice(0, 1)
+      .flatMap(itemsOf);
     const [lead] = withRole(items, 'text', 'lead');
     const [note] = withRole(items, 'text', 'note');
     const cells = withRole(items, 'text', 'cell');
@@ -196,7 +203,9 @@ describe('layOutCard', () => {
   it('stands plots under one another where the page has room for it, else in pairs', () => {
     const rulesOf = (rows: number) =>
       withRole(
-        layOutCard({ ...content, tables: [marks(rows)] }, 'a4').pages[0]?.items ?? [],
+        layOutCard({ ...content, tables: [marks(rows)] }, 'a4')
+          .pages.slice(0, 1)
+          .flatMap(itemsOf),
         'text',
         'plot-title',
       ).map(({ x }) => x);

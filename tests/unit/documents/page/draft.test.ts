@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { asDraft, draftOver } from '../../../../src/documents/page/draft.ts';
+import { itemsOf } from '../../../../src/documents/page/drawing.ts';
 import { at } from '../../../../src/numerics/at.ts';
 
 const words = (box: { x: number; y: number; width: number; height: number }) =>
@@ -26,5 +27,5 @@ it('a page stays as it was, on top of the word', () => {
   const line = { kind: 'text', x: 1, y: 2, text: 'marks', size: 3, colour: 'ink' } as const;
   const { pages } = asDraft({ pages: [{ width: 210, height: 297, items: [line] }] });
   expect(pages[0]?.items.at(-1)).toEqual(line);
-  expect(pages[0]?.items.filter(({ role }) => role === 'draft').length).toBeGreaterThanOrEqual(2);
+  expect(pages.flatMap(itemsOf).filter(({ role }) => role === 'draft').length).toBeGreaterThanOrEqual(2);
 });

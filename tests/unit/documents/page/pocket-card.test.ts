@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { itemsOf } from '../../../../src/documents/page/drawing.ts';
 import {
   layOutPocket,
   POCKET,
@@ -23,7 +24,7 @@ describe.each(['a4', 'letter'] as const)('cards for a pocket on %s', (paper) => 
   const front = face(17, 2);
   const back = face(9, 6);
   const [page] = layOutPocket(front, back, paper).pages;
-  const items = page?.items ?? [];
+  const items = page === undefined ? [] : itemsOf(page);
   const folds = withRole(items, 'line', 'fold');
 
   it('stand several on a sheet, inside what a printer reaches', () => {

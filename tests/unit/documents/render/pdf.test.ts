@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Drawing,
   type Item,
+  itemsOf,
   paperSizes,
   type TextItem,
 } from '../../../../src/documents/page/drawing.ts';
@@ -24,7 +25,7 @@ const options = {
 describe.each(['a4', 'letter'] as const)('a tape on %s, read back from its PDF', (paper) => {
   const content = inventedTape(3, 100);
   const drawing = layOutTape(content, { paper, copies: 3 });
-  const drawn = drawing.pages.flatMap((page) => page.items);
+  const drawn = drawing.pages.flatMap(itemsOf);
   let read: ReadPdf;
   beforeAll(async () => {
     read = await readPdf(await renderPdf(drawing, options));
@@ -129,7 +130,7 @@ describe('true scale, read back from the PDF', () => {
       const drawing = layOutTape(tape, { paper, copies: 1 });
       const { pages } = await readPdf(await renderPdf(drawing, options));
       const [page] = pages;
-      const [before, main] = drawnStrips(drawing.pages[0]?.items ?? []);
+      const [before, main] = drawnStrips(drawing.pages.slice(0, 1).flatMap(itemsOf));
       if (page === undefined || main === undefined || before === undefined) throw new Error('no strip');
       const edge = main[ticks];
       // The zero as the paper has it: the line right across, which starts on the same edge.

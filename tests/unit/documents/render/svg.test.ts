@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Item } from '../../../../src/documents/page/drawing.ts';
+import { type Item, itemsOf } from '../../../../src/documents/page/drawing.ts';
 import { renderSvg } from '../../../../src/documents/render/svg.ts';
 import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { withRole } from '../ink-box.ts';
@@ -71,7 +71,9 @@ describe('renderSvg', () => {
     const found = [...svg.matchAll(/<line class="tick" x1="[\d.]+" y1="([\d.]+)"/g)].map(([, y]) =>
       Number(y),
     );
-    const wanted = withRole(page?.items ?? [], 'line', 'tick').map(({ from }) => from.y);
+    const wanted = withRole(page === undefined ? [] : itemsOf(page), 'line', 'tick').map(
+      ({ from }) => from.y,
+    );
     expect(found.length).toBeGreaterThan(3 * 50);
     expect(Math.max(...wanted.map((y, i) => Math.abs(y - (found[i] ?? Number.NaN))))).toBeLessThan(
       0.51e-4 /* mm */,

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, itemsOf } from '../../../../src/documents/page/drawing.ts';
 import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { drawnStrips } from '../drawn-strips.ts';
 import { inkBox, isInside, overlap, withRole } from '../ink-box.ts';
 import { inventedSetup, inventedTape } from '../invented-tape.ts';
 
-const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(page.items));
+const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(itemsOf(page)));
 
 describe('numbers from 10 to 120 touch nothing on a strip', () => {
   const ways = [
@@ -32,14 +32,14 @@ describe('numbers from 10 to 120 touch nothing on a strip', () => {
       });
       expect(strips(drawn).length).toBeGreaterThanOrEqual(3);
       for (const page of drawn.pages) {
-        const texts = page.items.filter(({ kind }) => kind === 'text');
+        const texts = itemsOf(page).filter(({ kind }) => kind === 'text');
         const boxes = texts.map(inkBox);
         const touching = boxes.flatMap((a, i) =>
           boxes.slice(i + 1).flatMap((b, j) => (overlap(a, b) ? [[texts[i], texts[i + 1 + j]]] : [])),
         );
         expect(touching).toEqual([]);
-        const labels = withRole(page.items, 'text', 'label').map(inkBox);
-        const marks = page.items.filter(({ role = '' }) =>
+        const labels = withRole(itemsOf(page), 'text', 'label').map(inkBox);
+        const marks = itemsOf(page).filter(({ role = '' }) =>
           /-line$|tick$|^cut$|^shot$|^zero(-shot)?$/.test(role),
         );
         expect(marks.filter((mark) => labels.some((label) => overlap(label, inkBox(mark))))).toEqual([]);

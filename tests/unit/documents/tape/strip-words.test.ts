@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, itemsOf } from '../../../../src/documents/page/drawing.ts';
 import { layOutTape, type TapePrint } from '../../../../src/documents/tape/tape.ts';
 import type { TapeContent } from '../../../../src/documents/tape/tape-content.ts';
 import { type DrawnStrip, drawnStrips } from '../drawn-strips.ts';
@@ -7,8 +7,8 @@ import { inkBox, overlap, withRole } from '../ink-box.ts';
 import { inventedForm, inventedTape } from '../invented-tape.ts';
 
 const print: TapePrint = { paper: 'a4', copies: 3 };
-const items = (drawing: Drawing) => drawing.pages.flatMap((page) => page.items);
-const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(page.items));
+const items = (drawing: Drawing) => drawing.pages.flatMap(itemsOf);
+const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(itemsOf(page)));
 const textOn = (strip: DrawnStrip | undefined, ...roles: readonly string[]) =>
   (strip?.texts ?? []).filter(({ role }) => roles.includes(role ?? '')).map(({ text }) => text);
 const inkOf = (tape: TapeContent) => items(layOutTape(tape, print));

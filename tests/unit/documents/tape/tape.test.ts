@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Drawing, type Item, paperSizes } from '../../../../src/documents/page/drawing.ts';
+import { type Drawing, type Item, itemsOf, paperSizes } from '../../../../src/documents/page/drawing.ts';
 import { capHeight } from '../../../../src/documents/page/text-measure.ts';
 import { layOutTape, type TapePrint } from '../../../../src/documents/tape/tape.ts';
 import type { TapeContent, TapeTick } from '../../../../src/documents/tape/tape-content.ts';
@@ -9,8 +9,8 @@ import { inkBox, inkOutside, isInside, overlap, unprintableEdge, withRole } from
 import { inventedForm, inventedSetup, inventedTape } from '../invented-tape.ts';
 
 const print: TapePrint = { paper: 'a4', copies: 3 };
-const items = (drawing: Drawing) => drawing.pages.flatMap((page) => page.items);
-const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(page.items));
+const items = (drawing: Drawing) => drawing.pages.flatMap(itemsOf);
+const strips = (drawing: Drawing) => drawing.pages.flatMap((page) => drawnStrips(itemsOf(page)));
 const textOn = (strip: DrawnStrip | undefined, ...roles: readonly string[]) =>
   (strip?.texts ?? []).filter(({ role }) => roles.includes(role ?? '')).map(({ text }) => text);
 const textsOf = (drawing: Drawing) =>

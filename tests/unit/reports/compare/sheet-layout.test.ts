@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildCurves, compare } from '../../../../src/advice/builds/comparison.ts';
+import { itemsOf } from '../../../../src/documents/page/drawing.ts';
 import { displayUnits } from '../../../../src/quantities/display-units.ts';
 import { type ComparisonContent, layOutComparison } from '../../../../src/reports/compare/sheet-layout.ts';
 import { bowWith, candidate, tallVanes, withPoint } from '../../advice/invented-candidates.ts';
@@ -34,7 +35,7 @@ describe.each([
   ['letter', 5, 'imperial'],
 ] as const)('a comparison on %s of %i other builds, %s', (paper, count, units) => {
   const drawing = layOutComparison(contentOf(count, units), paper);
-  const items = drawing.pages.flatMap((page) => page.items);
+  const items = drawing.pages.flatMap(itemsOf);
 
   it('is one page with all ink on the printable part of it', () => {
     expect(drawing.pages).toHaveLength(1);
