@@ -6,7 +6,7 @@
  *   const { data } = await ask('marks', setup, { from: '20 yd', to: '60 yd' });
  */
 
-export type { Drawing, Item, Page } from './documents/page/drawing.ts';
+export { type Copy, type Drawing, type Item, itemsOf, type Page } from './documents/page/drawing.ts';
 export type { Plot } from './documents/plot/plot-data.ts';
 export { renderSvg } from './documents/render/svg.ts';
 export { renderTableCsv, renderTableText } from './documents/render/text.ts';

@@ -90,8 +90,31 @@ function askForActualSize(pen: Pen): void {
 interface Sheet {
   readonly pen: Pen;
   readonly set: Compositor;
-  /** What copies on it write, each by what it is a copy of. */
+  /** The names of what copies on it are of. */
   readonly copied: Map<readonly Item[], string>;
+}
+
+/** pdfkit's pages list what they draw by name, as its images are; its published types do not know the list. */
+interface NamedForms {
+  readonly page: { readonly resources: object; readonly xobjects: Record<string, object> };
+}
+
+/** Items drawn once, to be put in several places of a page by the name that is given back. */
+function form(sheet: Sheet, items: readonly Item[]): string {
+  const { pen, copied } = sheet;
+  const content = contentOf(pen, () => drawAll(sheet, items));
+  const { page } = pen as unknown as NamedForms;
+  const { width, height } = pen.page;
+  const written = pen.ref({
+    Type: 'XObject',
+    Subtype: 'Form',
+    BBox: [-width, -height, width, height],
+    Resources: page.resources,
+  });
+  written.end(new TextEncoder().encode(content));
+  const name = `Copy${copied.size + 1}`;
+  page.xobjects[name] = written;
+  return name;
 }
 
 function drawAll(sheet: Sheet, items: readonly PageItem[]): void {
@@ -136,9 +159,9 @@ function draw(sheet: Sheet, item: Exclude<PageItem, LineItem>): void {
   const { pen, set, copied } = sheet;
   switch (item.kind) {
     case 'copy': {
-      const content = copied.get(item.of) ?? contentOf(pen, () => drawAll(sheet, item.of));
-      copied.set(item.of, content);
-      pen.addContent(`q 1 0 0 1 ${place(item)} cm\n${content}\nQ`);
+      const name = copied.get(item.of) ?? form(sheet, item.of);
+      copied.set(item.of, name);
+      pen.addContent(`q 1 0 0 1 ${place(item)} cm /${name} Do Q`);
       break;
     }
     case 'polyline':

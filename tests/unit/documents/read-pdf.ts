@@ -89,8 +89,8 @@ function drawn(codes: readonly number[], args: readonly unknown[], height: numbe
   let stroke = 0;
   for (const [i, code] of codes.entries()) {
     const given = list(args[i]);
-    if (code === OPS.save) saved.push(now);
-    else if (code === OPS.restore) now = saved.pop() ?? now;
+    if (code === OPS.save || code === OPS.paintFormXObjectBegin) saved.push(now);
+    else if (code === OPS.restore || code === OPS.paintFormXObjectEnd) now = saved.pop() ?? now;
     else if (code === OPS.transform) now = times(now, matrix(given));
     else if (code === OPS.setLineWidth) stroke = Number(given[0]) * MM;
     else if (code === OPS.setTextMatrix) start = matrix(list(given[0]));
