@@ -29,6 +29,7 @@ function zeroedBy(fly: FlyerFor, rig: Rig): Pick<Sighted, 'flight' | 'zero'> {
  * Sight the rig in, as an archer would: hit in both directions at the zero range, on the slope it was zeroed on, then right in
  * height at each of `ranges` (m).
  *
+ * @param fly the flights; for marks that are told in numbers those of `flyer`
  * @throws NumericalError when the arrow falls short of a range, DomainError for a range inside the bow
  */
 export function sightIn(rig: Rig, ranges: readonly number[], fly: FlyerFor = flyer): Sighted {

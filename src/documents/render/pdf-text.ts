@@ -11,8 +11,10 @@ export type Compositor = (item: TextItem) => void;
 type HasGlyph = (codePoint: number) => boolean;
 
 /**
- * One for each page, whose pen has a font registered for each weight. Strips are printed in copies, so most words of a sheet
- * stand on it many times: their glyphs are looked up once, as if they stood at its corner, and are then put in their places.
+ * One for each page, whose pen has a font registered for each weight. Most words of a sheet stand on several of its strips: their
+ * glyphs are looked up once, as if they stood at its corner, and are then put in their places.
+ *
+ * @param lacking where the characters go that a font lacks
  */
 export function compositor(pen: Pen, lacking: Set<string>): Compositor {
   const glyphs: Readonly<Record<Weight, HasGlyph>> = {
