@@ -103,6 +103,7 @@ function cutToPlace(
 
 /** What a printed sheet shows besides the tape. */
 export interface SheetFindings {
+  /** Those that have any range on them: a slower arrow may touch the sight at all of them. */
   readonly neighbours: readonly NeighbourStrip[];
   /** The marks that were shot and lie on the tape, the zero's among them. */
   readonly shot: readonly TapePlace[];
@@ -144,10 +145,12 @@ export function sheetFindings(
   const shotWithIt = opened.build === null ? read : [];
   const provenTo = si<'m'>(Math.max(rig.zeroRange, ...shotWithIt) + PROVEN_BEYOND);
   return {
-    neighbours: neighbourStrips(rig, ranges, form.travelRatio, neighbours, sliderOf(opened)).map((strip) => ({
-      ...strip,
-      tape: { ...strip.tape, ticks: cutToPlace(strip.tape.ticks, form).ticks },
-    })),
+    neighbours: neighbourStrips(rig, ranges, form.travelRatio, neighbours, sliderOf(opened))
+      .map((strip) => ({
+        ...strip,
+        tape: { ...strip.tape, ticks: cutToPlace(strip.tape.ticks, form).ticks },
+      }))
+      .filter(({ tape }) => tape.ticks.length > 0),
     shot: places.slice(1),
     zero: at(places, 0),
     zeroAt: si(

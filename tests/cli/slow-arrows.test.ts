@@ -52,3 +52,21 @@ it.each(['20 deg', '45 deg'])('a shot at %s has rows as far as it gets', async (
     `Rows end at ${last} yd: this shot falls upright before the next row.`,
   );
 });
+
+it('a slow bow has a tape though a slower arrow would touch the sight at every range of it', async () => {
+  const slow = `
+launch: { speed: 90 fps }
+bow: { peep_height: 5.5 in }
+sight: { zero: 20 yd, peep_to_pin: 40 in }
+arrow: { mass: 280 gr, diameter: 0.166 in, length: 28 in, drag_coefficient: 0.5 }
+`;
+  const { code, out, files } = await atTerminal(['tape', 'slow.yaml', '--out', 'slow.svg'], {
+    'slow.yaml': slow,
+  });
+  expect(code).toBe(0);
+  expect(out).toMatch(/Wrote slow\.svg: 20 to 21 yd/);
+  const headings = [...String(files.get('slow.svg')).matchAll(/class="heading"[^>]*>([^<]*)/g)].map(
+    ([, text]) => text,
+  );
+  expect(new Set(headings)).toEqual(new Set(['−2 ft/s', '90 ft/s', '+2 ft/s', '+4 ft/s']));
+});
