@@ -1,6 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
 import { at } from '../../numerics/at.ts';
+import { oncePer } from '../../numerics/once.ts';
 import {
   type Drawing,
   type Item,
@@ -64,8 +65,7 @@ export async function renderPdf(drawing: Drawing, options: PdfOptions): Promise<
   const lacking = new Set<string>();
   for (const page of drawing.pages) {
     pen.addPage({ size: [points(page.width), points(page.height)], margin: 0 });
-    const sheet = { pen, set: compositor(pen, lacking), copied: new Map() };
-    const content = contentOf(pen, () => drawAll(sheet, page.items));
+    const content = contentOf(pen, () => drawAll(sheetOf(pen, lacking), page.items));
     // At once, not piece by piece: pdfkit keeps every piece until the end.
     pen.addContent(new TextEncoder().encode(content));
   }
@@ -90,8 +90,17 @@ function askForActualSize(pen: Pen): void {
 interface Sheet {
   readonly pen: Pen;
   readonly set: Compositor;
-  /** The names of what copies on it are of. */
-  readonly copied: Map<readonly Item[], string>;
+  /** The name of what copies on it are of, which is written when it is first asked for. */
+  readonly nameOf: (items: readonly Item[]) => string;
+}
+
+function sheetOf(pen: Pen, lacking: Set<string>): Sheet {
+  const sheet: Sheet = {
+    pen,
+    set: compositor(pen, lacking),
+    nameOf: oncePer((items: readonly Item[]) => form(sheet, items)),
+  };
+  return sheet;
 }
 
 /** pdfkit's pages list what they draw by name, as its images are; its published types do not know the list. */
@@ -101,7 +110,7 @@ interface NamedForms {
 
 /** Items drawn once, to be put in several places of a page by the name that is given back. */
 function form(sheet: Sheet, items: readonly Item[]): string {
-  const { pen, copied } = sheet;
+  const { pen } = sheet;
   const content = contentOf(pen, () => drawAll(sheet, items));
   const { page } = pen as unknown as NamedForms;
   const { width, height } = pen.page;
@@ -112,7 +121,7 @@ function form(sheet: Sheet, items: readonly Item[]): string {
     Resources: page.resources,
   });
   written.end(new TextEncoder().encode(content));
-  const name = `Copy${copied.size + 1}`;
+  const name = `Copy${Object.keys(page.xobjects).length + 1}`;
   page.xobjects[name] = written;
   return name;
 }
@@ -156,14 +165,11 @@ function drawLines(pen: Pen, lines: readonly LineItem[]): void {
 }
 
 function draw(sheet: Sheet, item: Exclude<PageItem, LineItem>): void {
-  const { pen, set, copied } = sheet;
+  const { pen, set, nameOf } = sheet;
   switch (item.kind) {
-    case 'copy': {
-      const name = copied.get(item.of) ?? form(sheet, item.of);
-      copied.set(item.of, name);
-      pen.addContent(`q 1 0 0 1 ${place(item)} cm /${name} Do Q`);
+    case 'copy':
+      pen.addContent(`q 1 0 0 1 ${place(item)} cm /${nameOf(item.of)} Do Q`);
       break;
-    }
     case 'polyline':
       trace(pen, item.points);
       if (item.closed === true) pen.closePath();

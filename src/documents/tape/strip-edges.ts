@@ -1,6 +1,5 @@
 import { capHeight, textWidth } from '../page/text-measure.ts';
-import type { SheetRule } from './sheet-rule.ts';
-import { weightOf } from './sheet-rule.ts';
+import { type SheetRule, weightOf } from './sheet-rule.ts';
 import type { Branch } from './tape-content.ts';
 import type { StripLabel } from './tape-strip.ts';
 

@@ -1,5 +1,5 @@
 import type { CalibrationProblem } from '../../../src/calibration/fit.ts';
-import type { Measurement } from '../../../src/calibration/measurement.ts';
+import type { Measurement, ShotMark } from '../../../src/calibration/measurement.ts';
 import {
   namedValues,
   type ParameterValues,
@@ -43,6 +43,25 @@ export function shotMarks(
     };
   });
 }
+
+/** What the scale of the invented bow reads at a range, m. */
+export const rightReading = (range: number): number =>
+  marksFor(inventedRig, [range]).marks[0]?.reading ?? Number.NaN;
+
+/** A mark of a range (m) as that bow has it, but for what is given. */
+export const markAt = (range: number, more: Partial<ShotMark> = {}): ShotMark => ({
+  kind: 'mark',
+  range: si(range),
+  reading: more.reading ?? rightReading(range),
+  vertical: 0,
+  sd: si(0.02),
+  cant: si(0),
+  day: null,
+  ...more,
+});
+
+/** A mark of a range (m) that no arrow gets to, so that the scale has no reading for it. */
+export const beyond = (range: number): ShotMark => markAt(range, { reading: 30, sd: si(1) });
 
 /** Days that all are alike. */
 export const NO_DAYS = { speed: 0, density: 0, headWind: 0 };

@@ -5,25 +5,14 @@ import { judgedFit } from '../../../src/calibration/judged-fit.ts';
 import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { NumericalError } from '../../../src/numerics/numerical-error.ts';
-import { si } from '../../../src/quantities/quantity.ts';
 import { yards } from '../sight/invented-rig.ts';
-import { problem, shotMarks } from './invented-problem.ts';
+import { beyond, problem, shotMarks } from './invented-problem.ts';
 
 const good = () => shotMarks([20, 30, 40, 60, 80], 0.0007);
 const moved = (marks: readonly Measurement[], index: number, numbers: number): readonly Measurement[] =>
   marks.map((mark, i) =>
     i === index && mark.kind === 'mark' ? { ...mark, reading: mark.reading + numbers } : mark,
   );
-/** No arrow gets there. */
-const beyond = (range: number): Measurement => ({
-  kind: 'mark',
-  range: si(range),
-  reading: 30,
-  vertical: 0,
-  sd: si(1),
-  cant: si(0),
-  day: null,
-});
 const failureOf = (measurements: readonly Measurement[]): NumericalError => {
   try {
     judgedFit(problem(measurements));

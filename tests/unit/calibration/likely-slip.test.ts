@@ -7,20 +7,11 @@ import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
-import { priors, problem } from './invented-problem.ts';
+import { markAt as inventedMark, priors, problem, rightReading } from './invented-problem.ts';
 
-const rightReading = (range: number): number =>
-  marksFor(inventedRig, [range]).marks[0]?.reading ?? Number.NaN;
-const markAt = (range: number, more: Partial<ShotMark> = {}): ShotMark => ({
-  kind: 'mark',
-  range: si(range),
-  reading: rightReading(range),
-  vertical: 0,
-  sd: si(3e-4 * range),
-  cant: si(0),
-  day: null,
-  ...more,
-});
+/** A mark whose error on the target is so much of its range. */
+const markAt = (range: number, more: Partial<ShotMark> = {}): ShotMark =>
+  inventedMark(range, { sd: si(3e-4 * range), ...more });
 const known = { ...priors, scale_offset: { value: 0, sd: 0.3 } };
 const [twenty, thirty, forty, fifty, sixty] = [20, 30, 40, 50, 60].map(yards) as [
   number,

@@ -11,21 +11,9 @@ import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { marksFor } from '../../../src/sight/marks.ts';
 import { inventedRig, yards } from '../sight/invented-rig.ts';
-import { priors, problem, shotMarks } from './invented-problem.ts';
+import { markAt, priors, problem, rightReading, shotMarks } from './invented-problem.ts';
 
 const E = 0.8382; // m from the peep to the pin
-const rightReading = (range: number): number =>
-  marksFor(inventedRig, [range]).marks[0]?.reading ?? Number.NaN;
-const markAt = (range: number, more: Partial<ShotMark> = {}): ShotMark => ({
-  kind: 'mark',
-  range: si(range),
-  reading: rightReading(range),
-  vertical: 0,
-  sd: si(0.02),
-  cant: si(0),
-  day: null,
-  ...more,
-});
 const lineAt = (range: number, onTape: number): PencilMark => ({
   ...markAt(range),
   kind: 'pencil',

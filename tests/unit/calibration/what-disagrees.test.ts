@@ -9,7 +9,7 @@ import type { Measurement } from '../../../src/calibration/measurement.ts';
 import { at } from '../../../src/numerics/at.ts';
 import { si } from '../../../src/quantities/quantity.ts';
 import { yards } from '../sight/invented-rig.ts';
-import { priors, problem, shotMarks } from './invented-problem.ts';
+import { beyond, priors, problem, shotMarks } from './invented-problem.ts';
 
 /**
  * Chronographs at the bow of a speed of which nothing was known: each so many of its standard uncertainties off. Their mean is
@@ -143,15 +143,6 @@ it('another number of the file that alone explains all is told, and no fit with 
 });
 
 describe('marks that no fit is found for', () => {
-  const beyond = (range: number): Measurement => ({
-    kind: 'mark',
-    range: si(range),
-    reading: 30,
-    vertical: 0,
-    sd: si(1),
-    cant: si(0),
-    day: null,
-  });
   it('of nothing are nothing', () => expect(disagreementUnfitted(problem([]))).toBeNull());
   it('name the first three where nothing explains it', () => {
     const marks = [beyond(5000), beyond(6000), ...shotMarks([20, 40], 7e-4)];

@@ -50,41 +50,25 @@ describe('how alike a lean and a spin look', () => {
       ),
     ).toBeCloseTo(expected, 12);
   });
-  it('is nothing where one of them takes no part, or does nothing', () => {
-    expect(
-      leanSpinLikeness(
-        fitOf(
-          ['windage', 'plumb'],
-          [
-            [1, 2],
-            [2, -1],
-          ],
-        ),
-      ),
-    ).toBeNull();
-    expect(
-      leanSpinLikeness(
-        fitOf(
-          ['side_force', 'offset'],
-          [
-            [1, 2],
-            [2, -1],
-          ],
-        ),
-      ),
-    ).toBeNull();
-    expect(
-      leanSpinLikeness(
-        fitOf(
-          ['plumb', 'side_force'],
-          [
-            [1, 0],
-            [2, 0],
-          ],
-        ),
-      ),
-    ).toBeNull();
-  });
+  it.each([
+    [
+      ['windage', 'plumb'],
+      [1, 2],
+      [2, -1],
+    ],
+    [
+      ['side_force', 'offset'],
+      [1, 2],
+      [2, -1],
+    ],
+    [
+      ['plumb', 'side_force'],
+      [1, 0],
+      [2, 0],
+    ],
+  ] as const)('is nothing of %j, where one of them takes no part, or does nothing', (unknowns, one, other) =>
+    expect(leanSpinLikeness(fitOf(unknowns, [one, other]))).toBeNull(),
+  );
   it('is one and the same from 0.99 on, to either side', () => {
     expect([0.991, -0.991, 1].map(isAlike)).toEqual([true, true, true]);
     expect([0.99, -0.99, 0, null].map(isAlike)).toEqual([false, false, false, false]);

@@ -1,19 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { type Copy, type Item, itemsOf, type Page } from '../../../../src/documents/page/drawing.ts';
 import { renderPdf } from '../../../../src/documents/render/pdf.ts';
 import { renderSvg } from '../../../../src/documents/render/svg.ts';
 import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { inventedTape } from '../invented-tape.ts';
+import { pdfOptions } from '../pdf-options.ts';
 import { readPdf } from '../read-pdf.ts';
 
-const folder = 'src/documents/fonts/sans-condensed';
-const options = {
-  font: new Uint8Array(readFileSync(`${folder}.ttf`)),
-  boldFont: new Uint8Array(readFileSync(`${folder}-bold.ttf`)),
-  title: 'Invented copies',
-  createdAt: new Date(Date.UTC(2026, 10, 26)),
-};
+const options = await pdfOptions('Invented copies');
 
 const strip: readonly Item[] = [
   { kind: 'line', from: { x: 0, y: 0 }, to: { x: 5, y: 0 }, colour: 'ink', stroke: 0.2 },

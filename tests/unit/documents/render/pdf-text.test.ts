@@ -1,17 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { TextItem } from '../../../../src/documents/page/drawing.ts';
 import { textWidth } from '../../../../src/documents/page/text-measure.ts';
 import { renderPdf } from '../../../../src/documents/render/pdf.ts';
+import { pdfOptions } from '../pdf-options.ts';
 import { readPdf } from '../read-pdf.ts';
 
-const folder = 'src/documents/fonts/sans-condensed';
-const options = {
-  font: new Uint8Array(readFileSync(`${folder}.ttf`)),
-  boldFont: new Uint8Array(readFileSync(`${folder}-bold.ttf`)),
-  title: 'Invented texts',
-  createdAt: new Date(Date.UTC(2026, 10, 25)),
-};
+const options = await pdfOptions('Invented texts');
 
 it('turns a text about its anchor, clockwise, each time that it stands on the page', async () => {
   const turned = (['start', 'middle', 'end'] as const).flatMap((anchor) =>

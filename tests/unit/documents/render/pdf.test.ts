@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
   type Drawing,
@@ -12,15 +11,10 @@ import { layOutTape } from '../../../../src/documents/tape/tape.ts';
 import { drawnStrips } from '../drawn-strips.ts';
 import { overlaps } from '../ink-box.ts';
 import { inventedSetup, inventedTape } from '../invented-tape.ts';
+import { pdfOptions } from '../pdf-options.ts';
 import { type ReadPdf, readPdf } from '../read-pdf.ts';
 
-const folder = 'src/documents/fonts/sans-condensed';
-const options = {
-  font: new Uint8Array(readFileSync(`${folder}.ttf`)),
-  boldFont: new Uint8Array(readFileSync(`${folder}-bold.ttf`)),
-  title: 'Invented tape',
-  createdAt: new Date(Date.UTC(2026, 10, 25)),
-};
+const options = await pdfOptions('Invented tape');
 
 describe.each(['a4', 'letter'] as const)('a tape on %s, read back from its PDF', (paper) => {
   const content = inventedTape(3, 100);
